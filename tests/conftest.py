@@ -1,0 +1,92 @@
+"""The house plugin: cited tests, their table in docs/validation.md, and a quiet surrounding."""
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from hypothesis import settings
+
+from tests import validation
+from tests.agreement import LEDGER
+
+# Examples are drawn the same way on every machine, and no test is judged by a clock.
+settings.register_profile("house", derandomize=True, deadline=None, database=None)
+settings.load_profile("house")
+
+CITED = pytest.StashKey[validation.Cited]()
+
+
+def pytest_configure(config: pytest.Config) -> None:
+    """Register the marks and give the run its empty table."""
+    config.addinivalue_line("markers", "source(key, place): a published value, and where it stands")
+    config.addinivalue_line("markers", "published: the expected value is printed in a cited source")
+    config.addinivalue_line("markers", "pin: today's own output; not evidence")
+    config.addinivalue_line("markers", "browser: needs a real browser")
+    config.stash[validation.RUN] = validation.Run()
+
+
+@pytest.hookimpl(trylast=True)
+def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
+    """Read the citations, and put the test of the finished table last."""
+    run = config.stash[validation.RUN]
+    for item in items:
+        mark = item.get_closest_marker("source")
+        if mark is not None:
+            cited = validation.read_citation(item.nodeid, mark)
+            item.stash[CITED] = cited
+            item.add_marker("published")
+            run.citations.append(cited)
+    items.sort(key=lambda item: item.path.name == "test_validation_is_current.py")
+
+
+def pytest_collection_finish(session: pytest.Session) -> None:
+    """Note which test files this run covers."""
+    run = session.config.stash[validation.RUN]
+    run.files = {item.path for item in session.items}
+
+
+def pytest_deselected(items: list[pytest.Item]) -> None:
+    """Note that a run leaves tests out."""
+    if items:
+        items[0].config.stash[validation.RUN].is_partial = True
+
+
+@pytest.hookimpl(wrapper=True)
+def pytest_runtest_call(item: pytest.Item) -> Iterator[None]:
+    """Collect a cited test's comparisons; one that compares nothing fails."""
+    cited = item.stash.get(CITED, None)
+    if cited is None:
+        return (yield)
+    LEDGER.open()
+    try:
+        result = yield
+    finally:
+        rows = LEDGER.close()
+        accepted = item.get_closest_marker("xfail")
+        item.config.stash[validation.RUN].add(
+            cited, rows, "" if accepted is None else str(accepted.kwargs.get("reason", ""))
+        )
+    if not rows:
+        pytest.fail("the test cites a source but compares nothing with `agrees` or `reads`")
+    return result
+
+
+@pytest.fixture(autouse=True)
+def own_surrounding(
+    monkeypatch: pytest.MonkeyPatch, tmp_path_factory: pytest.TempPathFactory
+) -> None:
+    """No test sees the user's own book or settings, in this process or in one it starts."""
+    home = _scratch_home(tmp_path_factory)
+    monkeypatch.delenv("KRUME_BOOK", raising=False)
+    for name in ("XDG_DATA_HOME", "XDG_CONFIG_HOME", "XDG_CACHE_HOME", "XDG_STATE_HOME"):
+        monkeypatch.setenv(name, str(home / name.lower()))
+
+
+def _scratch_home(factory: pytest.TempPathFactory) -> Path:
+    return factory.getbasetemp() / "home"
+
+
+@pytest.fixture
+def validation_run(request: pytest.FixtureRequest) -> validation.Run:
+    """The table of this run, as far as it has come."""
+    return request.config.stash[validation.RUN]
