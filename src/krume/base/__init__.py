@@ -1,0 +1,40 @@
+"""What is a value: errors, answers, quantities, units, numbers as people write them."""
+
+from krume.base.errors import (
+    ConflictError,
+    DataError,
+    InputError,
+    KrumeError,
+    NotFoundError,
+    OutOfRangeError,
+    StoreError,
+)
+from krume.base.numbers import ReadNumber, as_text, read_number
+from krume.base.outcome import Clash, Infeasible, Notice, Option, Problem, Read
+from krume.base.quantity import STATUSES, Figure, Interval
+from krume.base.units import UNITS, Unit, unit_named
+
+__all__ = [
+    "STATUSES",
+    "UNITS",
+    "Clash",
+    "ConflictError",
+    "DataError",
+    "Figure",
+    "Infeasible",
+    "InputError",
+    "Interval",
+    "KrumeError",
+    "NotFoundError",
+    "Notice",
+    "Option",
+    "OutOfRangeError",
+    "Problem",
+    "Read",
+    "ReadNumber",
+    "StoreError",
+    "Unit",
+    "as_text",
+    "read_number",
+    "unit_named",
+]

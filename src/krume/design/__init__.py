@@ -1,0 +1,1 @@
+"""What goes in: reading a baker's text, the formula, its balance, which weighing order."""
