@@ -90,7 +90,7 @@ def agrees(
     allowed = half_digit if within is None else Decimal(within)
     computed = Decimal("NaN") if value is None else Decimal(repr(float(value)))
     if not computed.is_finite():
-        return LEDGER.note(Agreement(printed, str(value), None, within, why, False))
+        return LEDGER.note(Agreement(printed, str(value), None, within, why, holds=False))
     distance = abs(computed - target)
     return LEDGER.note(
         Agreement(
@@ -106,7 +106,7 @@ def agrees(
 
 def reads(text: str, printed: str) -> Agreement:
     """Whether a text is exactly the printed one: a statement, a name, a class."""
-    return LEDGER.note(Agreement(printed, text, None, None, None, text == printed))
+    return LEDGER.note(Agreement(printed, text, None, None, None, holds=text == printed))
 
 
 def half_of_last_digit(printed: Decimal) -> Decimal:
