@@ -38,6 +38,7 @@ STAMP = VENV / "krume-stamp"
 OWNER = VENV / "made-by-run.py"
 LAYOUT = "1"  # raise it when `place_krume` changes what it writes
 COMMANDS = ("test", "krume", "python", "serve", "bench")
+NEEDED_MB = {"run": 250, "test": 700}
 BROWSER = "/usr/bin/chromium"
 BROWSER_PACKAGES = ("chromium", "libatomic1")
 
@@ -129,6 +130,7 @@ def make_environment(level: str) -> None:
     with one_at_a_time():
         if is_ready(level):
             return
+        need_room(level)
         if level == "test" and is_ready("run"):
             say("Adding the tests' packages to .venv (once) ...")
             STAMP.unlink()
@@ -231,6 +233,12 @@ def need_able_python() -> None:
     )
 
 
+def need_room(level: str) -> None:
+    """Stop before anything is half written when the disk cannot hold a level's packages."""
+    if shutil.disk_usage(ROOT).free < NEEDED_MB[level] * 1_000_000:
+        raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC), str(VENV))
+
+
 def able(python: str) -> bool:
     """Whether an interpreter runs, is new enough and can make an environment."""
     question = f"import ensurepip, sys, venv; sys.exit(sys.version_info < {OLDEST})"
@@ -309,7 +317,7 @@ def sentence_for(trouble: OSError) -> str:
     """What a failed write means for the person."""
     where = trouble.filename or ROOT
     if trouble.errno in (errno.ENOSPC, errno.EDQUOT):
-        return f"The disk is full: {where} could not be written. Free about 500 MB and run again."
+        return f"The disk is full: {where} could not be written. Free about 700 MB and run again."
     if trouble.errno in (errno.EROFS, errno.EACCES, errno.EPERM):
         return f"{where} cannot be written here: copy the folder to a place where you may write."
     return f"{where}: {trouble.strerror or trouble}"
