@@ -95,5 +95,7 @@ def as_text(value: float, digits: int = 6) -> str:
     >>> as_text(5.0), as_text(0.25), as_text(1195.04, 1)
     ('5', '0.25', '1195')
     """
-    text = f"{round(value, digits):.{digits}f}".rstrip("0").rstrip(".")
-    return "0" if text in ("-0", "") else text
+    text = f"{round(value, digits):.{digits}f}"
+    if "." in text:
+        text = text.rstrip("0").rstrip(".")
+    return "0" if text == "-0" else text

@@ -88,7 +88,7 @@ _ALIASES: dict[str, str] = {
     "tablespoon": "tbsp", "tablespoons": "tbsp", "tbsps": "tbsp", "tbs": "tbsp", "tblsp": "tbsp",
     "tablespoonful": "tbsp", "tablespoonfuls": "tbsp", "tablespoonsful": "tbsp",
     "el": "tbsp", "esslöffel": "tbsp",
-    "fluid ounce": "floz", "fluid ounces": "floz", "fl oz": "floz", "fl. oz.": "floz",
+    "fluid ounce": "floz", "fluid ounces": "floz", "fl oz": "floz", "fl. oz": "floz",
     "gills": "gill", "cups": "cup", "cupful": "cup", "cupfuls": "cup", "tasse": "cup",
     "tassen": "cup", "pints": "pint", "pt": "pint", "pts": "pint", "quarts": "quart",
     "qt": "quart", "qts": "quart", "gallons": "gallon",
