@@ -9,12 +9,13 @@ from krume.base.errors import (
     OutOfRangeError,
     StoreError,
 )
-from krume.base.numbers import ReadNumber, as_text, read_number
+from krume.base.numbers import ReadNumber, as_text, plain_digits, read_number
 from krume.base.outcome import Clash, Infeasible, Notice, Option, Problem, Read
 from krume.base.quantity import STATUSES, Figure, Interval
-from krume.base.units import UNITS, Unit, unit_named
+from krume.base.units import INCH_CM, UNITS, Unit, unit_named
 
 __all__ = [
+    "INCH_CM",
     "STATUSES",
     "UNITS",
     "Clash",
@@ -35,6 +36,7 @@ __all__ = [
     "StoreError",
     "Unit",
     "as_text",
+    "plain_digits",
     "read_number",
     "unit_named",
 ]
