@@ -8,6 +8,9 @@ from hypothesis import settings
 
 from tests import validation
 from tests.agreement import LEDGER
+from tests.browser import browser, page
+
+__all__ = ["browser", "page"]
 
 # Examples are drawn the same way on every machine, and no test is judged by a clock.
 settings.register_profile("house", derandomize=True, deadline=None, database=None)
