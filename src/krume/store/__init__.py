@@ -1,0 +1,45 @@
+"""The book and the person's files: the only folder that touches them."""
+
+from krume.store.book import (
+    FOLDERS,
+    Book,
+    BookText,
+    Loaded,
+    add_texts,
+    book_at,
+    count_texts,
+    digest,
+    find_texts,
+    is_book,
+    list_tables,
+    list_texts,
+    make_folders,
+)
+from krume.store.files import FILE_LIMIT, is_file, is_folder, place_all, read_bytes, write_whole
+from krume.store.studio import Scale, Studio, read_studio, studio_of
+
+__all__ = [
+    "FILE_LIMIT",
+    "FOLDERS",
+    "Book",
+    "BookText",
+    "Loaded",
+    "Scale",
+    "Studio",
+    "add_texts",
+    "book_at",
+    "count_texts",
+    "digest",
+    "find_texts",
+    "is_book",
+    "is_file",
+    "is_folder",
+    "list_tables",
+    "list_texts",
+    "make_folders",
+    "place_all",
+    "read_bytes",
+    "read_studio",
+    "studio_of",
+    "write_whole",
+]

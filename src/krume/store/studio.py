@@ -1,0 +1,149 @@
+"""The studio's own settings: the text `studio.toml` of a book."""
+
+import tomllib
+from dataclasses import dataclass
+from datetime import datetime, timedelta, timezone
+from pathlib import Path
+
+from krume.base import StoreError
+from krume.store.book import Book
+from krume.store.files import is_file, read_bytes
+
+REGIONS = ("eu", "us")
+_OFFSET_LENGTH = 6
+
+
+@dataclass(frozen=True, slots=True)
+class Scale:
+    """A scale of the studio: its step and what it can carry."""
+
+    step_g: float
+    limit_g: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Studio:
+    """What a book says about its studio; None is not said."""
+
+    name: str | None = None
+    person: str | None = None
+    today: datetime | None = None
+    market: str | None = None
+    eggs_region: str | None = None
+    egg_size: str | None = None
+    scales: tuple[Scale, ...] = ()
+    sheet_note: str | None = None
+    invented_note: str | None = None
+
+
+def studio_of(book: Book) -> Studio:
+    """Settings of a book; a book without them has none."""
+    path = book.path / "studio.toml"
+    return read_studio(read_bytes(path), path) if is_file(path) else Studio()
+
+
+def read_studio(data: bytes, path: Path) -> Studio:
+    """Read the settings, or say which one cannot be used."""
+    settings = _Settings(_parsed(data, path), path)
+    eggs = settings.table("eggs")
+    return Studio(
+        name=settings.text("name"),
+        person=settings.text("person"),
+        today=_today(settings),
+        market=settings.one_of("market", REGIONS),
+        eggs_region=eggs.one_of("region", REGIONS),
+        egg_size=eggs.text("buys"),
+        scales=tuple(
+            Scale(scale.number_of("step_g"), scale.number("limit_g"))
+            for scale in settings.tables("scales")
+        ),
+        sheet_note=settings.text("sheet_note"),
+        invented_note=settings.text("invented_note"),
+    )
+
+
+def _parsed(data: bytes, path: Path) -> dict[str, object]:
+    try:
+        return tomllib.loads(data.decode("utf-8"))
+    except UnicodeDecodeError as error:
+        raise _damaged(path, "the text", "bytes that are no UTF-8", "UTF-8") from error
+    except tomllib.TOMLDecodeError as error:
+        raise _damaged(path, "the text", str(error), "TOML") from error
+
+
+def _damaged(path: Path, name: str, got: str, want: str) -> StoreError:
+    message = f"{path}: {name} reads {got}; want {want}. Correct that line and try again."
+    return StoreError(message, field=name, got=got, want=want, where=str(path))
+
+
+@dataclass(frozen=True, slots=True)
+class _Settings:
+    """A table of the settings that says where a value of the wrong kind stands."""
+
+    values: dict[str, object]
+    path: Path
+    prefix: str = ""
+
+    def text(self, key: str) -> str | None:
+        value = self.values.get(key)
+        if value is None or (isinstance(value, str) and value.strip()):
+            return value
+        raise self._refused(key, "a text in quotes")
+
+    def one_of(self, key: str, allowed: tuple[str, ...]) -> str | None:
+        value = self.text(key)
+        if value is not None and value not in allowed:
+            raise self._refused(key, " or ".join(allowed))
+        return value
+
+    def number(self, key: str) -> float | None:
+        value = self.values.get(key)
+        if value is None:
+            return None
+        if isinstance(value, bool) or not isinstance(value, int | float) or not 0 < value < 1e9:
+            raise self._refused(key, "a number above 0")
+        return float(value)
+
+    def number_of(self, key: str) -> float:
+        value = self.number(key)
+        if value is None:
+            raise self._refused(key, "a number above 0")
+        return value
+
+    def table(self, key: str) -> "_Settings":
+        value = self.values.get(key, {})
+        if not isinstance(value, dict):
+            raise self._refused(key, f"a table [{key}]")
+        return _Settings(value, self.path, f"{key}.")
+
+    def tables(self, key: str) -> "tuple[_Settings, ...]":
+        value = self.values.get(key, [])
+        if not isinstance(value, list) or not all(isinstance(item, dict) for item in value):
+            raise self._refused(key, f"tables [[{key}]]")
+        return tuple(_Settings(item, self.path, f"{key}.") for item in value)
+
+    def _refused(self, key: str, want: str) -> StoreError:
+        got = repr(self.values.get(key)) if key in self.values else "nothing"
+        return _damaged(self.path, self.prefix + key, got, want)
+
+
+def _today(settings: _Settings) -> datetime | None:
+    """The day a book's clock stands at, with its offset from UTC."""
+    value = settings.values.get("today")
+    if value is None:
+        return None
+    if not isinstance(value, datetime):
+        raise _damaged(settings.path, "today", repr(value), "a day and time, 2027-06-10T08:00:00")
+    if value.tzinfo is not None:
+        return value
+    return value.replace(tzinfo=_offset(settings))
+
+
+def _offset(settings: _Settings) -> timezone:
+    text = settings.text("utc_offset") or "+00:00"
+    digits = text[1:3] + text[4:6]
+    shaped = len(text) == _OFFSET_LENGTH and text[0] in "+-" and text[3] == ":"
+    if not (shaped and digits.isascii() and digits.isdigit() and int(text[1:3]) < 24):
+        raise _damaged(settings.path, "utc_offset", text, "an offset such as +02:00")
+    minutes = int(text[1:3]) * 60 + int(text[4:6])
+    return timezone(timedelta(minutes=minutes if text[0] == "+" else -minutes))

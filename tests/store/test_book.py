@@ -1,0 +1,151 @@
+"""A book is a folder of plain texts, found by name, never overwritten."""
+
+from pathlib import Path
+
+import pytest
+
+from krume.base import StoreError
+from krume.store import (
+    Book,
+    add_texts,
+    book_at,
+    count_texts,
+    digest,
+    find_texts,
+    is_book,
+    list_tables,
+    list_texts,
+    make_folders,
+)
+
+FILES = {
+    "studio.toml": b'name = "Somewhere"\n',
+    "formulas/F1.txt": b"\xef\xbb\xbfOrl hazel sponge\n\n85 g flour\n",
+    "formulas/F2.txt": b"\n\n  Plain   sponge \n",
+    "tortes/T1.txt": b"Orl hazel torte\n",
+    "orders/101.txt": b"Order 101\n",
+    "lots.csv": b"lot,ingredient\nL-001,rice\n",
+}
+
+
+@pytest.fixture
+def book(tmp_path: Path) -> Book:
+    book = Book(tmp_path / "book")
+    add_texts(book, FILES)
+    return book
+
+
+def test_the_named_folder_comes_before_the_environment(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("KRUME_BOOK", "/somewhere/else")
+    assert book_at(Path("/named")).path == Path("/named")
+    assert book_at(None).path == Path("/somewhere/else")
+
+
+def test_without_either_the_users_data_folder_is_meant(
+    monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path))
+    monkeypatch.setenv("KRUME_BOOK", "  ")
+    assert book_at(None).path == tmp_path / "krume" / "book"
+
+
+def test_a_tilde_means_the_home_folder(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
+    monkeypatch.setenv("HOME", str(tmp_path))
+    assert book_at(Path("~/book")).path == tmp_path / "book"
+    monkeypatch.setenv("KRUME_BOOK", "~/other")
+    assert book_at(None).path == tmp_path / "other"
+
+
+@pytest.mark.parametrize(
+    ("name", "found"),
+    [
+        ("F1", ["F1"]),
+        ("f1", ["F1"]),
+        (" 101 ", ["101"]),
+        ("orl HAZEL sponge", ["F1"]),
+        ("plain sponge", ["F2"]),
+        ("F9", []),
+        ("", []),
+    ],
+)
+def test_a_text_goes_by_its_files_name_and_by_its_first_line(
+    book: Book, name: str, found: list[str]
+) -> None:
+    assert [t.name for t in find_texts(book, name)] == found
+
+
+def test_the_files_name_comes_before_a_first_line(book: Book) -> None:
+    add_texts(book, {"formulas/Other.txt": b"F1\n"})
+    assert [t.name for t in find_texts(book, "F1")] == ["F1"]
+
+
+def test_a_name_in_two_folders_is_found_twice(book: Book) -> None:
+    add_texts(book, {"tortes/F1.txt": b"A torte\n"})
+    assert {t.kind for t in find_texts(book, "F1")} == {"formula", "torte"}
+
+
+def test_only_texts_are_listed(book: Book) -> None:
+    (book.path / "formulas" / "F1.txt~").write_bytes(b"backup")
+    (book.path / "formulas" / ".F3.txt").write_bytes(b"hidden")
+    (book.path / "formulas" / "F4.txt").mkdir()
+    assert [t.name for t in list_texts(book)] == ["F1", "F2", "T1", "101"]
+    assert count_texts(book) == {"formulas": 2, "tortes": 1, "orders": 1, "classes": 0}
+    assert [p.name for p in list_tables(book)] == ["lots.csv"]
+
+
+def test_a_book_that_is_not_there_holds_nothing(tmp_path: Path) -> None:
+    nowhere = Book(tmp_path / "nowhere")
+    assert list_texts(nowhere) == ()
+    assert list_tables(nowhere) == ()
+    assert not is_book(nowhere)
+    assert not nowhere.path.exists()
+
+
+def test_adding_again_changes_nothing(book: Book) -> None:
+    before = digest(book)
+    loaded = add_texts(book, FILES)
+    assert loaded.added == ()
+    assert loaded.kept == ()
+    assert loaded.same == tuple(FILES)
+    assert digest(book) == before
+
+
+def test_an_edited_text_is_kept_and_the_missing_ones_are_added(book: Book) -> None:
+    (book.path / "formulas" / "F1.txt").write_bytes(b"Mine now\n")
+    (book.path / "tortes" / "T1.txt").unlink()
+    loaded = add_texts(book, FILES)
+    assert loaded.kept == ("formulas/F1.txt",)
+    assert loaded.added == ("tortes/T1.txt",)
+    assert (book.path / "formulas" / "F1.txt").read_bytes() == b"Mine now\n"
+    assert (book.path / "tortes" / "T1.txt").read_bytes() == FILES["tortes/T1.txt"]
+
+
+def test_a_folder_with_other_things_in_it_is_refused(tmp_path: Path) -> None:
+    (tmp_path / "photo.jpg").write_bytes(b"x")
+    with pytest.raises(StoreError, match=r"is no book and is not empty \(it holds photo\.jpg\)"):
+        add_texts(Book(tmp_path), FILES)
+    assert [p.name for p in tmp_path.iterdir()] == ["photo.jpg"]
+
+
+def test_an_empty_folder_may_become_a_book(tmp_path: Path) -> None:
+    add_texts(Book(tmp_path), FILES)
+    assert is_book(Book(tmp_path))
+
+
+def test_the_digest_follows_every_byte_and_every_name(book: Book) -> None:
+    seen = {digest(book)}
+    (book.path / "lots.csv").write_bytes(b"lot,ingredient\nL-001,rye\n")
+    seen.add(digest(book))
+    (book.path / "lots.csv").rename(book.path / "bags.csv")
+    seen.add(digest(book))
+    assert len(seen) == 3
+    (book.path / ".hidden").write_bytes(b"x")
+    assert digest(book) in seen
+
+
+def test_the_folders_of_a_book_are_made_once(tmp_path: Path) -> None:
+    book = Book(tmp_path / "book")
+    make_folders(book)
+    make_folders(book)
+    names = sorted(p.name for p in book.path.iterdir())
+    assert names == ["classes", "formulas", "orders", "tortes"]

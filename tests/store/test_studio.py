@@ -1,0 +1,90 @@
+"""The studio's settings are read strictly: what cannot be used is named."""
+
+from datetime import datetime, timedelta, timezone
+from pathlib import Path
+
+import pytest
+
+from krume.base import StoreError
+from krume.store import Book, Scale, Studio, read_studio, studio_of
+
+PATH = Path("studio.toml")
+WHOLE = b"""
+name = "Somewhere"
+today = 2027-06-10T08:00:00
+utc_offset = "+02:00"
+market = "eu"
+sheet_note = "balanced on paper"
+
+[eggs]
+region = "eu"
+buys = "EU M"
+
+[[scales]]
+step_g = 1
+limit_g = 5000
+
+[[scales]]
+step_g = 0.1
+"""
+
+
+def test_everything_said_is_read() -> None:
+    assert read_studio(WHOLE, PATH) == Studio(
+        name="Somewhere",
+        today=datetime(2027, 6, 10, 8, tzinfo=timezone(timedelta(hours=2))),
+        market="eu",
+        eggs_region="eu",
+        egg_size="EU M",
+        scales=(Scale(1, 5000), Scale(0.1)),
+        sheet_note="balanced on paper",
+    )
+
+
+def test_what_is_not_said_stays_unknown() -> None:
+    assert read_studio(b"", PATH) == Studio()
+
+
+def test_a_book_without_settings_has_none(tmp_path: Path) -> None:
+    assert studio_of(Book(tmp_path)) == Studio()
+    (tmp_path / "studio.toml").write_bytes(WHOLE)
+    assert studio_of(Book(tmp_path)).name == "Somewhere"
+
+
+def test_a_clock_without_an_offset_is_taken_as_utc_and_its_own_offset_counts() -> None:
+    plain = read_studio(b"today = 2027-06-10T08:00:00", PATH).today
+    own = read_studio(b"today = 2027-06-10T08:00:00-05:30", PATH).today
+    assert plain is not None
+    assert plain.utcoffset() == timedelta(0)
+    assert own is not None
+    assert own.utcoffset() == -timedelta(hours=5, minutes=30)
+
+
+@pytest.mark.parametrize(
+    ("data", "words"),
+    [
+        (b"name = \n", r"studio\.toml: the text reads .*line 1"),
+        (b"\xff", "bytes that are no UTF-8"),
+        (b"name = 7", "name reads 7; want a text in quotes"),
+        (b'name = "  "', "name reads '  '; want a text"),
+        (b'market = "mars"', "market reads 'mars'; want eu or us"),
+        (b'eggs = "EU"', r"want a table \[eggs\]"),
+        (b'[eggs]\nregion = "moon"', r"eggs\.region reads 'moon'"),
+        (b"scales = 1", r"want tables \[\[scales\]\]"),
+        (b"[[scales]]\nstep_g = 0", r"scales\.step_g reads 0; want a number above 0"),
+        (b"[[scales]]\nstep_g = true", r"scales\.step_g reads True"),
+        (b"[[scales]]\nstep_g = nan", r"scales\.step_g reads nan"),
+        (b"[[scales]]\nlimit_g = 3", r"scales\.step_g reads nothing"),
+        (b'today = "soon"', "today reads 'soon'; want a day and time"),
+        (b"today = 2027-06-10", "want a day and time"),
+        (b'today = 2027-06-10T08:00:00\nutc_offset = "2"', r"utc_offset reads 2; want an offset"),
+        (b'today = 2027-06-10T08:00:00\nutc_offset = "+99:00"', "want an offset"),
+    ],
+)
+def test_a_setting_that_cannot_be_used_is_named_with_what_is_wanted(
+    data: bytes, words: str
+) -> None:
+    with pytest.raises(StoreError, match=words) as caught:
+        read_studio(data, PATH)
+    assert caught.value.exit_code == 5
+    assert caught.value.message.endswith("try again.")
