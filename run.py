@@ -299,7 +299,7 @@ def called(words: list[str], trouble: str) -> None:
     )
     if done.returncode == 0:
         return
-    told = done.stderr + done.stdout
+    told = done.stdout + done.stderr
     for number in (errno.ENOSPC, errno.EROFS, errno.EDQUOT):
         if f"Errno {number}]" in told:
             raise OSError(number, os.strerror(number), str(VENV))

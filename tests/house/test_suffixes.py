@@ -1,0 +1,85 @@
+"""A public number that has a dimension says its unit in its name."""
+
+import ast
+from collections.abc import Iterator
+
+import pytest
+
+from tests.house.source import Function, Module, modules
+
+NUMBERS = {"float", "Interval", "ArrayLike", "NDArray"}
+UNITS = {
+    *("g", "kg", "mg", "ug", "ml", "l", "cm", "mm", "m", "cm2", "m2", "cm3", "m3", "c", "k", "f"),
+    *("min", "s", "h", "kj", "kcal", "j", "w", "pa", "pct", "percent", "ppm", "fraction", "days"),
+    *("hours", "g_ml", "g_cm2", "kg_m3", "w_mk", "w_m2k", "m2_s", "j_kgk", "in", "oz", "bloom"),
+}
+# Names of what has no dimension, or has the one that a field beside it names.
+PLAIN = {
+    *("value", "amount", "factor", "digits", "low", "high", "best", "half_width", "size", "ratio"),
+    *(
+        "count",
+        "turns",
+        "biot",
+        "fourier",
+        "theta",
+        "share",
+        "distance",
+        "other",
+        "weight",
+        "score",
+    ),
+    *("percent", "specific_gravity", "sg", "interval"),
+}
+
+
+def says_its_unit(name: str) -> bool:
+    """Whether a name ends in a unit, says one thing per another, or needs no unit."""
+    parts = name.split("_")
+    ends = {"_".join(parts[-n:]) for n in (1, 2, 3)} if len(parts) > 1 else set()
+    if {"per", "to"} & set(parts[1:-1]):
+        return True
+    return bool(ends & UNITS) or name in PLAIN or bool({parts[0], parts[-1]} & PLAIN)
+
+
+def is_number(annotation: ast.expr | None) -> bool:
+    """Whether an annotation is a number or an interval, possibly unknown."""
+    if isinstance(annotation, ast.BinOp):
+        return is_number(annotation.left) or is_number(annotation.right)
+    return isinstance(annotation, ast.Name) and annotation.id in NUMBERS
+
+
+def public_numbers(module: Module) -> Iterator[tuple[ast.AST, str]]:
+    """Each numeric argument of a public function and each numeric field of a public class."""
+    for _, function in module.public_functions():
+        yield from ((arg, arg.arg) for arg in _arguments(function) if is_number(arg.annotation))
+    for node in module.tree.body:
+        if isinstance(node, ast.ClassDef) and not node.name.startswith("_"):
+            for item in node.body:
+                if isinstance(item, ast.AnnAssign) and is_number(item.annotation):
+                    yield item, getattr(item.target, "id", "")
+
+
+def _arguments(function: Function) -> list[ast.arg]:
+    listed = function.args
+    return [*listed.posonlyargs, *listed.args, *listed.kwonlyargs]
+
+
+def test_every_public_number_says_its_unit() -> None:
+    silent = [
+        f"{module.at(node)} {name}"
+        for module in modules()
+        if module.folder not in {"cli", "web"}
+        for node, name in public_numbers(module)
+        if not says_its_unit(name)
+    ]
+    assert silent == []
+
+
+@pytest.mark.parametrize("name", ["mass_g", "areal_g_cm2", "factor", "by_area_factor", "loss_pct"])
+def test_a_unit_at_the_end_of_a_name_is_seen(name: str) -> None:
+    assert says_its_unit(name)
+
+
+@pytest.mark.parametrize("name", ["mass", "temp", "g", "volume", "depth", "sugar_mass"])
+def test_a_number_without_a_unit_is_seen(name: str) -> None:
+    assert not says_its_unit(name)
