@@ -13,6 +13,9 @@ SHAPES = (
     "springform",
     "tray",
 )
+MATERIALS = ("aluminium", "steel", "dark", "glass", "ceramic", "silicone")
+
+ROUND_FLOOR = frozenset({"round", "springform", "ring", "tube", "ring-mould", "tray"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,7 +24,8 @@ class Tin:
 
     `diameter_cm` is the bottom's and `top_cm` the rim's where the walls flare; for a rectangle
     `length_cm`/`width_cm` are the bottom's and `top_length_cm`/`top_width_cm` the rim's. `count`
-    is how many equal cups a tray holds. `water_ml` is the volume weighed with water.
+    is how many equal cups a tray holds, or how many equal tins stand side by side. `water_ml` is
+    the volume weighed with water, of all of them. `greased` is None where the text is silent.
     """
 
     read: str
@@ -37,3 +41,4 @@ class Tin:
     hole_cm: float | None = None
     count: int = 1
     water_ml: float | None = None
+    greased: bool | None = None
