@@ -1,5 +1,7 @@
 """Imports point one way, through doors, and stay light."""
 
+import os
+import shutil
 import subprocess
 import sys
 from collections.abc import Iterator
@@ -23,12 +25,49 @@ def past_the_door(graph: grimp.ImportGraph) -> Iterator[str]:
                 yield f"{importer} imports {imported}: import from {'.'.join(parts[:2])}"
 
 
-def test_imports_keep_every_contract() -> None:
+def contracts_told(folder: Path) -> tuple[int, str]:
+    """Exit code and words of the import checker over a source tree."""
     tool = Path(sys.executable).with_name("lint-imports")
     done = subprocess.run(
-        [tool, "--no-logo", "--no-cache"], cwd=ROOT, capture_output=True, text=True
+        [tool, "--no-logo", "--no-cache"],
+        cwd=folder,
+        env=os.environ | {"PYTHONPATH": str(folder / "src")},
+        capture_output=True,
+        text=True,
     )
-    assert done.returncode == 0, done.stdout + done.stderr
+    return done.returncode, done.stdout + done.stderr
+
+
+def test_imports_keep_every_contract() -> None:
+    code, words = contracts_told(ROOT)
+    assert code == 0, words
+
+
+@pytest.mark.parametrize(
+    ("files", "broken"),
+    [
+        ({"base/far.py": "from krume.cli import main"}, "Imports point down"),
+        ({"misplaced/__init__.py": ""}, "Imports point down"),
+        (
+            {"size/a.py": "from krume.size import b", "size/b.py": "from krume.size import a"},
+            "circle",
+        ),
+        ({"pantry/colours.py": "import rich"}, "command line's libraries"),
+        ({"usecases/shortcut.py": "import sqlite3"}, "database stays"),
+        ({"cli/paper.py": "import typst"}, "typesetter stays"),
+    ],
+    ids=["upward", "undeclared", "circle", "rich", "sql", "typst"],
+)
+def test_a_broken_contract_is_seen(files: dict[str, str], broken: str, tmp_path: Path) -> None:
+    shutil.copytree(ROOT / "src", tmp_path / "src", ignore=shutil.ignore_patterns("__pycache__"))
+    shutil.copy(ROOT / ".importlinter", tmp_path)
+    for name, text in files.items():
+        path = tmp_path / "src" / "krume" / name
+        path.parent.mkdir(exist_ok=True)
+        path.write_text(f"{text}\n", encoding="utf-8")
+    code, words = contracts_told(tmp_path)
+    assert code != 0
+    assert any(broken in line for line in words.splitlines() if "BROKEN" in line), words
 
 
 def test_a_folder_is_entered_by_its_door() -> None:
@@ -48,9 +87,8 @@ def test_an_import_past_a_door_is_seen() -> None:
 def loaded_after(code: str) -> set[str]:
     """Top names of the modules that a fresh interpreter holds after running some code."""
     tail = "\nimport sys; print(*{name.partition('.')[0] for name in sys.modules})"
-    done = subprocess.run(
-        [sys.executable, "-c", code + tail], capture_output=True, text=True, check=True
-    )
+    done = subprocess.run([sys.executable, "-c", code + tail], capture_output=True, text=True)
+    assert done.returncode == 0, done.stderr
     return set(done.stdout.splitlines()[-1].split())
 
 
