@@ -251,3 +251,50 @@ def test_variables_that_mix_other_packages_in_do_not_reach_krume(
     environ = run.clean_environ()
     assert "PYTHONPATH" not in environ
     assert environ["KRUME_BOOK"] == "my-book"
+
+
+class Machine:
+    """A machine whose browser starts only once it has been installed."""
+
+    def __init__(self, run: ModuleType, monkeypatch: pytest.MonkeyPatch, *, user: int) -> None:
+        self.calls: list[list[str]] = []
+        self.has_browser = False
+        monkeypatch.setattr(run, "browser_runs", lambda: self.has_browser)
+        monkeypatch.setattr(run.os, "geteuid", lambda: user)
+        monkeypatch.setattr(run.shutil, "which", lambda name: f"/usr/bin/{name}")
+        monkeypatch.setattr(run.subprocess, "run", self.call)
+
+    def call(self, words: list[str], **_: object) -> None:
+        """Note a call; an install brings the browser."""
+        self.calls.append(words)
+        self.has_browser = "install" in words
+
+
+def test_a_missing_browser_is_installed_where_that_is_allowed(
+    run: ModuleType, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    machine = Machine(run, monkeypatch, user=0)
+    run.find_browser()
+    assert [words[1] for words in machine.calls] == ["update", "install"]
+    assert machine.calls[1][-2:] == ["chromium", "libatomic1"]
+    assert "will fail" not in capsys.readouterr().err
+
+
+def test_a_missing_browser_is_asked_for_where_it_is_not(
+    run: ModuleType, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    machine = Machine(run, monkeypatch, user=1000)
+    run.find_browser()
+    assert machine.calls == []
+    message = capsys.readouterr().err
+    assert "The browser tests will fail" in message
+    assert message.endswith("sudo apt-get install chromium libatomic1\n")
+
+
+def test_a_browser_that_is_there_is_left_as_it_is(
+    run: ModuleType, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    machine = Machine(run, monkeypatch, user=0)
+    machine.has_browser = True
+    run.find_browser()
+    assert machine.calls == []
