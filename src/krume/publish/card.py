@@ -1,0 +1,142 @@
+"""The bench card: all that stands on one, as plain values, before it becomes paper or a page."""
+
+from dataclasses import dataclass
+
+from krume.base import Notice
+from krume.design import Formula, Row, Weighing
+from krume.publish.facts import Fact, clocks, cooling, facts, origin
+from krume.publish.caution import cautions
+from krume.publish.signs import missing_notice, printable
+from krume.publish.words import grams, shown
+
+
+@dataclass(frozen=True, slots=True)
+class Hold:
+    """What stops an order, and the one thing that opens it."""
+
+    text: str
+    opens: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Imprint:
+    """What stands at the bottom of a sheet: its day, what made it, and lasting notes.
+
+    `date` is an ISO day; `program` and `data` are versions; `version` is the formula's own;
+    `market` says by whose words allergens are declared, `eu` or `us`; the first of `notes`
+    stands beside the sign of an unbaked cake when it says so.
+    """
+
+    date: str
+    program: str
+    data: str
+    version: str = ""
+    market: str = "eu"
+    notes: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class CardRow:
+    """A row of the card: the numbers, and the words that are printed for them."""
+
+    kind: str
+    bowl: str
+    take: str
+    add: str
+    display: str
+    number: int | None
+    add_g: float | None
+    display_g: float | None
+    mark: str
+
+
+@dataclass(frozen=True, slots=True)
+class BenchCard:
+    """One batch on one card."""
+
+    name: str
+    facts: tuple[Fact, ...]
+    rows: tuple[CardRow, ...]
+    clocks: tuple[Fact, ...]
+    origin: str
+    cooling: str
+    cautions: tuple[str, ...]
+    hints: tuple[str, ...]
+    sum_text: str
+    total_g: float
+    unknown: tuple[str, ...]
+    hold: Hold | None
+    imprint: Imprint
+    notices: tuple[Notice, ...] = ()
+
+
+def bench_card(
+    formula: Formula,
+    weighing: Weighing,
+    imprint: Imprint,
+    *,
+    dial_c: float | None = None,
+    hold: Hold | None = None,
+) -> BenchCard:
+    """Bench card of a formula weighed out; `dial_c` is the dial for this oven, if it is known."""
+    card = BenchCard(
+        name=" ".join((formula.name or "Formula without a name").split()),
+        facts=facts(formula, total_g=weighing.total_g, dial_c=dial_c),
+        rows=tuple(_row(row) for row in weighing.rows),
+        clocks=clocks(formula),
+        origin=origin(formula),
+        cooling=cooling(formula),
+        cautions=cautions(formula, imprint.market),
+        hints=tuple(notice.text for notice in weighing.notices),
+        sum_text=_sum_text(weighing),
+        total_g=weighing.total_g,
+        unknown=weighing.unknown,
+        hold=hold,
+        imprint=imprint,
+        notices=weighing.notices,
+    )
+    return card
+
+
+def missing_signs(card: BenchCard) -> tuple[Notice, ...]:
+    """Notice that names the signs of a card no packed font has; empty when all can be printed."""
+    texts = (card.name, *(row.take for row in card.rows), *(row.mark for row in card.rows))
+    held = () if card.hold is None else (card.hold.text, card.hold.opens)
+    more = (*(fact.figure for fact in card.facts), *card.cautions, *card.imprint.notes, *held)
+    return missing_notice(tuple(s for text in (*texts, *more) for s in printable(text).missing))
+
+
+def _row(row: Row) -> CardRow:
+    return CardRow(
+        kind=row.kind,
+        bowl=row.bowl,
+        take=" ".join(row.take.split()),
+        add=_add(row),
+        display=_display(row),
+        number=row.number,
+        add_g=row.add_g,
+        display_g=row.display_g,
+        mark=row.mark,
+    )
+
+
+def _add(row: Row) -> str:
+    if row.kind == "tare":
+        return ""
+    if row.add_g is None:
+        return "not known"
+    return f"about {grams(row.add_g)}" if row.kind == "egg" else grams(row.add_g)
+
+
+def _display(row: Row) -> str:
+    if row.kind == "add" and row.display_g is not None:
+        return shown(row.display_g, row.step_g)
+    return {"egg": "weigh", "unknown": "ask"}.get(row.kind, "")
+
+
+def _sum_text(weighing: Weighing) -> str:
+    addends = " + ".join(grams(part) for part in weighing.parts_g) or "0"
+    eggs = " and eggs" if any(row.kind == "egg" for row in weighing.rows) else ""
+    total = f" = {grams(weighing.total_g)}" if len(weighing.parts_g) > 1 else ""
+    without = f", without {', '.join(weighing.unknown)} (no mass)" if weighing.unknown else ""
+    return f"last displays{eggs}: {addends}{total} g{without}"

@@ -1,0 +1,78 @@
+"""The one caution of a card: what is known to be in it, what is not known, what is not said."""
+
+import re
+
+from krume.base import NotFoundError
+from krume.design import Formula, Line, family
+from krume.pantry import Ingredient, allergens, ingredient
+from krume.publish.words import listed
+
+_HEATED = re.compile(
+    r"\b(?:bake|boil|simmer|scald|cook|backen|kochen|aufkochen)\b|\bwarm\b.*\d|\d\s*°?\s*C\b",
+    re.IGNORECASE,
+)
+_LAW = "Local law decides."
+_GLUTEN = "No gluten sentence: evidence not judged yet."
+
+
+def cautions(formula: Formula, market: str) -> tuple[str, ...]:
+    """Sentences of the caution, the one another person's health rests on first."""
+    goods = tuple(_good(line) for line in formula.lines)
+    told = (
+        _contains(goods, market),
+        _asked(formula, goods),
+        _GLUTEN,
+        *_by_kind(formula, goods),
+        _LAW,
+    )
+    return tuple(text for text in told if text)
+
+
+def _good(line: Line) -> Ingredient | None:
+    try:
+        return None if line.ingredient is None else ingredient(line.ingredient)
+    except NotFoundError:
+        return None
+
+
+def _contains(goods: tuple[Ingredient | None, ...], market: str) -> str:
+    words = tuple(
+        allergen.word(market)
+        for good in goods
+        if good is not None
+        for allergen in allergens(good.key)
+        if allergen.presence == "contains" and allergen.word(market)
+    )
+    return f"Contains {listed(words)}." if words else "No declared allergen known in it."
+
+
+def _asked(formula: Formula, goods: tuple[Ingredient | None, ...]) -> str:
+    names = tuple(
+        line.name or line.read.strip()
+        for line, good in zip(formula.lines, goods, strict=True)
+        if good is None or any(a.presence == "unknown" for a in allergens(good.key))
+    )
+    return f"Ask the supplier about {listed(names)}." if names else ""
+
+
+def _by_kind(formula: Formula, goods: tuple[Ingredient | None, ...]) -> tuple[str, ...]:
+    roles = {good.role for good in goods if good is not None}
+    keys = " ".join(good.key for good in goods if good is not None)
+    told: list[str] = []
+    has_egg = "egg" in roles or any(line.basis == "egg" for line in formula.lines)
+    if "flour" in roles and _is_batter(formula):
+        told.append("Raw batter is not for tasting.")
+    elif has_egg and not any(_HEATED.search(step) for step in formula.steps):
+        told.append("Raw egg: not for the pregnant, small children, the old or the ill.")
+    if "gelatin" in keys:
+        told.append("Gelatine: its animal is not stated.")
+    if "spirit" in roles:
+        told.append("Contains alcohol: not for children.")
+    return tuple(told)
+
+
+def _is_batter(formula: Formula) -> bool:
+    try:
+        return formula.family is None or family(formula.family).kind == "batter"
+    except NotFoundError:
+        return True

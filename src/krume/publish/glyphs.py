@@ -1,0 +1,20 @@
+"""The signs of a sheet, one drawing for paper and page."""
+
+GLYPHS = {
+    "bowl": '<path d="M2.5 8h19a9.5 11 0 0 1-19 0z"/>',
+    "shut": '<path d="M4 2v20M20 2v20M4 8.5h16M4 15.5h16"/>',
+    "unbaked": (
+        '<path stroke-dasharray="4 3" d="M3 8h18v11H3z"/>'
+        '<path d="M8 5c0-2 2-2 2-4M14 5c0-2 2-2 2-4"/>'
+    ),
+    "ask": '<path d="M20 8.5A9 9 0 1 0 20 15.5"/><path d="M12 11v2" stroke-width="4"/>',
+    "in": '<path fill="#000" stroke="none" d="M2 2h20v20H2z"/><path stroke="#fff" d="M6 12l4 5 8-10"/>',
+}
+
+
+def svg(name: str) -> str:
+    """A sign as a drawing of its own, black lines on nothing."""
+    return (
+        '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 24 24" fill="none" stroke="#000"'
+        f' stroke-width="2.5">{GLYPHS[name]}</svg>'
+    )
