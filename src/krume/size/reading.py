@@ -3,15 +3,14 @@
 import re
 from dataclasses import replace
 
-from krume.base import Read, as_text
+from krume.base import INCH_CM, Read, as_text
 from krume.size.asking import Asking
-from krume.size.shaping import build_tin
 from krume.size.geometry import area_cm2
 from krume.size.limits import value
 from krume.size.measures import Measures, Number, has_water, measures, plain
+from krume.size.shaping import build_tin
 from krume.size.sizes import Sizes, sizes
 from krume.size.tin import Tin
-from krume.size.writing import tin_text
 from krume.size.words import (
     ADJECTIVES,
     COUNT_WORDS,
@@ -22,14 +21,17 @@ from krume.size.words import (
     NOUNS,
     SHAPE_WORDS,
 )
+from krume.size.writing import tin_text
 
 _LONGEST_TEXT = 400
 _PRIORITY = ("ring-mould", "tube", "tray", "springform", "loaf", "square", "ring", "sheet", "round")
 _GREASED = {"ungreased": False, "ungefettet": False, "greased": True, "gefettet": True}
 _NO_NUMBER = frozenset({"nan", "inf", "infinity", "minus"})
 _BRACKET = re.compile(r"\(([^()]*\d[^()]*)\)")
-_METRIC_FIRST = re.compile(r"(\d[\d.,]*)[ -]?(cm|mm)\s*/\s*(\d[\d.,]*)[ -]?(inches|inch|in|zoll|\")")
-_INCH_FIRST = re.compile(r"(\d[\d.,]*)[ -]?(inches|inch|in|zoll|\")\s*/\s*(\d[\d.,]*)[ -]?(cm|mm)")
+_METRIC = r"(\d[\d.,]*)[ -]?(cm|mm)"
+_INCHES = r"(\d[\d.,]*)[ -]?(inches|inch|in|zoll|\")"
+_METRIC_FIRST = re.compile(rf"{_METRIC}\s*/\s*{_INCHES}")
+_INCH_FIRST = re.compile(rf"{_INCHES}\s*/\s*{_METRIC}")
 
 
 def read_tin(text: str, *, where: str = "tin", prefix: str = "") -> Read[Tin | None]:
@@ -122,9 +124,12 @@ def _mass_is_water(found: Measures, shape: str | None, asking: Asking) -> bool:
         "tin-mass",
         f"'{typed}' is a mass. Say that it is water ('{typed} water'), or type the inside size.",
         *lines,
-        *(("loaf 23 x 13 x 7 cm", "loaf 19 x 9 x 6 cm") if name == "loaf" else ("round 20 x 5 cm",)),
+        *(_LOAVES if name == "loaf" else ("round 20 x 5 cm",)),
     )
     return False
+
+
+_LOAVES = ("loaf 23 x 13 x 7 cm", "loaf 19 x 9 x 6 cm")
 
 
 def _grams(number: Number) -> str:
@@ -141,13 +146,16 @@ def _shape_by_sides(found: Sizes, words: Measures, asking: Asking) -> str | None
     if len(flat) == 2 and min(flat) > value("rectangle-least-ratio") * max(flat):
         return _named_rectangle(flat, asking)
     if len(flat) == 2:
-        return _ask_shape_of_two(found, flat, asking)
+        _ask_shape_of_two(found, flat, asking)
+        return None
     width = found.labels.get("diameter", flat[0] if flat else None)
     if "diameter" in found.labels:
         return "round"
     if width is None:
-        return _ask_shape(words, asking)
-    return _ask_round_or_square(found, width, asking)
+        _ask_shape(words, asking)
+    else:
+        _ask_round_or_square(found, width, asking)
+    return None
 
 
 def _named_rectangle(sides: list[float], asking: Asking) -> str:
@@ -247,15 +255,15 @@ def _note_depth(tin: Tin, asking: Asking) -> None:
     assumed = assumed_height_cm(tin)
     asking.note(
         "tin-depth-assumed",
-        f"No depth given: {as_text(assumed, 2)} cm ({as_text(assumed / 2.54, 2)} in) is assumed for "
-        "the fill only; the area is exact. Measure the depth before a tall cake.",
+        f"No depth given: {as_text(assumed, 2)} cm ({as_text(assumed / INCH_CM, 2)} in) is assumed "
+        "for the fill only; the area is exact. Measure the depth before a tall cake.",
     )
 
 
 def assumed_height_cm(tin: Tin) -> float:
     """Depth to reckon the fill with where none was given: an assumption, never a measure."""
     flat = tin.shape == "sheet"
-    return value("depth-assumed-sheet" if flat else "depth-assumed") * 2.54
+    return value("depth-assumed-sheet" if flat else "depth-assumed") * INCH_CM
 
 
 def _unused(found: Measures) -> list[str]:
@@ -313,4 +321,3 @@ def _agree(one: Tin, other: Tin) -> bool:
     pairs = [(getattr(one, name), getattr(other, name)) for name in names]
     known = [(a, b) for a, b in pairs if a is not None and b is not None]
     return all(abs(a - b) <= value("two-sizes-agree") * max(a, b) for a, b in known)
-

@@ -15,7 +15,9 @@ class Roll:
     outer_strain_pct: float
 
 
-def roll(length_cm: float, *, thickness_cm: float, cream_cm: float = 0.0, core_cm: float = 0.0) -> Roll:
+def roll(
+    length_cm: float, *, thickness_cm: float, cream_cm: float = 0.0, core_cm: float = 0.0
+) -> Roll:
     """Turns and diameter of a rolled sheet, and the stretch of its outer face at the core.
 
     R = sqrt(r2 + L t / pi), turns = (R - r) / t, strain = (s / 2) / (r + s / 2), t = s + cream

@@ -45,9 +45,7 @@ def sizes(found: Measures, shape: str | None, asking: Asking) -> Sizes | None:
 
 
 def _are_numbers(found: Measures, lengths: list[Number], asking: Asking) -> bool:
-    bad = found.unreadable + [
-        as_text(n.value) for n in lengths + found.capacity if not n.value > 0
-    ]
+    bad = found.unreadable + [as_text(n.value) for n in lengths + found.capacity if not n.value > 0]
     if bad:
         asking.ask(
             "tin-number",
@@ -140,7 +138,8 @@ def _gather(found: Measures, in_cm: dict[int, float], unit: str) -> Sizes:
     loose = [n for chain in found.chains[1:] for n in chain.numbers]
     out.loose = [in_cm[id(n)] for n in loose]
     out.loose_has_unit = all(n.unit is not None for n in loose)
-    out.labels = {label: in_cm[id(ns[0])] for label, ns in found.labelled.items() if label != "cups"}
+    named = {label: ns[0] for label, ns in found.labelled.items() if label != "cups"}
+    out.labels = {label: in_cm[id(number)] for label, number in named.items()}
     return out
 
 
