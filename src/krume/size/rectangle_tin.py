@@ -77,12 +77,12 @@ def _missing_side(shape: str, found: Sizes, asking: Asking, tin: Tin) -> Tin | N
     widths = [value("side-share-narrow"), value("side-share-wide")]
     if shape == "sheet":
         widths = [value("sheet-share-narrow"), value("sheet-share-wide")]
-    whole = [whole(share * length, found) for share in widths]
-    deep = "" if shape == "sheet" else f" x {found.text(whole(0.75 * whole[0], found))}"
+    usual = [whole(share * length, found) for share in widths]
+    deep = "" if shape == "sheet" else f" x {found.text(whole(0.75 * usual[0], found))}"
     asking.ask(
         "tin-side-missing",
         f"A {shape} tin needs length, width and depth inside. How wide and deep is it?",
-        *(f"{shape} {found.text(length)} x {found.text(w)}{deep} {unit}" for w in whole),
+        *(f"{shape} {found.text(length)} x {found.text(w)}{deep} {unit}" for w in usual),
     )
     return None
 
