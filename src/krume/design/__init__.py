@@ -1,22 +1,30 @@
 """What goes in: reading a baker's text, the formula, its balance, which weighing order."""
 
+from krume.design.balance import Balance, PerEgg, balance
 from krume.design.bands import Band, Family, band, bands, families, family
 from krume.design.bowls import BOWLS
+from krume.design.findings import Finding
 from krume.design.formula import BakedLine, Formula, Line, OvenLine, TextLine, Use
+from krume.design.ratios import Value
 from krume.design.weighing import Row, Weighing, weigh_out
 
 __all__ = [
     "BOWLS",
     "BakedLine",
+    "Balance",
     "Band",
     "Family",
+    "Finding",
     "Formula",
     "Line",
     "OvenLine",
+    "PerEgg",
     "Row",
     "TextLine",
     "Use",
+    "Value",
     "Weighing",
+    "balance",
     "band",
     "bands",
     "families",
