@@ -4,11 +4,12 @@ import re
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from krume.base import STATUSES, UNITS, InputError, read_number
+from krume.base import STATUSES, UNITS, InputError
 
 Cell = str | float | bool | None
 
 _KEY = re.compile(r"^[a-z0-9]+(-[a-z0-9]+)*$")
+_NUMBER = re.compile(r"^-?(?:\d+(?:\.\d+)?|\.\d+)(?:e-?\d+)?$")
 _COMPOSED_UNITS = frozenset(
     "% 1 g/100g kcal/100g mg/100g ug/100g g/ml g/cm2 g/kg g/l kg/m3 mm/mm min/mm K kJ/g kcal/g "
     "points ratio ppm mg/kg W/mK J/kgK Pa text".split()
@@ -31,12 +32,12 @@ class Column:
 
 def column(name: str, kind: str = "text", *allowed: str) -> Column:
     """A column every row must fill."""
-    return Column(name, kind, True, allowed)
+    return Column(name, kind, required=True, allowed=allowed)
 
 
 def optional(name: str, kind: str = "text", *allowed: str) -> Column:
     """A column where a blank is a value: unknown, or not so."""
-    return Column(name, kind, kind == "flag", allowed)
+    return Column(name, kind, required=False, allowed=allowed)
 
 
 def read_cell(declared: Column, text: str, known_sources: frozenset[str]) -> Cell:
@@ -45,89 +46,84 @@ def read_cell(declared: Column, text: str, known_sources: frozenset[str]) -> Cel
         return _flag(text)
     if not text:
         return _blank(declared)
-    return _READERS[declared.kind](text, declared, known_sources)
+    if declared.kind in ("source", "one of"):
+        return _one_of(text, declared.allowed or tuple(sorted(known_sources)), declared)
+    return _READERS[declared.kind](text)
 
 
 def _blank(declared: Column) -> Cell:
     if declared.required:
-        raise _refuse(declared, "", "a value")
+        raise _refuse("", "a value")
     return None if declared.kind in ("number", "count") else ""
 
 
-def _refuse(declared: Column, got: str, want: str) -> InputError:
-    return InputError(f"want {want}", field=declared.name, got=got, want=want)
+def _refuse(got: str, want: str) -> InputError:
+    return InputError(f"found '{got}', want {want}", got=got, want=want)
 
 
 def _flag(text: str) -> bool:
     if text not in ("", "yes"):
-        raise InputError("want yes or nothing", got=text, want="yes or nothing")
+        raise _refuse(text, "yes or nothing")
     return text == "yes"
 
 
-def _text(text: str, declared: Column, known: frozenset[str]) -> Cell:
+def _one_of(text: str, allowed: tuple[str, ...], declared: Column) -> Cell:
+    if text in allowed:
+        return text
+    want = "a key of sources.csv" if declared.kind == "source" else _listed(allowed)
+    raise _refuse(text, want)
+
+
+def _listed(allowed: tuple[str, ...]) -> str:
+    return "one of " + ", ".join(allowed)
+
+
+def _text(text: str) -> Cell:
     return text
 
 
-def _key(text: str, declared: Column, known: frozenset[str]) -> Cell:
+def _key(text: str) -> Cell:
     if not _KEY.match(text):
-        raise _refuse(declared, text, "small letters and digits joined by single hyphens")
+        raise _refuse(text, "small letters and digits joined by single hyphens")
     return text
 
 
-def _number(text: str, declared: Column, known: frozenset[str]) -> Cell:
-    try:
-        value = float(text)
-    except ValueError:
-        raise _refuse(declared, text, "a number") from None
-    if value != value or value in (float("inf"), float("-inf")):
-        raise _refuse(declared, text, "a finite number")
-    return value
-
-
-def _count(text: str, declared: Column, known: frozenset[str]) -> Cell:
-    if not text.isascii() or not text.isdigit():
-        raise _refuse(declared, text, "a whole number")
+def _number(text: str) -> Cell:
+    if not _NUMBER.match(text):
+        raise _refuse(text, "a number")
     return float(text)
 
 
-def _printed(text: str, declared: Column, known: frozenset[str]) -> Cell:
-    if read_number(text.lstrip("-")) is None:
-        raise _refuse(declared, text, "a number as its source prints it")
+def _count(text: str) -> Cell:
+    if not text.isascii() or not text.isdigit():
+        raise _refuse(text, "a whole number")
+    return float(text)
+
+
+def _printed(text: str) -> Cell:
+    if not _NUMBER.match(text):
+        raise _refuse(text, "a number as its source prints it")
     return text
 
 
-def _status(text: str, declared: Column, known: frozenset[str]) -> Cell:
+def _status(text: str) -> Cell:
     if text not in STATUSES:
-        raise _refuse(declared, text, "one of " + ", ".join(STATUSES))
+        raise _refuse(text, _listed(STATUSES))
     return text
 
 
-def _source(text: str, declared: Column, known: frozenset[str]) -> Cell:
-    if text not in known:
-        raise _refuse(declared, text, "a key of sources.csv")
-    return text
-
-
-def _unit(text: str, declared: Column, known: frozenset[str]) -> Cell:
+def _unit(text: str) -> Cell:
     if text not in UNITS and text not in _COMPOSED_UNITS:
-        raise _refuse(declared, text, "a unit this program knows")
+        raise _refuse(text, "a unit this program knows")
     return text
 
 
-def _one_of(text: str, declared: Column, known: frozenset[str]) -> Cell:
-    if text not in declared.allowed:
-        raise _refuse(declared, text, "one of " + ", ".join(declared.allowed))
-    return text
-
-
-_READERS: dict[str, Callable[[str, Column, frozenset[str]], Cell]] = {
+_READERS: dict[str, Callable[[str], Cell]] = {
     "text": _text,
     "key": _key,
     "number": _number,
     "count": _count,
     "printed": _printed,
     "status": _status,
-    "source": _source,
     "unit": _unit,
-    "one of": _one_of,
 }

@@ -225,7 +225,7 @@ def _either(words: str, asked: Words) -> Found | None:
 
 
 def _first_part(words: str, asked: Words) -> Found | None:
-    """`butter, cut small`: what follows a comma is how to prepare it, unless the name is generic."""
+    """`butter, cut small`: what follows a comma prepares it, unless the name is generic."""
     if len(asked.parts) < 2:
         return None
     meaning = _reworded(Words(asked.parts[:1]))

@@ -49,6 +49,7 @@ class Good:
     """A known word that no composition table has: its class and the allergens it brings.
 
     `us` and `eu` are the words each law declares it by; None means only the supplier can say.
+    `role` is what it does in a balance, where the person has said so.
     """
 
     name: str
@@ -56,6 +57,7 @@ class Good:
     us: tuple[str, ...] | None
     eu: tuple[str, ...] | None
     note: str = ""
+    role: str | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -45,9 +45,9 @@ class _Sheet:
 
 
 def read_supplier_sheet(text: str) -> Read[Ingredient | None]:
-    """Read `Key: value` lines per 100 g; what cannot be is asked, what is not said stays unknown.
+    r"""Read `Key: value` lines per 100 g; what cannot be is asked, what is not said is unknown.
 
-    >>> read = read_supplier_sheet("Name: Xanthan gum X\\nClass: gel\\nFibre: 78 g\\nWater: 11 g")
+    >>> read = read_supplier_sheet("Name: Xanthan gum X\nClass: gel\nFibre: 78 g\nWater: 11 g")
     >>> read.value.composition.fibre_g, read.value.composition.ash_g, read.value.status
     (78.0, None, 'declared')
     """

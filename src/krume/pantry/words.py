@@ -9,7 +9,8 @@ _UMLAUTS = str.maketrans(
 )
 _PERCENT = re.compile(
     r"(?:about |min\.? |at least |>= ?|≥ ?)?(\d+(?:[.,]\d+)?)(?: ?[-–] ?(\d+(?:[.,]\d+)?))? ?"
-    r"(?:%|per ?cent\b|p\. ?c\.|prozent\b)(?: ?(?:fat|milkfat|butterfat|cocoa|cacao|fett|kakao|vol|abv)\b\.?)?"
+    r"(?:%|per ?cent\b|p\. ?c\.|prozent\b)"
+    r"(?: ?(?:fat|milkfat|butterfat|cocoa|cacao|fett|kakao|vol|abv)\b\.?)?"
 )
 _DROPPED = re.compile(
     r"\b\d+(?:[.,]\d+)? ?(?:bloom|proof|°? ?[cf]\b|µm|mm|cm|in\b)|[®™©*†‡]|\b\d+(?:[.,/]\d+)?\b"
