@@ -42,6 +42,14 @@ def test_what_the_person_says_goes_first() -> None:
     assert guess(stated) == FamilyGuess("genoise", "stated")
 
 
+@pytest.mark.parametrize(
+    ("said", "key"), [("Génoise", "genoise"), ("swiss roll", "roulade"), ("brick", None)]
+)
+def test_a_family_may_be_said_by_its_usual_name_or_is_unknown(said: str, key: str | None) -> None:
+    stated = p.formula((p.RICE, 100), p.eggs(4, 5), (p.SUGAR, 120), family=said)
+    assert guess(stated) == FamilyGuess(key, "stated" if key else "unknown")
+
+
 def test_a_foam_on_a_sheet_that_is_rolled_is_a_roulade() -> None:
     lines = ((p.RICE, 100), p.eggs(4, 6), (p.SUGAR, 140))
     assert guess(p.formula(*lines, tin=p.SHEET, steps=ROLLED)).key == "roulade"

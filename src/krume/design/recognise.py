@@ -24,7 +24,8 @@ def family_of(formula: Formula, sums: Sums) -> FamilyGuess:
     """Family of a formula; what nothing points to stays unknown."""
     if formula.family is not None:
         stated = formula.family_basis if formula.family_basis != "unknown" else "stated"
-        return FamilyGuess(formula.family, stated)
+        key = _stated(formula.family)
+        return FamilyGuess(key, stated if key else "unknown")
     if _is_cream(formula, sums):
         key = _cream(sums)
         return FamilyGuess(key, "lines" if key else "unknown")
@@ -36,6 +37,13 @@ def family_of(formula: Formula, sums: Sums) -> FamilyGuess:
         return FamilyGuess(named, "name")
     key = _batter(formula, sums)
     return FamilyGuess(key, "lines" if key else "unknown")
+
+
+@cache
+def _stated(words: str) -> str | None:
+    """Family by its key or by a name people give it."""
+    folded = words.strip().casefold()
+    return next((each.key for each in families() if folded in (each.key, *each.words)), None)
 
 
 @cache
