@@ -13,7 +13,7 @@ CLOCK_OWNERS = {"datetime", "date", "time"}
 CLOCK_DOOR = "krume.usecases.clock"
 # What touches the machine: files, the environment, other programs, the network, chance.
 OUTSIDE = {
-    *("os", "pathlib", "shutil", "tempfile", "socket", "subprocess", "urllib", "http", "time"),
+    *("os", "pathlib", "shutil", "tempfile", "socket", "subprocess", "http", "time"),
     *("random", "secrets", "platformdirs", "fcntl", "glob", "io"),
 }
 PURE_BUT_TABLES = {"evidence"}

@@ -2,10 +2,11 @@
 
 import ast
 from collections.abc import Iterator
+from functools import cache
 
 import pytest
 
-from tests.house.source import Function, Module, modules
+from tests.house.source import SRC, Function, Module, modules
 
 NUMBERS = {"float", "Interval", "ArrayLike", "NDArray"}
 UNITS = {
@@ -29,6 +30,7 @@ PLAIN = {
         "score",
     ),
     *("percent", "specific_gravity", "sg", "interval"),
+    *("near", "by_volume", "by_area", "fill", "rise"),
 }
 
 
@@ -41,6 +43,21 @@ def says_its_unit(name: str) -> bool:
     return bool(ends & UNITS) or name in PLAIN or bool({parts[0], parts[-1]} & PLAIN)
 
 
+@cache
+def doors() -> dict[str, frozenset[str]]:
+    """The names that each folder's door hands out."""
+    return {
+        m.folder: frozenset(_handed_out(m.tree)) for m in modules() if m.path.stem == "__init__"
+    }
+
+
+def _handed_out(door: ast.Module) -> list[str]:
+    for node in door.body:
+        if isinstance(node, ast.Assign) and getattr(node.targets[0], "id", "") == "__all__":
+            return [str(name) for name in ast.literal_eval(node.value)]
+    return []
+
+
 def is_number(annotation: ast.expr | None) -> bool:
     """Whether an annotation is a number or an interval, possibly unknown."""
     if isinstance(annotation, ast.BinOp):
@@ -49,11 +66,13 @@ def is_number(annotation: ast.expr | None) -> bool:
 
 
 def public_numbers(module: Module) -> Iterator[tuple[ast.AST, str]]:
-    """Each numeric argument of a public function and each numeric field of a public class."""
-    for _, function in module.public_functions():
-        yield from ((arg, arg.arg) for arg in _arguments(function) if is_number(arg.annotation))
+    """Each numeric argument and field of what a folder's door hands out."""
+    handed_out = doors().get(module.folder, frozenset())
+    for name, function in module.public_functions():
+        if name.partition(".")[0] in handed_out:
+            yield from ((arg, arg.arg) for arg in _arguments(function) if is_number(arg.annotation))
     for node in module.tree.body:
-        if isinstance(node, ast.ClassDef) and not node.name.startswith("_"):
+        if isinstance(node, ast.ClassDef) and node.name in handed_out:
             for item in node.body:
                 if isinstance(item, ast.AnnAssign) and is_number(item.annotation):
                     yield item, getattr(item.target, "id", "")
@@ -73,6 +92,10 @@ def test_every_public_number_says_its_unit() -> None:
         if not says_its_unit(name)
     ]
     assert silent == []
+
+
+def test_the_doors_hand_out_numbers_to_look_at() -> None:
+    assert sum(1 for module in modules() for _ in public_numbers(module)) > 50
 
 
 @pytest.mark.parametrize("name", ["mass_g", "areal_g_cm2", "factor", "by_area_factor", "loss_pct"])
