@@ -1,5 +1,7 @@
 """The balance of a formula: the demo's own figures, the basis, the unknown, the laws."""
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -147,8 +149,15 @@ def test_few_nuts_stand_apart_and_flour_stays_the_basis() -> None:
     ("walnut_g", "basis"), [(52.0, "flour"), (53.84, "flour"), (53.85, "flour and nut")]
 )
 def test_the_basis_changes_at_thirty_five_percent_of_nut(walnut_g: float, basis: str) -> None:
-    made = p.formula((p.RICE, 100), (p.WALNUT, walnut_g), p.eggs(5, 5), (p.SUGAR, 120))
-    assert balance(made).basis == basis
+    lines = ((p.RICE, 100), (p.WALNUT, walnut_g), p.eggs(5, 5), (p.SUGAR, 120))
+    for family in ("separated", "butter", None):
+        assert balance(p.formula(*lines, family=family)).basis == basis
+
+
+def test_a_sponge_stated_as_separated_with_many_nuts_is_judged_as_a_nut_sponge() -> None:
+    found = balance(replace(p.F4, family="separated"))
+    assert (found.family, found.basis, codes(found)) == ("nut", "flour and nut", [])
+    assert "judged-as-nut" in [each.code for each in found.notices]
 
 
 def test_a_chiffon_is_judged_by_the_parts_of_its_eggs() -> None:
@@ -167,6 +176,14 @@ def test_an_angel_cake_counts_sugar_on_its_white() -> None:
     assert number(found.sugar_per_egg) == pytest.approx(270 / 301.5, abs=1e-9)
     assert found.per_egg is not None
     assert found.per_egg.egg_g == 33.5
+
+
+def test_a_yolk_in_an_angel_cake_does_not_count_as_white() -> None:
+    white, yolk = p.parts(3, 9, "white", 33.5), p.parts(4, 1, "yolk", 17.5)
+    made = p.formula((p.RICE, 100), white, yolk, (p.SUGAR, 270), family="angel")
+    found = balance(made)
+    assert number(found.sugar_per_egg) == pytest.approx(270 / 301.5, abs=1e-9)
+    assert number(found.percent["egg"]) == pytest.approx(319.0, abs=1e-9)
 
 
 def test_a_flourless_formula_has_no_percent_but_its_figures_per_egg() -> None:

@@ -152,7 +152,7 @@ def _basis(added: Sums, kind: Family | None) -> Basis:
 
 
 def _basis_g(added: Sums, basis: Basis) -> Value:
-    if basis.name == "none" or not basis.total.is_known or added.adrift:
+    if basis.name == "none" or not basis.total.is_known or not added.loose.is_known:
         return None
     low, high = basis.total.low, basis.total.high + added.loose.high
     return basis.total.best if low == high else Interval(low, basis.total.best, high)
@@ -206,6 +206,9 @@ def _notices(
     if guess.key is None:
         text = "Family unknown: no band is judged. Type a line such as: Family: separated"
         notices.append(Notice("family-unknown", text))
+    elif guess.basis == "nut":
+        text = "With this much nut it is judged as a nut sponge, on flour and nut."
+        notices.append(Notice("judged-as-nut", text))
     elif guess.basis in ("name", "lines"):
         text = f"Taken as {guess.key} from its {guess.basis}. Another: type a line Family:"
         notices.append(Notice("family-read", text))

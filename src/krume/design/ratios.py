@@ -46,7 +46,7 @@ def percent(sums: Sums, name: str, basis: Basis) -> Value:
     in neither.
     """
     part = sums.total(name)
-    if sums.adrift or not (part.is_known and basis.total.is_known and sums.loose.is_known):
+    if not (part.is_known and basis.total.is_known and sums.loose.is_known):
         return None
     if basis.total.best <= 0:
         return None
@@ -62,7 +62,7 @@ def _is_inside(name: str, basis: Basis) -> bool:
 def ratio(sums: Sums, name: str, to: str) -> Value:
     """Mass of one class over another's; None where the second is nothing or unknown."""
     part, whole = sums.total(name), sums.total(to)
-    if sums.adrift or not (part.is_known and whole.is_known and sums.loose.is_known):
+    if not (part.is_known and whole.is_known and sums.loose.is_known):
         return None
     if whole.best <= 0:
         return None
@@ -91,7 +91,7 @@ def mass(sums: Sums, name: str | None = None) -> Value:
     """Mass of a class [g], or of all lines; an interval where a line's mass is not settled."""
     total = sums.all if name is None else sums.total(name)
     loose = 0.0 if name is None else sums.loose.high
-    if not total.is_known or (name is not None and (sums.adrift or not sums.loose.is_known)):
+    if not total.is_known or (name is not None and not sums.loose.is_known):
         return None
     if total.low == total.high and loose == 0:
         return total.best

@@ -9,12 +9,16 @@ from krume.design.shares import Sums
 from krume.evidence import figures
 
 _SEPARATE = ("separat", "whites", "yolks", "eiweiß", "eischnee", "eigelb", "getrennt")
+_FOAMS = ("separated", "genoise")
 _ROLL = (" roll", "rolled", "einrollen", "aufrollen")
 
 
 @dataclass(frozen=True, slots=True)
 class FamilyGuess:
-    """A family and how it was come by: `stated`, `name`, `lines`, or `unknown` with no key."""
+    """A family and how it was come by: `stated`, `name`, `lines`, or `unknown` with no key.
+
+    `nut` is a foam cake, stated as such, that has so many nuts that it is judged as a nut sponge.
+    """
 
     key: str | None
     basis: str
@@ -25,12 +29,13 @@ def family_of(formula: Formula, sums: Sums) -> FamilyGuess:
     if formula.family is not None:
         stated = formula.family_basis if formula.family_basis != "unknown" else "stated"
         key = _stated(formula.family)
+        if key in _FOAMS and _has_many_nuts(sums):
+            return FamilyGuess("nut", "nut")
         return FamilyGuess(key, stated if key else "unknown")
     if _is_cream(formula, sums):
         key = _cream(sums)
         return FamilyGuess(key, "lines" if key else "unknown")
-    by_share = _nut_share_pct(sums)
-    if by_share is not None and by_share >= limit("nut-basis") and not _is_creamed(sums):
+    if _has_many_nuts(sums) and not _is_creamed(sums):
         return FamilyGuess("nut", "lines")
     named = _named(formula.name or "")
     if named is not None:
@@ -52,9 +57,9 @@ def limit(key: str) -> float:
     return figures("balance.csv")[key].value
 
 
-def _nut_share_pct(sums: Sums) -> float | None:
-    whole = sums.total("flour").best + sums.total("nut").best
-    return 100 * sums.total("nut").best / whole if whole > 0 else None
+def _has_many_nuts(sums: Sums) -> bool:
+    nut = sums.total("nut").best
+    return nut > 0 and 100 * nut >= limit("nut-basis") * (sums.total("flour").best + nut)
 
 
 def _is_creamed(sums: Sums) -> bool:
@@ -78,7 +83,7 @@ def _named(name: str) -> str | None:
 
 def _batter(formula: Formula, sums: Sums) -> str | None:
     basis = sums.total("flour").best
-    if (_nut_share_pct(sums) or 0.0) >= limit("nut-basis"):
+    if _has_many_nuts(sums):
         basis += sums.total("nut").best
     if basis <= 0:
         return None

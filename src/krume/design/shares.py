@@ -46,14 +46,14 @@ _NONE = Total()
 class Sums:
     """Sums by class over the lines of a formula.
 
-    `loose` are lines whose class nobody knows, and `adrift` whether one of them has no mass
-    either: then no figure is known. `unweighed` are lines of a known class without a mass.
+    `loose` is the sum of lines whose class nobody knows (`unclassed`); when one of them has no
+    mass either, it is unknown and so is every figure. `unweighed` are lines of a known class
+    without a mass.
     """
 
     by_class: dict[str, Total] = field(default_factory=dict)
     all: Total = field(default_factory=Total)
     loose: Total = field(default_factory=Total)
-    adrift: bool = False
     unclassed: list[Line] = field(default_factory=list)
     unweighed: list[Line] = field(default_factory=list)
     egg_each_g: float | None = None
@@ -74,7 +74,6 @@ def sums(lines: Iterable[Line], *, own: tuple[Ingredient, ...] = ()) -> Sums:
         if counted is None:
             out.unclassed.append(line)
             _add(out.loose, low, best, high, 1.0)
-            out.adrift = out.adrift or best is None
             continue
         if best is None:
             out.unweighed.append(line)
@@ -167,7 +166,6 @@ def _flags(found: Ingredient) -> tuple[Counted, ...]:
     words = found.key.split("-")
     named = (
         ("flour", found.is_flour),
-        ("starch", found.is_flour and found.pure_starch),
         ("sweet_rice", found.sweet_rice),
         ("butter", found.role == "fat" and "butter" in words and "cocoa" not in words),
         ("liquid", _is_liquid(found, words)),
