@@ -46,9 +46,8 @@ def says_its_unit(name: str) -> bool:
 @cache
 def doors() -> dict[str, frozenset[str]]:
     """The names that each folder's door hands out."""
-    return {
-        m.folder: frozenset(_handed_out(m.tree)) for m in modules() if m.path.stem == "__init__"
-    }
+    found = [m for m in modules() if m.path == SRC / m.folder / "__init__.py"]
+    return {door.folder: frozenset(_handed_out(door.tree)) for door in found}
 
 
 def _handed_out(door: ast.Module) -> list[str]:
