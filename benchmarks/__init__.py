@@ -1,0 +1,1 @@
+"""How fast krume is, as ratios to named peers measured in the same run."""

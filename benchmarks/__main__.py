@@ -1,0 +1,41 @@
+"""Print one table of ratios, every number of it measured in this run."""
+
+import platform
+from collections.abc import Callable
+
+from benchmarks import paper, reading, startup
+from benchmarks.measure import Row
+
+PARTS: tuple[Callable[[], list[Row]], ...] = (startup.rows, reading.rows, paper.rows)
+HEAD = ("what", "krume", "peer", "unit", "ratio", "want", "peer's name")
+
+
+def line(row: Row) -> tuple[str, ...]:
+    """A row as texts."""
+    want = "" if row.want_at_most is None else f"<= {row.want_at_most:g}"
+    if row.want_at_most is not None and row.ratio > row.want_at_most:
+        want += " MISSED"
+    return (
+        row.what,
+        f"{row.own:.4g}",
+        f"{row.peer:.4g}",
+        row.unit,
+        f"{row.ratio:.2f}",
+        want,
+        row.peer_name,
+    )
+
+
+def table(rows: list[Row]) -> str:
+    """All rows in columns."""
+    lines = [HEAD, *map(line, rows)]
+    widths = [max(len(cells[at]) for cells in lines) for at in range(len(HEAD))]
+    return "\n".join(
+        "  ".join(cell.ljust(width) for cell, width in zip(cells, widths, strict=True)).rstrip()
+        for cells in lines
+    )
+
+
+if __name__ == "__main__":
+    print(f"Python {platform.python_version()}, {platform.machine()}; medians; read the ratio.")
+    print(table([row for part in PARTS for row in part()]))
