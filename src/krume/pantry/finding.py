@@ -196,7 +196,10 @@ def _classed(words: str, asked: Words) -> Found | None:
         if asked.tokens[-len(ending) :] == ending and len(asked.tokens) > len(ending):
             name = words[: words.casefold().rindex(" as ")].strip(" ,;")
             return Found(
-                "good", words, good=Good(name, role, None, None), notice=_classed_as(name, text)
+                "good",
+                words,
+                good=Good(name, role, None, None, role=role),
+                notice=_classed_as(name, text),
             )
     return None
 
