@@ -104,3 +104,12 @@ def test_the_longest_name_decides() -> None:
 
 def test_the_limits_between_families_are_rows() -> None:
     assert limit("nut-basis") == 35
+
+
+@pytest.mark.parametrize(("walnut_g", "key"), [(34.99, "separated"), (35.0, "nut")])
+def test_a_foam_becomes_a_nut_sponge_at_exactly_thirty_five_percent(
+    walnut_g: float, key: str
+) -> None:
+    lines = ((p.RICE, 100 - 35), (p.WALNUT, walnut_g), p.eggs(5, 3), (p.SUGAR, 90))
+    assert guess(p.formula(*lines)).key == key
+    assert guess(p.formula(*lines, family="separated")).key == key
