@@ -42,7 +42,7 @@ def nearest_eggs(mass_g: float, *, each_g: float) -> Eggs:
 
     Source
     ------
-    definition; a part egg is easier added than taken out, hence the half goes down
+    `mathematics`, definition; a part egg is easier added than taken out, hence the half goes down
 
     Examples
     --------

@@ -35,7 +35,7 @@ def tin_factor(own: Tin, target: Tin | Sequence[Tin]) -> Factors:
 
     Source
     ------
-    plane and solid geometry
+    `mathematics`, plane and solid geometry
 
     Examples
     --------

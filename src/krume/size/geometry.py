@@ -29,7 +29,7 @@ def area_cm2(tin: Tin) -> float | None:
 
     Source
     ------
-    plane geometry
+    `mathematics`, plane geometry
 
     Examples
     --------
@@ -62,7 +62,7 @@ def volume_ml(tin: Tin) -> float | None:
 
     Source
     ------
-    solid geometry (prismoidal formula; Pappus for the half torus)
+    `mathematics`, solid geometry (prismoidal formula; Pappus for the half torus)
 
     Examples
     --------
@@ -109,7 +109,7 @@ def volume_at_ml(tin: Tin, depth_cm: float) -> float | None:
 
     Source
     ------
-    solid geometry
+    `mathematics`, solid geometry
 
     Examples
     --------
@@ -156,7 +156,7 @@ def depth_cm(tin: Tin, volume_ml: float) -> float | None:
 
     Source
     ------
-    solid geometry
+    `mathematics`, solid geometry
 
     Examples
     --------

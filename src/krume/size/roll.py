@@ -44,7 +44,7 @@ def roll(
 
     Source
     ------
-    plane geometry: the area of the section is kept
+    `mathematics`, plane geometry: the area of the section is kept
 
     Examples
     --------

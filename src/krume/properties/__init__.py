@@ -1,0 +1,50 @@
+"""What a mixture is like: heat, water, gas, foam, gel."""
+
+from krume.properties.activity import (
+    SOLUTES,
+    ideal_activity,
+    norrish_activity,
+    ross_activity,
+    solution_activity,
+    syrup_activity,
+)
+from krume.properties.constants import CONSTANT_COLUMNS, constant, constants, within
+from krume.properties.foam import overrun_pct, specific_gravity
+from krume.properties.gas import molar_volume_ml, powder_gas_ml, soda_gas_ml
+from krume.properties.gel import BloomSwap, bloom_swap
+from krume.properties.heat import (
+    COMPONENTS,
+    FoodProperties,
+    component,
+    food_properties,
+    porous_conductivity_w_mk,
+)
+from krume.properties.water import boiling_point_c, pressure_at_altitude_pa, vapour_pressure_pa
+
+__all__ = [
+    "COMPONENTS",
+    "CONSTANT_COLUMNS",
+    "SOLUTES",
+    "BloomSwap",
+    "FoodProperties",
+    "bloom_swap",
+    "boiling_point_c",
+    "component",
+    "constant",
+    "constants",
+    "food_properties",
+    "ideal_activity",
+    "molar_volume_ml",
+    "norrish_activity",
+    "overrun_pct",
+    "porous_conductivity_w_mk",
+    "powder_gas_ml",
+    "pressure_at_altitude_pa",
+    "ross_activity",
+    "soda_gas_ml",
+    "solution_activity",
+    "specific_gravity",
+    "syrup_activity",
+    "vapour_pressure_pa",
+    "within",
+]
