@@ -3,7 +3,9 @@
 import platform
 from collections.abc import Callable
 
-from benchmarks import paper, reading, startup
+import benchmarks.paper as paper
+import benchmarks.reading as reading
+import benchmarks.startup as startup
 from benchmarks.measure import Row
 
 PARTS: tuple[Callable[[], list[Row]], ...] = (startup.rows, reading.rows, paper.rows)

@@ -13,7 +13,16 @@ PLACES = ("src", "tests", "run.py", "benchmarks")
 @pytest.mark.parametrize(
     "words",
     [
-        ["mypy", "--no-error-summary", "--cache-dir", ".mypy_cache", "src", "tests", "run.py"],
+        [
+            "mypy",
+            "--no-error-summary",
+            "--cache-dir",
+            ".mypy_cache",
+            "src",
+            "tests",
+            "run.py",
+            "benchmarks",
+        ],
         ["ruff", "check", "--quiet", *PLACES],
         ["ruff", "format", "--check", "--quiet", *PLACES],
     ],
