@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 
 from krume.base import NotFoundError, Notice
 from krume.design.formula import Formula, Line, Use
+from krume.design.moves import Move, kinds_in, move_of
 from krume.pantry import Ingredient, egg_size, ingredient
 
 # In the order a person works: what is dry or takes time first, eggs after that, the sugar that
@@ -20,7 +21,7 @@ BOWLS = {
     "liquid": "Liquid cup",
     "other": "Side bowl",
     "butter": "Butter bowl",
-    "dairy": "Yoghurt bowl",
+    "dairy": "Dairy bowl",
     "cream": "Cream bowl",
     "egg": "Egg bowl",
     "yolk": "Yolk bowl",
@@ -31,33 +32,12 @@ BOWLS = {
 DRY = frozenset(("flour", "starch", "binder", "leavening", "cocoa"))
 _WET = ("acid", "dairy", "flavour", "fruit", "liquid", "salt", "spirit", "sugar", "water")
 
-_YOLK = r"\b(?:yolks?|eigelbe?n?|dottern?|eidotter)\b"
-_WHITE = r"\b(?:whites|egg white|white (?:and|with|until|in)|eiweiß|eiweiss|eiklar)\b"
-_WHIP = r"\b(?:beat|whisk|whip|froth|\w*schlagen|\w*rühren|schaumig|steif)"
-_STIR_YOLKS = r"\b(?:cream|stir|mix|combine|blend)\b(?: the| egg| \w+)? yolks?\b"
-_HEAT = r"\b(?:boil|simmer|cook|scald|heat|warm|bring|\w*kochen|köcheln|erhitzen|erwärmen)\b"
-_MOVES = (
-    ("soak", rf"(?:\b(?:soak|soften|bloom|swell)\b|einweichen|quellen)"),
-    ("warm whites", rf"(?=.*{_WHITE})^(?!.*{_YOLK}).*{_HEAT}"),
-    ("whites", rf"(?=.*{_WHITE}).*{_WHIP}"),
-    ("yolks", rf"(?=.*{_YOLK}).*{_WHIP}|{_STIR_YOLKS}"),
-    ("cream butter", rf"\b(?:cream|beat|whisk)\b[^.]*\b(?:butter|margarine|fat)\b"),
-    ("cream butter", r"(?:butter|margarine)\b.*(?:cremig|schaumig)"),
-    ("rub", r"\b(?:rub|bröseln|verkneten|kneten)\b"),
-    ("melt", r"\b(?:melt|schmelzen|zerlassen)\b"),
-    ("whip cream", rf"(?:cream|sahne)\b.*(?:{_WHIP}|whipped)|(?:whip|whisk)\b.*\bcream\b"),
-    ("boil", _HEAT),
-    ("nuts", r"\b(?:toast|roast|grind|rösten|mahlen)\b"),
-    ("sift", r"\b(?:sift|sieve|weigh|sieben|vermischen|mischen|mix)\b"),
-    ("eggs", rf"(?=.*\b(?:eggs?|eier|ei)\b).*{_WHIP}"),
-)
-_READY = tuple((kind, re.compile(text, re.IGNORECASE | re.DOTALL)) for kind, text in _MOVES)
-_ANCHOR = re.compile(rf"(?P<yolks>{_YOLK})|(?P<whites>{_WHITE})", re.IGNORECASE)
-_LATE = re.compile(r"\b(?:then|dann|danach|zuletzt)\b", re.IGNORECASE)
-_SENTENCE = re.compile(r"[^.;!?]+(?:[.;!?](?!\s|$)[^.;!?]*)*[.;!?]?")
 _SEPARATED = re.compile(r"\bseparat|\bgetrennt", re.IGNORECASE)
 _MELTED = re.compile(r"\b(?:melted|geschmolzen|zerlassen)", re.IGNORECASE)
 
+_EXTRACT = re.compile(r"extract|essence|paste|fresh", re.IGNORECASE)
+_POWDER = re.compile(r"^(?!cheese)(?:.*-)?(?:dry|dried|powder|instant|matcha|ground-ciqual)\b")
+_THICK_CREAMS = ("cream-cheese", "cream-sour")
 # For a name the pantry does not know: the word in it that says what it is.
 _WORDS = tuple(
     (role, re.compile(words))
@@ -110,15 +90,6 @@ class Kind:
 
 
 @dataclass(frozen=True, slots=True)
-class Move:
-    """What a mention of a line in a step is about: its kind, and whether it comes in later."""
-
-    kind: str
-    sentence: str
-    is_late: bool
-
-
-@dataclass(frozen=True, slots=True)
 class Plan:
     """The formula with what its steps are about, looked at once."""
 
@@ -160,14 +131,8 @@ def _plan(formula: Formula) -> Plan:
 def _is_separated(formula: Formula) -> bool:
     if any(_SEPARATED.search(f"{line.read} {line.note or ''}") for line in formula.lines):
         return True
-    kinds = {kind for step in formula.steps for kind in _kinds_in(step)}
+    kinds = {kind for step in formula.steps for kind in kinds_in(step)}
     return {"yolks", "whites"} <= kinds and not any(line.part for line in formula.lines)
-
-
-def _kinds_in(step: str) -> set[str]:
-    found = {_kind_of(sentence) for sentence in _SENTENCE.findall(step)}
-    anchors = {match.lastgroup or "" for match in _ANCHOR.finditer(step)}
-    return found | (anchors if found & {"yolks", "whites"} else set())
 
 
 def _kind(line: Line) -> Kind:
@@ -180,13 +145,22 @@ def _kind(line: Line) -> Kind:
         return Kind(_role_by_word(line.name))
     if item.role == "egg":
         return Kind("egg", part=_part_in(item.key))
-    is_spice = item.role == "flavour" and item.kind == "spice" and not item.liquid
     return Kind(
-        role="salt" if is_spice else item.role,
+        role=_role(item),
         is_liquid=item.liquid,
         is_oil=item.key.startswith("oil-"),
-        is_whipped=item.key.startswith("cream-") and not item.key.startswith("cream-cheese"),
+        is_whipped=item.key.startswith("cream-") and not item.key.startswith(_THICK_CREAMS),
     )
+
+
+def _role(item: Ingredient) -> str:
+    """Role for the bowl: a dried milk is a dry thing, a ground spice goes where the salt goes."""
+    if item.role in ("dairy", "flavour") and _POWDER.search(item.key):
+        return "cocoa"
+    if item.kind == "leavening":
+        return "leavening"
+    is_spice = item.role == "flavour" and item.kind == "spice"
+    return "salt" if is_spice and not _EXTRACT.search(item.name) else item.role
 
 
 def _part_in(key: str) -> str | None:
@@ -206,37 +180,8 @@ def _ingredient(line: Line) -> Ingredient | None:
 
 
 def _move(formula: Formula, use: Use) -> Move:
-    step = formula.steps[use.step]
-    at = _place(step, use.words, formula.lines[use.line].name)
-    sentence, start = step, 0
-    for match in _SENTENCE.finditer(step):
-        if match.start() <= at < match.end():
-            sentence, start = match[0], match.start()
-    kind = _kind_of(sentence)
-    if kind in ("yolks", "whites"):
-        kind = _anchor_before(sentence, at - start) or kind
-    late = _LATE.search(sentence)
-    return Move(kind, sentence, late is not None and late.start() < at - start)
-
-
-def _place(step: str, words: str, name: str) -> int:
-    text = step.casefold()
-    last = name.split(",")[0].split()[-1:] or [""]
-    for wanted in (words, name, last[0]):
-        at = text.find(wanted.casefold()) if wanted else -1
-        if at >= 0:
-            return at
-    return 0
-
-
-def _kind_of(sentence: str) -> str:
-    return next((kind for kind, pattern in _READY if pattern.search(sentence)), "other")
-
-
-def _anchor_before(sentence: str, at: int) -> str | None:
-    before = [m.lastgroup for m in _ANCHOR.finditer(sentence) if m.start() <= at]
-    first = _ANCHOR.search(sentence)
-    return before[-1] if before else (first.lastgroup if first else None)
+    name = formula.lines[use.line].name
+    return move_of(formula.steps[use.step], words=use.words, name=name)
 
 
 def _egg(plan: Plan, number: int, line: Line) -> tuple[list[Share], list[Notice]]:
@@ -373,10 +318,10 @@ def _settled(plan: Plan, found: tuple[Share, ...]) -> tuple[Share, ...]:
     order = [bowl for bowl in BOWLS if bowl in used]
     home = "dry" if "dry" in used or not order else _first_unshelled(plan, found, order)
     in_one_pot = "pot" in used and not plan.formula.steps
-    return tuple(_remarked(_settle(share, home, in_one_pot), found) for share in found)
+    return tuple(_remarked(_settle(share, home, in_one_pot=in_one_pot), found) for share in found)
 
 
-def _settle(share: Share, salt_home: str, in_one_pot: bool) -> Share:
+def _settle(share: Share, salt_home: str, *, in_one_pot: bool) -> Share:
     if share.bowl == "salt":
         return replace(share, bowl=salt_home)
     if share.bowl == "liquid" and in_one_pot:

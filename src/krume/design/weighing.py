@@ -100,9 +100,7 @@ def _parts(rows: tuple[Row, ...]) -> tuple[float, ...]:
 
 def _numbered(rows: list[Row]) -> tuple[Row, ...]:
     numbers = count(1)
-    return tuple(
-        row if row.kind == "tare" else replace(row, number=next(numbers)) for row in rows
-    )
+    return tuple(row if row.kind == "tare" else replace(row, number=next(numbers)) for row in rows)
 
 
 @dataclass(frozen=True, slots=True)
@@ -240,7 +238,7 @@ def _scale_notices(
         _small_notice(formula, share, found)
         for share in found
         if share.mass_g is not None
-        and 0 < share.mass_g
+        and share.mass_g > 0
         and formula.lines[share.line].basis != "egg"
         and _is_small(share.mass_g, min(fine, scale_g))
     )
@@ -258,8 +256,8 @@ def _small_notice(formula: Formula, share: Share, found: tuple[Share, ...]) -> N
     if carrier is None:
         return Notice("small-amount", f"{start} Use a finer scale.", line.read)
     text = (
-        f"{start} Use a finer scale, or weigh {as_text(part)} g of it with {as_text(total - part)} g"
-        f" {carrier}, sift twice, take {as_text(taken, 2)} g of that and"
+        f"{start} Use a finer scale, or weigh {as_text(part)} g of it with"
+        f" {as_text(total - part)} g {carrier}, sift twice, take {as_text(taken, 2)} g of that and"
         f" {as_text(taken - mass, 2)} g less {carrier}."
     )
     return Notice("small-amount", text, line.read)

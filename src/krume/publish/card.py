@@ -4,8 +4,8 @@ from dataclasses import dataclass
 
 from krume.base import Notice
 from krume.design import Formula, Row, Weighing
-from krume.publish.facts import Fact, clocks, cooling, facts, origin
 from krume.publish.caution import cautions
+from krume.publish.facts import Fact, clocks, cooling, facts, origin
 from krume.publish.signs import missing_notice, printable
 from krume.publish.words import grams, shown
 
@@ -79,15 +79,15 @@ def bench_card(
     hold: Hold | None = None,
 ) -> BenchCard:
     """Bench card of a formula weighed out; `dial_c` is the dial for this oven, if it is known."""
-    card = BenchCard(
-        name=" ".join((formula.name or "Formula without a name").split()),
+    return BenchCard(
+        name=_name(formula.name or ""),
         facts=facts(formula, total_g=weighing.total_g, dial_c=dial_c),
         rows=tuple(_row(row) for row in weighing.rows),
         clocks=clocks(formula),
         origin=origin(formula),
         cooling=cooling(formula),
         cautions=cautions(formula, imprint.market),
-        hints=tuple(notice.text for notice in weighing.notices),
+        hints=tuple(_sentence(notice.text) for notice in weighing.notices),
         sum_text=_sum_text(weighing),
         total_g=weighing.total_g,
         unknown=weighing.unknown,
@@ -95,7 +95,6 @@ def bench_card(
         imprint=imprint,
         notices=weighing.notices,
     )
-    return card
 
 
 def missing_signs(card: BenchCard) -> tuple[Notice, ...]:
@@ -104,6 +103,11 @@ def missing_signs(card: BenchCard) -> tuple[Notice, ...]:
     held = () if card.hold is None else (card.hold.text, card.hold.opens)
     more = (*(fact.figure for fact in card.facts), *card.cautions, *card.imprint.notes, *held)
     return missing_notice(tuple(s for text in (*texts, *more) for s in printable(text).missing))
+
+
+def _name(text: str) -> str:
+    name = " ".join(text.split())
+    return name if printable(name).text.strip() else "Formula without a name"
 
 
 def _row(row: Row) -> CardRow:
@@ -118,6 +122,10 @@ def _row(row: Row) -> CardRow:
         display_g=row.display_g,
         mark=row.mark,
     )
+
+
+def _sentence(text: str) -> str:
+    return f"{text[:1].upper()}{text[1:]}" + ("" if text.endswith(".") else ".")
 
 
 def _add(row: Row) -> str:

@@ -5,13 +5,15 @@ from dataclasses import dataclass
 
 from krume.base import NotFoundError, as_text
 from krume.design import Family, Formula, Line, family
-from krume.pantry import EggSize, egg_size
+from krume.pantry import egg_size
 from krume.publish.words import grams, listed, span
 from krume.size import Tin
 
 _COOL = re.compile(
-    r"\b(?:cool|chill|hang|rack|turn (?:it )?(?:out|onto)|abkühlen|auskühlen|stürzen)", re.IGNORECASE
+    r"\b(?:cool|chill|hang|rack|turn (?:it )?(?:out|onto)|abkühlen|auskühlen|stürzen)",
+    re.IGNORECASE,
 )
+_WHISKED = re.compile(r"\b(?:whisk|whip|beat|\w*schlagen|schaumig)", re.IGNORECASE)
 _BAKE = re.compile(r"\b(?:bake|backen)\b", re.IGNORECASE)
 _AND = re.compile(r"(?<=[,;.])\s+")
 
@@ -35,7 +37,7 @@ def facts(formula: Formula, *, total_g: float, dial_c: float | None) -> tuple[Fa
 
 
 def tin_text(tin: Tin) -> str:
-    """A tin in figures: shape, Ø or length × width, height, hole.
+    """A tin in figures: shape, Ø or length × width, height.
 
     >>> tin_text(Tin("round 20 x 7 cm", "round", diameter_cm=20, height_cm=7))
     'round Ø 20 × 7 cm'
@@ -43,9 +45,8 @@ def tin_text(tin: Tin) -> str:
     sizes = _sizes(tin)
     if not sizes:
         return tin.read.strip() or tin.shape
-    hole = "" if tin.hole_cm is None else f", hole {as_text(tin.hole_cm, 1)} cm"
     count = "" if tin.count == 1 else f"{tin.count} × "
-    return f"{count}{tin.shape} {sizes} cm{hole}"
+    return f"{count}{tin.shape} {sizes} cm"
 
 
 def _sizes(tin: Tin) -> str:
@@ -62,7 +63,8 @@ def _tin(tin: Tin | None) -> Fact | None:
     if tin is None:
         return None
     bare = ", not greased" if "not greased" in tin.read.casefold() else ""
-    return Fact(f"tin{bare}", tin_text(tin))
+    hole = "" if tin.hole_cm is None else f", hole {as_text(tin.hole_cm, 1)} cm"
+    return Fact(f"tin{hole}{bare}", tin_text(tin))
 
 
 def _oven(formula: Formula, dial_c: float | None) -> Fact | None:
@@ -106,16 +108,12 @@ def _eggs(formula: Formula) -> Fact | None:
         return None
     counts = listed(tuple(_count(line) for line in lines))
     sizes = {key for line in lines if (key := line.egg_size or formula.egg_size)}
-    label = f"{counts} {listed(tuple(_size(key).label for key in sorted(sizes)))}".strip()
+    label = f"{counts} {listed(tuple(egg_size(key).label for key in sorted(sizes)))}".strip()
     masses = [line.mass_g for line in lines if line.mass_g is not None]
     if len(masses) < len(lines):
         return Fact(label, "size not known")
-    doubt = _doubt(formula, lines)
+    doubt = _doubt(lines)
     return Fact(f"{label}, shelled", grams(sum(masses)), "g", doubt)
-
-
-def _size(key: str) -> EggSize:
-    return egg_size(key)
 
 
 def _count(line: Line) -> str:
@@ -125,7 +123,7 @@ def _count(line: Line) -> str:
     return f"{as_text(line.amount, 2)} {word}{'' if line.amount == 1 else 's'}"
 
 
-def _doubt(formula: Formula, lines: list[Line]) -> str:
+def _doubt(lines: list[Line]) -> str:
     halves = [line.mass_interval_g.half_width for line in lines if line.mass_interval_g is not None]
     if len(halves) < len(lines):
         return ""
@@ -145,12 +143,16 @@ def clocks(formula: Formula) -> tuple[Fact, ...]:
     out: list[Fact] = []
     if found is not None and found.whites_min is not None:
         out.append(Fact("use whites within", as_text(found.whites_min), "min"))
-    if found is not None and found.batter_min is not None:
+    if found is not None and found.batter_min is not None and _is_foam(formula, found):
         out.append(Fact("last whisk stroke to door", as_text(found.batter_min), "min at most"))
     if formula.bake_min is not None:
         out.append(Fact("first check, latest out", span(formula.bake_min), "min"))
     core = _core(formula, found)
     return tuple(out) if core is None else (*out, core)
+
+
+def _is_foam(formula: Formula, found: Family) -> bool:
+    return found.whites_min is not None or any(_WHISKED.search(step) for step in formula.steps)
 
 
 def _core(formula: Formula, found: Family | None) -> Fact | None:
@@ -178,7 +180,7 @@ def origin(formula: Formula) -> str:
 
 
 def _usual(formula: Formula, found: Family) -> str:
-    clocks_told = found.whites_min is not None or found.batter_min is not None
+    clocks_told = found.batter_min is not None and _is_foam(formula, found)
     core_told = formula.core_c is None and found.core_low_c is not None
     words = [w for w, told in (("clocks", clocks_told), ("core", core_told)) if told]
     return " and ".join(words)

@@ -7,8 +7,6 @@ GLYPHS = {
         '<path stroke-dasharray="4 3" d="M3 8h18v11H3z"/>'
         '<path d="M8 5c0-2 2-2 2-4M14 5c0-2 2-2 2-4"/>'
     ),
-    "ask": '<path d="M20 8.5A9 9 0 1 0 20 15.5"/><path d="M12 11v2" stroke-width="4"/>',
-    "in": '<path fill="#000" stroke="none" d="M2 2h20v20H2z"/><path stroke="#fff" d="M6 12l4 5 8-10"/>',
 }
 
 

@@ -61,6 +61,4 @@ def _compiler() -> "Compiler":
     from typst import Compiler
 
     folder = _folder()
-    return Compiler(
-        root=str(folder), font_paths=[str(folder / "fonts")], ignore_system_fonts=True
-    )
+    return Compiler(root=str(folder), font_paths=[str(folder / "fonts")], ignore_system_fonts=True)

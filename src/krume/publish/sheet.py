@@ -3,7 +3,7 @@
 from dataclasses import asdict
 
 from krume.design import BOWLS
-from krume.publish.card import BenchCard, CardRow
+from krume.publish.card import BenchCard, CardRow, Imprint
 from krume.publish.signs import printable
 
 
@@ -32,9 +32,9 @@ def printed(card: BenchCard) -> dict[str, object]:
         "caution": " ".join(card.cautions),
         "hold": None if card.hold is None else asdict(card.hold),
         "notes": list(card.imprint.notes),
-        "unbaked": any("not baked" in note for note in card.imprint.notes[:1]),
-        "made-by": made_by(card),
-        "dated": ", ".join(t for t in (card.imprint.version, card.imprint.date) if t),
+        "unbaked": is_unbaked(card.imprint),
+        "made-by": made_by(card.imprint),
+        "dated": dated(card.imprint),
     }
     clean = _printable(said)
     if not isinstance(clean, dict):
@@ -42,9 +42,19 @@ def printed(card: BenchCard) -> dict[str, object]:
     return clean
 
 
-def made_by(card: BenchCard) -> str:
+def made_by(imprint: Imprint) -> str:
     """Versions of the program and its data."""
-    return f"krume {card.imprint.program}, data {card.imprint.data}"
+    return f"krume {imprint.program}, data {imprint.data}"
+
+
+def dated(imprint: Imprint) -> str:
+    """Version of what is printed, and its day."""
+    return ", ".join(text for text in (imprint.version, imprint.date) if text)
+
+
+def is_unbaked(imprint: Imprint) -> bool:
+    """Whether the first note says that it has not been baked: it gets the sign for that."""
+    return any("not baked" in note for note in imprint.notes[:1])
 
 
 def _fact(fact: object) -> dict[str, str]:

@@ -4,14 +4,15 @@ from decimal import ROUND_HALF_UP, Decimal
 
 from krume.base import Interval, as_text
 
-_THIN = "\u2009"
+# Narrow and unbreakable: a number never parts at the end of a line.
+_THIN = "\u202f"
 _DASH = "–"
 
 
 def grouped(text: str) -> str:
-    """A plain number with a thin space in its thousands.
+    r"""A plain number with a thin space in its thousands.
 
-    >>> grouped("1195.5") == "1\\u2009195.5", grouped("999")
+    >>> grouped("1195.5") == "1\u202f195.5", grouped("999")
     (True, '999')
     """
     whole, dot, rest = text.partition(".")
