@@ -1,14 +1,17 @@
-"""Write docs/cli.md from the commands' help: `python3 run.py python -m tests.house.make_docs`."""
+"""Write docs/cli.md and docs/codes.md: `python3 run.py python -m tests.house.make_docs`."""
 
 from collections.abc import Iterator
+from pathlib import Path
 
 import click
 
 from krume.base import errors
 from krume.cli import krume_command
+from tests.house.codes import every_code
 from tests.house.source import ROOT
 
-PAGE = ROOT / "docs" / "cli.md"
+CLI = ROOT / "docs" / "cli.md"
+CODES = ROOT / "docs" / "codes.md"
 WIDTH = 80
 
 _HEAD = """\
@@ -31,6 +34,24 @@ With `--json`, standard output holds one JSON object and nothing else: `krume`, 
 
 """
 
+_SETTINGS = """\
+| setting | what it is |
+|---|---|
+| `KRUME_BOOK` | the folder of the book, where no `--book` is given |
+
+"""
+
+_CODES_HEAD = """\
+# Codes of questions and notices
+
+Written from the source by `python3 run.py python -m tests.house.make_docs`; a test fails while it
+is stale. A question is a problem of the answer: it closes what depends on it and carries the lines
+to type. A notice says what was taken for granted. Three dots stand where a value is put in.
+
+| code | kind | words | asked in |
+|---|---|---|---|
+"""
+
 
 def commands(command: click.Command, words: tuple[str, ...]) -> Iterator[tuple[str, str]]:
     """Each command below one, itself first, with its help."""
@@ -45,13 +66,27 @@ def commands(command: click.Command, words: tuple[str, ...]) -> Iterator[tuple[s
                 yield from commands(below, (*words, name))
 
 
-def page() -> str:
-    """The whole page."""
+def cli_page() -> str:
+    """The page of commands."""
     parts = [
         f"## `{name}`\n\n```text\n{text}\n```\n"
         for name, text in commands(krume_command, ("krume",))
     ]
-    return _HEAD + _errors() + "\n".join(parts)
+    return _HEAD + _errors() + _SETTINGS + "\n".join(parts)
+
+
+def codes_page() -> str:
+    """The page of codes."""
+    lines = (
+        f"| `{one.code}` | {one.kind} | {one.words.replace('|', '/')} | `{one.module}` |\n"
+        for one in every_code()
+    )
+    return _CODES_HEAD + "".join(lines)
+
+
+def pages() -> dict[Path, str]:
+    """Each generated page with its text."""
+    return {CLI: cli_page(), CODES: codes_page()}
 
 
 def _errors() -> str:
@@ -65,4 +100,5 @@ def _errors() -> str:
 
 
 if __name__ == "__main__":
-    PAGE.write_text(page(), encoding="utf-8")
+    for path, text in pages().items():
+        path.write_text(text, encoding="utf-8")
