@@ -6,6 +6,7 @@ from krume.design.bowls import BOWLS
 from krume.design.findings import Finding
 from krume.design.formula import BakedLine, Formula, Line, OvenLine, TextLine, Use
 from krume.design.ratios import Value
+from krume.design.reader import apply_answers, decode_text, read, read_oven
 from krume.design.weighing import Row, Weighing, weigh_out
 
 __all__ = [
@@ -24,10 +25,14 @@ __all__ = [
     "Use",
     "Value",
     "Weighing",
+    "apply_answers",
     "balance",
     "band",
     "bands",
+    "decode_text",
     "families",
     "family",
+    "read",
+    "read_oven",
     "weigh_out",
 ]

@@ -1,0 +1,134 @@
+"""Claims a text makes about the cake, held against its lines: nothing is printed on hope."""
+
+import re
+from collections.abc import Iterator
+
+from krume.base import Notice, Option, Problem
+from krume.design.formula import Line
+from krume.design.reader.asking import Asking
+from krume.design.reader.classifying import Kind
+from krume.design.reader.settings import limit
+from krume.pantry import allergens, ingredient
+
+_FREE = re.compile(
+    r"\b(?P<what>gluten|nut|nuts|dairy|milk|lactose|egg|soy|nuss|milch|laktose|ei)(?:\s*-?\s*)(?P<free>free|frei)\b|\b(?:no|without|ohne)\s+(?P<no>gluten|nuts|dairy|eggs?|nüsse|milk|milch)\b|\b(?P<vegan>vegan)\b",
+    re.IGNORECASE,
+)
+_KEEPS = re.compile(
+    r"(?P<said>\b(?:keeps?|will keep|lasts?|hält(?: sich)?|haltbar)\b[^.,;]{0,24}?(?P<time>(?:\b(?P<count>\d{1,2}|a|an|one|two|three|eine?|zwei)\s+)(?P<unit>days?|weeks?|months?|tage?n?|wochen?|monate?)\b))",
+    re.IGNORECASE,
+)
+_KIDS = re.compile(r"\b(?:suitable|fine|safe|good)\s+for\s+(?:kids|children|small children|toddlers)\b", re.IGNORECASE)
+_NUMBERS = {"a": 1, "an": 1, "one": 1, "ein": 1, "eine": 1, "two": 2, "zwei": 2, "three": 3}
+_MEANS = {"nuts": "nut", "nuss": "nut", "nüsse": "nut", "milk": "dairy", "milch": "dairy", "lactose": "dairy", "laktose": "dairy", "ei": "egg", "eggs": "egg"}
+_INGREDIENT_BEHIND = re.compile(
+    r"^\s*(?:certified\s+)?(?:plain |all-purpose |self-raising |self-rising |oat|rolled )?(?:flour|oats?|blend|mix|baking|mehl|haferflocken|spread|butter|margarine|milk|cream|chocolate)", re.IGNORECASE
+)
+
+
+def claims(kinds: list[Kind], lines: list[Line]) -> Iterator[Problem | Notice]:
+    """Questions and notices about what a text promises."""
+    for kind in kinds:
+        if kind.kind in ("ingredient", "blank", "unread"):
+            continue
+        for match in _FREE.finditer(kind.source):
+            if not _INGREDIENT_BEHIND.match(kind.source[match.end() :]):
+                yield from _free(kind, match, lines)
+        yield from _keeping(kind)
+        if _KIDS.search(kind.source):
+            yield Notice(
+                "claim-kids",
+                "for children: no whole or coarse nuts and no alcohol may be in it; a cream keeps its cold chain",
+                f"line {kind.number}",
+            )
+
+
+def _free(kind: Kind, match: re.Match[str], lines: list[Line]) -> Iterator[Problem | Notice]:
+    said = (match["what"] or match["no"] or match["vegan"]).casefold()
+    what = _MEANS.get(said, said)
+    against = [line for line in lines if _speaks_against(what, line)]
+    if against:
+        yield _contradicted(kind, match, what, against)
+    elif what == "gluten":
+        yield from _gluten(kind, match, lines)
+
+
+def _speaks_against(what: str, line: Line) -> bool:
+    if line.ingredient is None:
+        return False
+    item = ingredient(line.ingredient)
+    if what == "gluten":
+        return item.gluten_grain in ("wheat", "rye", "barley")
+    found = [a for a in allergens(line.ingredient) if a.presence == "contains"]
+    held = " ".join(f"{a.us} {a.eu}" for a in found)
+    if what == "nut":
+        return "nut" in held
+    if what == "dairy":
+        return "milk" in held
+    if what == "vegan":
+        return "milk" in held or "egg" in held or item.key == "honey" or item.role == "gel" and "gelatin" in item.key
+    return what in held
+
+
+def _contradicted(kind: Kind, match: re.Match[str], what: str, against: list[Line]) -> Problem:
+    line = against[0]
+    named = ", ".join(f"line {x.number} ({x.name})" for x in against[:3])
+    claim = match[0].strip()
+    return Problem(
+        f"claim-{what}",
+        f"line {kind.number}",
+        kind.source.strip()[:200],
+        f"'{claim}' contradicts {named}. Drop the claim, or change the line.",
+        (_dropped(kind, match), _says(kind, match, f"contains {line.name}")),
+    )
+
+
+def _dropped(kind: Kind, match: re.Match[str]) -> Option:
+    start, end = match.span()
+    tail = kind.source[end:].lstrip("!")
+    line = (kind.source[:start].rstrip(" ,") + tail).strip(" ,")
+    return Option("drop the claim", line or "(a claim, left out)")
+
+
+def _says(kind: Kind, match: re.Match[str], text: str) -> Option:
+    tail = kind.source[match.end() :].lstrip("!")
+    return Option(text, kind.source[: match.start()] + text + tail)
+
+
+def _gluten(kind: Kind, match: re.Match[str], lines: list[Line]) -> Iterator[Problem | Notice]:
+    oats = [x for x in lines if x.ingredient and ingredient(x.ingredient).gluten_grain == "oat"]
+    if oats:
+        yield Problem(
+            "claim-gluten-oats", f"line {kind.number}", kind.source.strip()[:200],
+            f"Line {oats[0].number} has oats: only with evidence of 20 mg/kg or less (EU 828/2014), and some people with "
+            "coeliac disease do not tolerate even clean oats. Drop the claim, or say which oats.",
+            (_dropped(kind, match), _says(kind, match, "contains oats")),
+        )  # fmt: skip
+        return
+    if kind.kind in ("name", "heading"):
+        yield Notice("claim-gluten", "the name is no claim: a gluten statement prints only with valid records of its lots", f"line {kind.number}")
+        return
+    yield Problem(
+        "claim-gluten", f"line {kind.number}", kind.source.strip()[:200],
+        f"'{match[0]}': the text names no lots, so no record supports the claim. Drop it, or say what went in.",
+        (_dropped(kind, match), _says(kind, match, "no gluten grain goes in, no lot is shown")),
+    )  # fmt: skip
+
+
+def _keeping(kind: Kind) -> Iterator[Problem | Notice]:
+    for match in _KEEPS.finditer(kind.source):
+        count = match["count"].casefold()
+        number = _NUMBERS.get(count) or int(count if count.isdigit() else 1)
+        unit = match["unit"].casefold()
+        days = number * (30 if unit.startswith("mon") else 7 if unit.startswith(("week", "woch")) else 1)
+        if days <= limit("keeps-at-most"):
+            yield Notice("claim-keeping", f"'{match['said']}': a cake with cream keeps 3 to 5 days cold (common practice)", f"line {kind.number}")
+            continue
+        asking = Asking(kind.source)
+        asking.ask(
+            "claim-keeping",
+            f"'{match['said']}': a cake with cream keeps 3 to 5 days cold (common practice), not {days}. What may be said?",
+            ("3 days, cold", asking.edit(*match.span("time"), "3 days")),
+            ("5 days, cold", asking.edit(*match.span("time"), "5 days")),
+        )
+        yield Problem(asking.problems[0].code, f"line {kind.number}", asking.problems[0].read, asking.problems[0].ask, asking.problems[0].options)

@@ -1,0 +1,333 @@
+"""From an item to an entry: which ingredient, which part, how many grams, and what is asked."""
+
+import re
+from typing import NamedTuple
+
+from krume.base import Interval, Unit, as_text
+from krume.design.reader.amounts import EACH, Amount
+from krume.design.reader.asking import Asking, grams, left_out
+from krume.design.reader.cleaning import NOTHING
+from krume.design.reader.eggs import (
+    Eggs,
+    ask_mass_basis,
+    mass_of,
+    said_size,
+    says_shelled,
+    shown,
+    size_agrees,
+    sized,
+    without_size,
+)
+from krume.design.reader.items import Item
+from krume.design.reader.naming import Named, is_egg, named, part_of, says_juice
+from krume.design.reader.settings import Settings, limit
+from krume.design.reader.weights import Weight, weigh
+from krume.pantry import Found, find, ingredient
+
+_NUT_SIGNS = ("🥜", "🌰")
+_NUTS = ("almonds", "hazelnuts", "walnuts", "peanuts")
+_SEVERAL_BOWLS = "in several bowls"
+_WEIGH_FIRST = re.compile(r"\bweigh (?:the|your|them)\b|\bas much\b|\bsame weight\b", re.IGNORECASE)
+_NO_FURTHER = re.compile(r"[,;]?\s*(?:,|;|\(|\bplus\b|\+|\bfor\b).*$", re.DOTALL)
+
+
+class Entry(NamedTuple):
+    """What one ingredient of a line was read as; number and section are added later."""
+
+    amount: float | Interval | None
+    unit: str | None
+    mass_g: float | None
+    basis: str
+    name: str
+    ingredient: str | None
+    part: str | None
+    note: str | None
+    mass_interval_g: Interval | None
+    status: str
+    source: str
+    egg_size: str | None
+    role: str | None
+
+
+def entry_of(item: Item, settings: Settings, asking: Asking) -> Entry:
+    """Entry of one item, with its questions asked."""
+    name = named(item.name.replace(NOTHING, ""), settings.own)
+    part = part_of(name.phrase.head, name.phrase.whole) or _lead_part(item)
+    if is_egg(name.phrase.head, part) or (item.lead and part in ("yolk", "white")):
+        return _egg_entry(item, name, part, settings, asking)
+    found = _found_with_lead(item, name, part)
+    weight = weigh(item, found, part, asking)
+    _ask_name(item, name, found, asking)
+    _ask_amount(item, weight, name, asking)
+    return _entry(item, name, found, part, weight, None)
+
+
+def _lead_part(item: Item) -> str | None:
+    if not item.lead:
+        return None
+    part = part_of(item.lead, item.lead)
+    if part is None and item.lead.strip().casefold().split()[-1:] == ["white"]:
+        return "white"
+    return part or ("juice" if says_juice(item.lead) else None)
+
+
+def _found_with_lead(item: Item, name: Named, part: str | None) -> Found:
+    """`grated rind` and `lemon` is lemon rind; `juice` and `lemon` is lemon juice."""
+    if not item.lead:
+        if item.form == "counted" and part is None and says_juice(name.phrase.note):
+            return _joined(name.phrase.head, "juice", name.found)
+        return name.found
+    word = {"zest": "zest", "juice": "juice"}.get(part or "", item.lead.strip())
+    return _joined(name.phrase.head, word, name.found)
+
+
+def _joined(fruit: str, word: str, otherwise: Found) -> Found:
+    for words in (f"{fruit} {word}", f"{word} {fruit}", f"{word} of {fruit}"):
+        found = find(words)
+        if found.kind == "known":
+            return found
+    return otherwise
+
+
+def _entry(
+    item: Item, name: Named, found: Found, part: str | None, weight: Weight, egg_size: str | None
+) -> Entry:
+    note = ", ".join(n for n in (item.how_full, name.phrase.note) if n) or None
+    unit = item.amount.unit
+    role = found.good.role if found.good is not None else None
+    key = found.key if found.kind == "known" else None
+    return Entry(
+        item.amount.value, unit.name if unit else None, weight.mass_g, weight.basis,
+        name.phrase.head, key, part, note, weight.interval_g, weight.status, weight.source,
+        egg_size, role or (ingredient_role(key) if key else None),
+    )  # fmt: skip
+
+
+def ingredient_role(key: str) -> str:
+    """Role of a key; one's own keys are looked up by the caller."""
+    return ingredient(key).role
+
+
+def _ask_name(item: Item, name: Named, found: Found, asking: Asking) -> None:
+    """Ask what a name means, where it means several goods, looks like one, or is unknown."""
+    if any(sign in item.name for sign in _NUT_SIGNS):
+        _ask_nut(item, asking)
+        return
+    if name.instead:
+        asking.note(
+            "alternative", f"'{name.phrase.head}' is planned; the text allows {name.instead} instead"
+        )
+    if found.notice:
+        asking.note("ingredient-assumed", found.notice)
+    if found.kind in ("known", "good"):
+        return
+    code = {"ask": "which-ingredient", "close": "which-ingredient-close", "lookalike": "lookalike"}.get(
+        found.kind, "ingredient-unknown"
+    )
+    if code == "ingredient-unknown":
+        asking.note(code, f"'{name.phrase.head}' is unknown to the table: its mass counts, its composition is unknown")
+        if item.amount.value is None or not name.phrase.head:
+            return
+    options = tuple(
+        (choice.label, renamed(item, name.phrase.head, choice.words, asking))
+        for choice in found.choices[:4]
+    )
+    asking.ask(code, found.question, *options)
+
+
+def _ask_nut(item: Item, asking: Asking) -> None:
+    sign = next(s for s in _NUT_SIGNS if s in item.name)
+    at = asking.source.find(sign, item.start)
+    options = tuple(
+        (f"ground {nut}", asking.edit(item.name_start, item.end, f"ground {nut}")) for nut in _NUTS
+    )
+    asking.ask("which-ingredient-nut", f"Which nut is {sign if at >= 0 else 'meant'}?", *options)
+
+
+def renamed(item: Item, head: str, words: str, asking: Asking) -> str:
+    """The source line with an ingredient's name replaced and the rest kept."""
+    at = asking.source.find(head, item.name_start, item.name_end) if head else -1
+    if at < 0:
+        return asking.edit(item.name_start, item.name_end, words)
+    return asking.edit(at, at + len(head), words)
+
+
+def _ask_amount(item: Item, weight: Weight, name: Named, asking: Asking) -> None:
+    if weight.mass_g is None:
+        _note_no_mass(item, name, asking)
+        return
+    if weight.mass_g == 0:
+        asking.note("amount-zero", f"0 of {name.phrase.head or 'this'}: it counts as nothing")
+    if weight.mass_g > limit("heaviest-line") and _SEVERAL_BOWLS not in asking.source:
+        _ask_heavy(item, weight.mass_g, asking)
+
+
+def _note_no_mass(item: Item, name: Named, asking: Asking) -> None:
+    if item.amount.value is None:
+        asking.note("amount-missing", f"no amount is written for {name.phrase.head or 'this'}: its mass is unknown")
+    else:
+        unit = item.amount.unit.name if item.amount.unit else "each"
+        asking.note("mass-unknown", f"no table says what one {unit} of {name.phrase.head} weighs: type grams")
+
+
+def _ask_heavy(item: Item, mass_g: float, asking: Asking) -> None:
+    start, end = item.amount.start, item.amount.end
+    options = [(f"{as_text(mass_g / d)} g", asking.edit(start, end, f"{as_text(mass_g / d)} g")) for d in (1000, 10000) if limit("heaviest-line") >= mass_g / d >= 1]
+    kept = asking.edit(item.end, item.end, f", {_SEVERAL_BOWLS}")
+    asking.ask(
+        "amount-heavy",
+        f"{as_text(mass_g / 1000)} kg is heavier than any bowl here. Is it {as_text(mass_g / 1000)} kg?",
+        (f"{as_text(mass_g / 1000)} kg, {_SEVERAL_BOWLS}", kept),
+        *options,
+    )
+
+
+def _egg_entry(
+    item: Item, name: Named, part: str | None, settings: Settings, asking: Asking
+) -> Entry:
+    bare = without_size(name.phrase.whole)
+    found = find(bare if part is None or not item.lead else f"egg {part}", own=settings.own)
+    if found.kind != "known":
+        found = find(f"egg {part}" if part else "eggs", own=settings.own)
+    unit = item.amount.unit
+    if unit is not EACH or item.amount.value is None:
+        weight = weigh(item, found, part, asking)
+        _ask_amount(item, weight, name, asking)
+        return _entry(item, name, found, part, weight, None)
+    if item.amount.about:
+        asking.note("about", f"about {as_text(item.amount.best or 0)}: taken as it stands")
+    return _counted_eggs(item, name, found, part, settings, asking)
+
+
+def _counted_eggs(
+    item: Item, name: Named, found: Found, part: str | None, settings: Settings, asking: Asking
+) -> Entry:
+    value = item.amount.value
+    count = value if isinstance(value, (float, Interval)) else 0.0
+    tail = asking.source[item.amount.end : item.end]
+    said = said_size(tail, item.amount.end)
+    eggs = Eggs(count, part, item.amount.end, said, _end_of_name(item, asking))
+    mass, at = _grams_beside(item, asking)
+    if mass is not None and at is not None:
+        weight, size = _weighed_eggs(eggs, mass, at, settings, asking)
+        return _entry(item, name, found, part, weight, size)
+    if said is None and settings.egg_size is None and _WEIGH_FIRST.search(asking.source):
+        asking.note("egg-weighed-first", "the eggs are weighed first; what follows them is fixed by their mass")
+        return _entry(item, name, found, part, Weight(None, "egg", None, "declared", ""), None)
+    size = sized(eggs, settings, asking)
+    if size is None:
+        return _entry(item, name, found, part, Weight(None, "egg", None, "declared", ""), None)
+    mass_g = mass_of(eggs, size)
+    weight = Weight(mass_g.best, "egg", mass_g, size.status, size.source)
+    return _entry(item, name, found, part, weight, size.key)
+
+
+def _end_of_name(item: Item, asking: Asking) -> int:
+    """Where a size may be written in: behind the name, before what follows a comma or bracket."""
+    text = asking.source[item.amount.end : item.end]
+    match = _NO_FURTHER.search(text)
+    end = item.amount.end + (match.start() if match and text[: match.start()].strip() else len(text))
+    if item.lead or not text.strip():
+        end = item.end if match is None or not text.strip() else end
+    return end
+
+
+def _grams_beside(item: Item, asking: Asking) -> tuple[float | None, tuple[int, int] | None]:
+    """Grams written beside a count: `5 eggs (250 g)`."""
+    for second in item.seconds:
+        if second.grams is not None:
+            return second.grams, (second.start, second.end)
+    match = _BESIDE.search(asking.source, item.amount.end, item.end)
+    if match is None:
+        return None, None
+    value = float(match["value"].replace(",", "."))
+    factor = {"kg": 1000.0, "oz": _OUNCE_G}.get(match["unit"].casefold()[:2], 1.0)
+    if match["high"]:
+        value = (value + float(match["high"].replace(",", "."))) / 2
+    return value * factor, (match.start("amount"), match.end("amount"))
+
+
+_OUNCE_G = 28.349523125
+_BESIDE = re.compile(
+    r"[(,=/]\s*(?:(?:about|approx\.?|ca\.?|circa|etwa|~|total(?:ling)?|weighing|=)\s*)*"
+    r"(?P<amount>(?P<value>\d+(?:[.,]\d+)?)(?:\s*[-–]\s*(?P<high>\d+(?:[.,]\d+)?))?\s*(?P<unit>g|gr|grams?|gramm|kg|oz)\b\.?)",
+    re.IGNORECASE,
+)
+
+
+def _weighed_eggs(
+    eggs: Eggs, mass_g: float, at: tuple[int, int], settings: Settings, asking: Asking
+) -> tuple[Weight, str | None]:
+    """Grams beside a count: taken where they are called shelled or fit the size, else asked."""
+    weight = Weight(mass_g, "weighed", None, "declared", "")
+    if says_shelled(asking.source[eggs.after_count :]):
+        return weight, None
+    if eggs.said is None and settings.egg_size is None:
+        ask_mass_basis(eggs, mass_g, at, asking)
+        return weight, None
+    quiet = Asking(asking.source)
+    size = sized(eggs, settings, quiet)
+    if size is None:
+        ask_mass_basis(eggs, mass_g, at, asking)
+        return weight, None
+    if not size_agrees(eggs, size, mass_g):
+        planned = mass_of(eggs, size)
+        asking.ask(
+            "egg-mass-differs",
+            f"{as_text(mass_g, 1)} g does not fit {size.label}: these shelled are {shown(planned)}. Which counts?",
+            (f"{as_text(mass_g, 1)} g shelled", asking.edit(*at, f"{asking.source[at[0] : at[1]]} shelled")),
+            (size.label, asking.edit(*at, f"{as_text(planned.best, 1)} g")),
+        )
+    return weight, size.key
+
+
+def unit_missing(item: Item, entry: Entry, asking: Asking) -> bool:
+    """Ask for the unit of a bare number where the thing is not counted in pieces."""
+    if item.form not in ("counted", "of_some") or entry.mass_g is not None or entry.role is None:
+        return False
+    if entry.role not in ("flour", "starch", "sugar", "fat", "liquid", "water", "dairy", "binder", "leavening", "salt", "gel", "cocoa", "acid"):
+        return False
+    number = asking.source[item.amount.start : item.amount.end]
+    asking.ask(
+        "unit-missing",
+        f"{number} of {entry.name}: which unit?",
+        *((f"{number} {unit}", asking.edit(item.amount.start, item.amount.end, f"{number} {unit}")) for unit in ("g", "oz", "cup", "tbsp")),
+    )
+    return True
+
+
+def negative(source: str, start: int, asking: Asking) -> None:
+    """A negative amount cannot be used."""
+    asking.ask(
+        "negative-amount",
+        "A mass cannot be negative. Type the amount that goes in, or leave the line out.",
+        ("leave it out", left_out(source)),
+        ("without the minus sign", source[:start] + source[start:].replace("-", "", 1).replace("−", "", 1).lstrip()),
+    )
+
+
+def two_amounts(item: Item, asking: Asking) -> Amount | None:
+    """The second statement of an amount in grams, asked about where it differs too much."""
+    masses = [a for a in item.seconds if a.grams is not None]
+    if not masses:
+        return None
+    second, first = masses[0], item.amount
+    if first.grams is None or second.grams is None:
+        return second
+    apart = abs(first.grams - second.grams) / max(first.grams, second.grams, 1e-9) * 100
+    if apart > limit("amounts-agree"):
+        texts = [asking.source[a.start : a.end] for a in (first, second)]
+        kept = asking.source[first.end : second.start]
+        after = asking.source[second.end : second.end + 1]
+        end = second.end + (after == ")")
+        asking.ask(
+            "two-amounts",
+            f"{texts[0]} is {grams(first.grams)}, not {texts[1]}: they are {as_text(apart, 1)} % apart. Which is right?",
+            *((text, asking.edit(first.start, end if kept else end, text)) for text in texts),
+        )
+    return second
+
+
+def unit_of(item: Item) -> Unit | None:
+    """Unit of an item's amount."""
+    return item.amount.unit

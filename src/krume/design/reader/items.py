@@ -1,0 +1,155 @@
+"""One ingredient of a line: its amount, the other statements of it, and its name phrase."""
+
+from typing import NamedTuple
+
+from krume.base import Interval, Unit
+from krume.design.reader.amounts import EACH, Amount, Place, amount_at
+from krume.design.reader.asking import Asking
+from krume.design.reader.forms import Form, Shape, form_of, shape_of
+from krume.design.reader.tokens import Token
+
+
+class Item(NamedTuple):
+    """An amount with a name, as a piece of a line says it.
+
+    `lead` are words before the number that say which part is wanted (`grated rind`); `pack` is
+    what one piece holds; `start` and `end` bound the piece in the source, `name_start` and
+    `name_end` its name.
+    """
+
+    form: str
+    amount: Amount
+    seconds: tuple[Amount, ...]
+    pack: Amount | None
+    lead: str
+    name: str
+    start: int
+    end: int
+    name_start: int
+    name_end: int
+    how_full: str = ""
+
+    @property
+    def text(self) -> str:
+        """Lead and name as one phrase."""
+        return f"{self.lead} {self.name}" if self.lead else self.name
+
+
+NO_AMOUNT = Amount(None, None, 0, 0)
+_COUNTED = ("counted", "of_some", "sized")
+
+
+def trimmed(found: list[Token]) -> list[Token]:
+    """Tokens without separators at their ends."""
+    start, end = 0, len(found)
+    while start < end and found[start].kind in "s\t;,:&+/=":
+        start += 1
+    while end > start and found[end - 1].kind in "s\t;,:&+/=-":
+        end -= 1
+    return found[start:end]
+
+
+def form_and_shape(found: list[Token]) -> tuple[Form, Shape]:
+    """Form and shape of a piece's tokens."""
+    shape = shape_of(found)
+    return form_of(shape.signs), shape
+
+
+def item_of(found: list[Token], text: str, asking: Asking, *, comma_is_decimal: bool) -> Item:
+    """Read one piece of a line as an item."""
+    form, shape = form_and_shape(found)
+    place = Place(found, shape, comma_is_decimal)
+    amounts = [amount_at(place, at, asking) for at in form.amounts]
+    seconds = tuple(amount_at(place, at, asking) for at in form.seconds)
+    start, end = found[0].start, found[-1].end
+    name_start, name_end = _name_span(form, shape, found)
+    lead = _lead(form, shape, found, text)
+    name = text[name_start:name_end]
+    amount, pack = _main(form, amounts, _unit_only(form, place))
+    if form.kind == "named" and form.rest:
+        name = f"{name}, {text[found[shape.places[form.rest[0]]].start : end]}"
+    full = _how_full(form, shape, found, text)
+    return Item(form.kind, amount, seconds, pack, lead, name, start, end, name_start, name_end, full)
+
+
+def _how_full(form: Form, shape: Shape, found: list[Token], text: str) -> str:
+    if not form.amounts or form.amounts[0].how_full is None:
+        return ""
+    token = found[shape.places[form.amounts[0].how_full]]
+    return text[token.start : token.end].casefold()
+
+
+def _span(places: tuple[int, int], shape: Shape, found: list[Token]) -> tuple[int, int]:
+    first = found[shape.places[places[0]]].start
+    after = shape.places[places[1]] if places[1] < len(shape.places) else len(found)
+    return first, found[after - 1].end
+
+
+def _name_span(form: Form, shape: Shape, found: list[Token]) -> tuple[int, int]:
+    if form.kind == "named" and form.name:
+        return _span(form.name, shape, found)
+    if form.rest:
+        return _without_of(_span(form.rest, shape, found), found)
+    if form.name:
+        return _span(form.name, shape, found)
+    end = found[-1].end
+    return end, end
+
+
+def _without_of(span: tuple[int, int], found: list[Token]) -> tuple[int, int]:
+    """A name's span without the `of` that joins it to its amount."""
+    at = next(at for at, token in enumerate(found) if token.start == span[0])
+    return (found[at + 1].start, span[1]) if found[at].kind == "O" and at + 1 < len(found) else span
+
+
+def _lead(form: Form, shape: Shape, found: list[Token], text: str) -> str:
+    if form.kind != "of_some" or not form.name or not form.rest:
+        return ""
+    start, end = _span(form.name, shape, found)
+    return text[start:end]
+
+
+def _unit_only(form: Form, place: Place) -> Unit | None:
+    if form.unit_only is None:
+        return None
+    value = place.found[place.shape.places[form.unit_only]].value
+    return value if isinstance(value, Unit) else None
+
+
+def _main(form: Form, amounts: list[Amount], unit: Unit | None) -> tuple[Amount, Amount | None]:
+    """The amount that counts, and what one piece holds where a piece is measured."""
+    if form.kind == "packaged":
+        return amounts[0]._replace(unit=unit, end=amounts[-1].end), amounts[1]
+    if form.kind == "times":
+        return _times(amounts[0], amounts[1]), None
+    if form.kind == "added":
+        return _sum(amounts), None
+    if form.kind == "pinched":
+        return Amount(1.0, unit, 0, 0), None
+    if form.kind == "vague":
+        return Amount(None, unit, 0, 0), None
+    if not amounts:
+        return NO_AMOUNT, None
+    if form.kind in _COUNTED:
+        return amounts[0]._replace(unit=unit if form.kind == "sized" else EACH), None
+    return amounts[0], None
+
+
+def _times(count: Amount, one: Amount) -> Amount:
+    if count.best is None or one.value is None:
+        return one._replace(value=None, start=count.start)
+    value = one.value.times(count.best) if isinstance(one.value, Interval) else one.value * count.best
+    return one._replace(value=value, start=count.start)
+
+
+def _sum(amounts: list[Amount]) -> Amount:
+    """`1 cup plus 2 tbsp` in the first unit; amounts of different kinds are not added."""
+    first = amounts[0]
+    if first.unit is None or first.unit.size is None or first.best is None:
+        return first
+    total = first.best
+    for other in amounts[1:]:
+        if other.unit is None or other.best is None or other.unit.kind != first.unit.kind:
+            return first
+        total += other.best * (other.unit.size or 0.0) / first.unit.size
+    return first._replace(value=round(total, 9), end=amounts[-1].end)

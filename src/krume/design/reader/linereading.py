@@ -1,0 +1,123 @@
+"""One source line as ingredients: what it says, what is asked, remembered by its text."""
+
+import re
+from functools import lru_cache
+from typing import NamedTuple
+
+from krume.base import Notice, Problem
+from krume.design.reader.asking import Asking
+from krume.design.reader.cleaning import clean
+from krume.design.reader.entries import Entry, entry_of, negative, unit_missing
+from krume.design.reader.items import Item, form_and_shape, item_of, trimmed
+from krume.design.reader.pieces import each_of, pieces
+from krume.design.reader.settings import Settings
+from krume.design.reader.tokens import Token, tokens
+
+_NEGATIVE = re.compile(r"(?:^|[:=\t])\s*-\s?(?=\d)")
+_NOT_A_NUMBER = re.compile(r"^\s*[-+]?(nan|inf|infinity)\s*(?:g|kg|mg|oz|lb|ml|l|cups?|tsp|tbsp|%)\b", re.IGNORECASE)
+_LONGEST_ITEM = 600
+
+
+class LineReading(NamedTuple):
+    """Entries of one line with its questions; `where` is filled in by the text's reader."""
+
+    entries: tuple[Entry, ...]
+    forms: tuple[str, ...]
+    problems: tuple[Problem, ...]
+    notices: tuple[Notice, ...]
+
+
+NOTHING_READ = LineReading((), (), (), ())
+
+
+@lru_cache(maxsize=32768)
+def tokens_of(source: str) -> tuple[Token, ...]:
+    """Tokens of a source line, its bullet, tags and emphasis put aside."""
+    cleaned = clean(source[:_LONGEST_ITEM])
+    return tuple(trimmed(tokens(cleaned.text, cleaned.start, len(cleaned.text))))
+
+
+@lru_cache(maxsize=32768)
+def read_ingredients(source: str, settings: Settings) -> LineReading:
+    """Ingredients of one line, as many as it names."""
+    asking = Asking(source)
+    found = list(tokens_of(source))
+    if not found or _is_no_number(source, asking):
+        return LineReading((), (), tuple(asking.problems), tuple(asking.notices))
+    text = clean(source[:_LONGEST_ITEM]).text
+    if match := _NEGATIVE.search(text):
+        negative(source, match.start(), asking)
+        return LineReading((), ("negative",), tuple(asking.problems), ())
+    entries: list[Entry] = []
+    forms: list[str] = []
+    last: Item | None = None
+    for piece in pieces(found, text, settings.own):
+        tidy = trimmed(piece)
+        if tidy:
+            last = _read_piece(tidy, text, last, settings, asking, entries)
+            forms.append(last.form)
+    return LineReading(tuple(entries), tuple(forms), tuple(asking.problems), tuple(asking.notices))
+
+
+def _is_no_number(source: str, asking: Asking) -> bool:
+    match = _NOT_A_NUMBER.match(clean(source[:_LONGEST_ITEM]).text)
+    if match:
+        asking.ask("not-a-number", f"'{match[1]}' is not a number. Type the amount in figures.")
+    return match is not None
+
+
+def _read_piece(
+    piece: list[Token], text: str, last: Item | None, settings: Settings, asking: Asking,
+    entries: list[Entry],
+) -> Item:  # fmt: skip
+    asking.piece = asking.source[piece[0].start : piece[-1].end]
+    item = item_of(piece, text, asking, comma_is_decimal=settings.comma_is_decimal)
+    item = _inheriting(item, last, settings)
+    _note_spoon_letter(piece, text, asking)
+    for each in _items(item):
+        entry = entry_of(each, _sized_before(entries, settings), asking)
+        unit_missing(each, entry, asking)
+        entries.append(entry)
+    return item
+
+
+def _sized_before(entries: list[Entry], settings: Settings) -> Settings:
+    """A size named earlier on the line holds for the rest of it."""
+    size = next((e.egg_size for e in entries if e.egg_size is not None), None)
+    return settings._replace(egg_size=size) if size is not None else settings
+
+
+def _items(item: Item) -> list[Item]:
+    """An item, or one for each name that `each` spreads its amount over."""
+    names = each_of(item.name)
+    return [item._replace(name=name) for name in names] if names else [item]
+
+
+def _inheriting(item: Item, last: Item | None, settings: Settings) -> Item:
+    """A later piece without a unit takes the first one's: `26 g rice / 16 millet`."""
+    if item.form == "counted" and last is not None and last.lead and not item.lead:
+        return item._replace(lead=last.lead)
+    if item.form not in ("counted", "of_some") or item.amount.unit is None:
+        return item
+    unit = last.amount.unit if last is not None else None
+    if unit is None or unit.kind != "mass":
+        return item
+    from krume.design.reader.naming import is_egg, named, part_of
+    from krume.pantry import measure
+
+    name = named(item.name, settings.own)
+    head, key = name.phrase.head, name.found.key
+    if is_egg(head, part_of(head, head)) or (key and measure(key, "each") is not None):
+        return item
+    return item._replace(amount=item.amount._replace(unit=unit))
+
+
+def _note_spoon_letter(piece: list[Token], text: str, asking: Asking) -> None:
+    for token in piece:
+        word = text[token.start : token.end]
+        if token.kind == "V" and word in ("T", "t"):
+            asking.note("spoon-letter", f"{word} is read as a {'tablespoon' if word == 'T' else 'teaspoon'}")
+        elif token.kind == "T" and word in ("c", "C"):
+            form, shape = form_and_shape(piece)
+            if form.amounts and form.amounts[0].unit is not None and piece[shape.places[form.amounts[0].unit]] is token:
+                asking.note("cup-letter", f"{word} is read as a US cup")

@@ -1,0 +1,143 @@
+"""The name on a line: what the pantry knows it by, which part it is, and what is only a note."""
+
+import re
+from functools import lru_cache
+from typing import NamedTuple
+
+from krume.design.reader.cleaning import NOTHING
+from krume.pantry import Found, Ingredient, find
+
+_BRACKET = re.compile(r"[(\[{]([^()\[\]{}]*)[)\]}]?")
+_CUT = re.compile(
+    r"(?:[,;]?\s*(?:\+|\bplus\b).*$)|(?:[,;]?\s+(?:for\b(?! ?ever)|to (?:taste|serve|dust|make|finish|garnish|decorate|"
+    r"sprinkle|grease|roll|cover|fill|brush|form|moisten|stiffen|mix|thicken|coat|flavou?r|sweeten)\b|dissolved\b|mixed with\b|as needed|as required|if (?:needed|necessary|liked|desired|you)|"
+    r"optional|zum\b|zur\b|für\b|fuer\b|nach (?:belieben|geschmack|bedarf)|or (?:more|less|to taste|as needed|so)\b|"
+    r"the size of|size of|enough\b|such as|e\. ?g\.|z\. ?b\.|\(?see\b|about\b|approx\b|ca\.|circa\b|weighing\b|weighed\b|from the\b|in (?:equal parts|all)\b).*$)",
+    re.IGNORECASE,
+)
+_SPLIT = re.compile(r"\s*[,;]\s*|\s+[-–—]\s+|\s*[:=|]\s*")
+_OR = re.compile(r"\s+(?:or|oder)\s+|(?<=[a-z])/(?=[a-z])", re.IGNORECASE)
+_AND = re.compile(r"\s+(?:and|und|&)\s+", re.IGNORECASE)
+_EDGE = " \t.,;:-–—=|/+*'\"!…" + NOTHING
+_LEADING = re.compile(r"^(?:(?:of|von|vom|the|der|die|das|of the|additional|another|extra|more|weitere)\b[\s,]*)+", re.IGNORECASE)
+_ZEST = re.compile(r"\b(?:zest|rinds?|peels?|abrieb|schale|\w+(?:abrieb|schale))\b", re.IGNORECASE)
+_CANDIED = re.compile(r"\b(?:candied|mixed peel|crystalli[sz]ed|kandiert\w*)\b", re.IGNORECASE)
+_JUICE = re.compile(r"\b(?:juice|saft)\b", re.IGNORECASE)
+_YOLK = re.compile(r"\b(?:yolks?|eigelbe?s?|(?:ei)?dotter)\b", re.IGNORECASE)
+_WHITE = re.compile(
+    r"\b(?:egg[- ]?whites?|whites?\s+of\b|whites\b|eiwei(?:ß|ss)e?n?|eiklar|albumen)\b|\bwhite\s*$"
+    r"|\bwhite\b(?=\s*[,(])",
+    re.IGNORECASE,
+)
+_EGG = re.compile(r"\b(?:eggs?|ei|eiern?|eies?)\b", re.IGNORECASE)
+_EGG_NOT = re.compile(r"\begg[- ]?(?:powder|replacer|wash|substitute|noodle|plant|nog)|size of an egg|\bfree\b", re.IGNORECASE)
+
+
+class Phrase(NamedTuple):
+    """A name phrase: its head, the rest of what was written with it, and the brackets' texts."""
+
+    head: str
+    whole: str
+    note: str
+    brackets: tuple[str, ...]
+
+
+class Named(NamedTuple):
+    """What a name phrase was taken for."""
+
+    phrase: Phrase
+    found: Found
+    part: str | None
+    instead: str = ""
+
+
+@lru_cache(maxsize=32768)
+def phrase_of(text: str) -> Phrase:
+    """Head and notes of a name phrase.
+
+    >>> phrase_of("butter, soft (unsalted), plus some for the tin")[:3]
+    ('butter', 'butter, soft', 'soft, unsalted, plus some for the tin')
+    """
+    plain = text.replace(NOTHING, "")
+    brackets = tuple(b.strip(_EDGE) for b in _BRACKET.findall(plain))
+    bare = _BRACKET.sub(" ", plain) if brackets else plain
+    cut = _CUT.search(bare) if " " in bare or "+" in bare else None
+    kept = bare[: cut.start()] if cut and bare[: cut.start()].strip(_EDGE) else bare
+    whole = _LEADING.sub("", " ".join(kept.split()).strip(_EDGE)).strip(_EDGE)
+    head, *tail = _SPLIT.split(whole, maxsplit=1)
+    after = bare[len(kept) :] if cut else ""
+    notes = (*(t.strip(_EDGE) for t in tail), *brackets, after.strip(_EDGE))
+    return Phrase(head.strip(_EDGE), whole, ", ".join(n for n in notes if n), brackets)
+
+
+@lru_cache(maxsize=32768)
+def named(text: str, own: tuple[Ingredient, ...] = ()) -> Named:
+    """What the pantry makes of a name phrase, the head first, then with what stands beside it."""
+    phrase = phrase_of(text)
+    found = _found(phrase, own)
+    instead = ""
+    if found.kind not in ("known", "good") and _OR.search(phrase.whole):
+        found, instead = _first_of_two(phrase, found, own)
+    if found.kind in ("unknown", "close") and _AND.search(phrase.whole):
+        found = _first_known(_AND.split(phrase.whole), found, own)
+    return Named(phrase, found, part_of(phrase.head, phrase.whole), instead)
+
+
+def _found(phrase: Phrase, own: tuple[Ingredient, ...]) -> Found:
+    tries = [phrase.head]
+    if phrase.whole != phrase.head:
+        tries.insert(0 if "%" in phrase.whole else 1, phrase.whole)
+    tries += [f"{bracket} {phrase.head}" for bracket in phrase.brackets if len(bracket) < 40]
+    tries += [bracket for bracket in phrase.brackets if 3 < len(bracket) < 40]
+    first: Found | None = None
+    for words in tries:
+        found = find(words[:120], own=own)
+        if found.kind == "known":
+            return found
+        if first is None or (first.kind in ("unknown", "close") and found.kind in ("ask", "good")):
+            first = found
+    return first if first is not None else find("")
+
+
+def _first_of_two(
+    phrase: Phrase, asked: Found, own: tuple[Ingredient, ...]
+) -> tuple[Found, str]:
+    first, *others = _OR.split(phrase.whole, maxsplit=1)
+    found = _found(phrase_of(first), own)
+    if found.kind in ("known", "good", "ask") and others:
+        return found, others[0]
+    return asked, ""
+
+
+def _first_known(parts: list[str], asked: Found, own: tuple[Ingredient, ...]) -> Found:
+    for words in parts:
+        found = find(words.strip(_EDGE)[:120], own=own)
+        if found.kind == "known":
+            return found
+    return asked
+
+
+@lru_cache(maxsize=32768)
+def part_of(head: str, whole: str) -> str | None:
+    """Part of an egg or a fruit that a name says: yolk, white, zest.
+
+    >>> part_of("egg yolks", "egg yolks, medium"), part_of("white rice flour", "white rice flour")
+    ('yolk', None)
+    """
+    if _YOLK.search(head):
+        return "yolk"
+    if _WHITE.search(head) and not _EGG_NOT.search(head):
+        return "white"
+    if _ZEST.search(whole) and not _CANDIED.search(whole):
+        return "zest"
+    return None
+
+
+def is_egg(head: str, part: str | None) -> bool:
+    """Whether a name speaks of eggs in the shell or of their parts."""
+    return part in ("yolk", "white") or (bool(_EGG.search(head)) and not _EGG_NOT.search(head))
+
+
+def says_juice(text: str) -> bool:
+    """Whether a phrase asks for the juice of a fruit."""
+    return bool(_JUICE.search(text))

@@ -1,0 +1,189 @@
+"""Reading a formula as a baker writes or pastes it: everything kept, everything odd asked."""
+
+import re
+from collections.abc import Iterable
+from typing import NamedTuple
+
+from krume.base import Notice, Problem, Read, as_text
+from krume.design.formula import Formula, Line, TextLine
+from krume.design.reader.classifying import Kind, classify, plain, table_unit
+from krume.design.reader.cleaning import source_lines
+from krume.design.reader.crosschecks import crosschecks
+from krume.design.reader.entries import Entry
+from krume.design.reader.families import family_of
+from krume.design.reader.heads import Head, head_of
+from krume.design.reader.keylines import eggs_said, key_line
+from krume.design.reader.linereading import LineReading
+from krume.design.reader.ratios import with_ratios
+from krume.design.reader.settings import Settings, limit
+from krume.design.reader.steps import Steps, steps_of
+from krume.pantry import Ingredient, region_named
+
+_DECIMAL_COMMA = re.compile(
+    r"(?<![\d.,])\d+,\d{1,2}(?![\d,])\s*(?:g|kg|ml|l|dl|cl|el|tl|cm|%|[^\W\d_])", re.IGNORECASE
+)
+_EGG_KEY = re.compile(r"^\W*(?:eggs?|eier)\b[^:=]{0,20}[:=]", re.IGNORECASE | re.MULTILINE)
+_EXAMPLE = "85 g buckwheat flour"
+
+
+class Found(NamedTuple):
+    """What was gathered from a text before it is checked against itself."""
+
+    kinds: list[Kind]
+    lines: list[Line]
+    roles: list[str | None]
+    problems: list[Problem]
+    notices: list[Notice]
+
+
+def read(
+    text: str, *, egg_region: str | None = None, own: tuple[Ingredient, ...] = ()
+) -> Read[Formula]:
+    """Read a formula from any text; never raises, asks instead of guessing.
+
+    >>> found = read("Sponge\\nEggs: EU sizes\\n\\n5 eggs, medium\\n130 g sugar")
+    >>> [(line.amount, line.unit, line.mass_g) for line in found.value.lines]
+    [(5.0, 'each', 255.0), (130.0, 'g', 130.0)]
+    """
+    sources = source_lines(text)
+    if len(text) > limit("largest-text"):
+        return _too_large(sources, len(text))
+    settings = _settings(text, egg_region, own)
+    short = [s if len(s) <= limit("largest-line") else "" for s in sources]
+    kinds = list(classify(short, settings))
+    found = _gather(kinds, settings)
+    _refuse_long(sources, found)
+    return _formula(sources, found, settings)
+
+
+def _too_large(sources: list[str], size: int) -> Read[Formula]:
+    most = as_text(limit("largest-text") / 1e6)
+    longest = max(range(len(sources)), key=lambda at: len(sources[at]))
+    problem = Problem(
+        "text-too-large",
+        f"line {longest + 1}",
+        sources[longest][:60],
+        f"The text has {as_text(size / 1e6, 1)} million signs; the limit is {most} million. Its longest line is "
+        f"line {longest + 1}. Nothing is lost: type or paste one formula at a time.",
+    )
+    kept = tuple(TextLine(at, line, "unread") for at, line in enumerate(sources, start=1))
+    return Read(Formula(None, source_lines=kept), (problem,))
+
+
+def _refuse_long(sources: list[str], found: Found) -> None:
+    for at, source in enumerate(sources):
+        if len(source) > limit("largest-line"):
+            found.kinds[at] = Kind(at + 1, source, "unread")
+            found.problems.append(
+                Problem(
+                    "line-too-long",
+                    f"line {at + 1}",
+                    source[:60],
+                    f"Line {at + 1} has {len(source)} signs; the limit is {as_text(limit('largest-line'))}. "
+                    "Nothing is lost: break it into lines. All other lines were read.",
+                )
+            )
+
+
+def _settings(text: str, egg_region: str | None, own: tuple[Ingredient, ...]) -> Settings:
+    region, size = (region_named(egg_region) or egg_region) if egg_region else None, None
+    for match in _EGG_KEY.finditer(text):
+        end = text.find("\n", match.start())
+        found = key_line(text[match.start() : end if end >= 0 else len(text)].strip("\r\n"))
+        if found is not None and found.key == "eggs":
+            said_region, size = eggs_said(found.value)
+            region = said_region or region
+    unit = next((u for u in map(table_unit, source_lines(text)[:40]) if u), None) if "(" in text or "\t" in text or "|" in text else None
+    return Settings(region, size, bool(_DECIMAL_COMMA.search(text)), unit, own)
+
+
+def _gather(kinds: list[Kind], settings: Settings) -> Found:
+    found = Found(kinds, [], [], [], [])
+    for kind in kinds:
+        if kind.reading is None:
+            continue
+        where = f"line {kind.number}"
+        for entry in kind.reading.entries:
+            found.lines.append(_line(kind, entry))
+            found.roles.append(entry.role)
+        _carry(kind.reading, where, found)
+    return found
+
+
+def _carry(reading: LineReading, where: str, found: Found) -> None:
+    found.problems.extend(Problem(p.code, where, p.read, p.ask, p.options) for p in reading.problems)
+    found.notices.extend(Notice(n.code, n.text, where) for n in reading.notices)
+
+
+def _line(kind: Kind, entry: Entry) -> Line:
+    return Line(
+        read=kind.source, number=kind.number, amount=entry.amount, unit=entry.unit,
+        mass_g=entry.mass_g, basis=entry.basis, name=entry.name, ingredient=entry.ingredient,
+        part=entry.part, section=kind.section, note=entry.note,
+        mass_interval_g=entry.mass_interval_g, status=entry.status, source=entry.source,
+        egg_size=entry.egg_size,
+    )  # fmt: skip
+
+
+def _formula(sources: list[str], found: Found, settings: Settings) -> Read[Formula]:
+    found.lines[:] = with_ratios(found.lines, found.roles, found.notices)
+    head = head_of(found.kinds, found.problems, found.notices)
+    steps = steps_of(found.kinds, found.lines, found.roles, head, found.problems, found.notices)
+    family, basis = family_of(head, found.lines, found.roles, steps)
+    _ask_for_lines(found)
+    _note_name(head, found)
+    formula = _built(found, head, steps, family, basis, settings)
+    crosschecks(formula, found.kinds, found.roles, head, steps, found.problems, found.notices)
+    return Read(formula, tuple(_in_order(found.problems)), tuple(found.notices))
+
+
+def _built(
+    found: Found, head: Head, steps: Steps, family: str | None, basis: str, settings: Settings
+) -> Formula:
+    texts = tuple(TextLine(kind.number, kind.source, kind.kind) for kind in found.kinds)
+    tins = head.tins or steps.tins
+    return Formula(
+        name=head.name, lines=tuple(found.lines), steps=steps.texts, uses=steps.uses,
+        tin=tins[0] if tins else None, tins=tins, oven=head.oven or steps.oven, family=family,
+        family_basis=basis, makes=head.makes, baked=head.baked, eggs_region=settings.region,
+        egg_size=settings.egg_size, density_g_ml=head.density_g_ml,
+        core_c=head.core_c if head.core_c is not None else steps.core_c,
+        bake_min=head.bake_min or steps.bake_min, keys=head.keys, source_lines=texts,
+    )  # fmt: skip
+
+
+def _ask_for_lines(found: Found) -> None:
+    if found.lines or any(kind.kind == "ingredient" for kind in found.kinds):
+        return
+    last = max((kind.number for kind in found.kinds if kind.kind != "blank"), default=0)
+    read = next((kind.source.strip() for kind in found.kinds if kind.kind != "blank"), "")
+    found.problems.append(
+        Problem(
+            "no-ingredient-line",
+            f"after line {last}" if last else "line 1",
+            read[:200],
+            f"No ingredient line found. Type one a line, for example: {_EXAMPLE}",
+        )
+    )
+
+
+def _note_name(head: Head, found: Found) -> None:
+    if head.name is None and found.lines:
+        text = "no name: the first line is an ingredient or a key line. Type a name on the first line"
+        found.notices.append(Notice("name-missing", text, "line 1"))
+
+
+def _in_order(problems: Iterable[Problem]) -> list[Problem]:
+    """Problems by line, each question once."""
+    unique = {(p.code, p.where, p.read, p.ask): p for p in problems}
+    return sorted(unique.values(), key=lambda p: _line_number(p.where))
+
+
+def _line_number(where: str) -> int:
+    digits = "".join(sign for sign in where if sign.isdigit())
+    return int(digits) if digits and len(digits) < 10 else 0
+
+
+def shown(kind: Kind) -> str:
+    """Words of a line as a person reads them."""
+    return plain(kind.source).text

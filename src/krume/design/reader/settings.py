@@ -1,0 +1,23 @@
+"""What holds for a whole text while its lines are read, and the reader's own limits."""
+
+from functools import cache
+from typing import NamedTuple
+
+from krume.evidence import figures
+from krume.pantry import Ingredient
+
+
+class Settings(NamedTuple):
+    """Egg region and size, whether commas are decimals, the table's unit, own ingredients."""
+
+    region: str | None = None
+    egg_size: str | None = None
+    comma_is_decimal: bool = False
+    table_unit: str | None = None
+    own: tuple[Ingredient, ...] = ()
+
+
+@cache
+def limit(key: str) -> float:
+    """A limit or default of the reader, from its row in reader.csv."""
+    return float(figures("reader.csv")[key].value)
