@@ -1,13 +1,11 @@
 """The card as plain values: words beside numbers, nothing invented."""
 
-import json
-
 import pytest
 
 from krume.design import weigh_out
 from krume.publish import Fact, bench_card, card_dict, missing_signs
 from tests.design.studio import C1, C2, F1, F3, F5, S1, formula, item
-from tests.publish.bench import HOLD, IMPRINT, card, named
+from tests.publish.bench import IMPRINT, card, named
 
 
 def test_the_head_of_the_hazel_card_is_tin_dial_and_shelled_eggs() -> None:
@@ -40,15 +38,6 @@ def test_an_unknown_mass_is_named_in_the_sum_and_asked_in_its_row() -> None:
 def test_a_quarter_gram_is_added_as_written_and_shown_as_the_scale_can() -> None:
     row = next(row for row in card(F3).rows if row.take == "xanthan gum")
     assert (row.add, row.display, row.display_g) == ("0.25", "70.3", 70.25)
-
-
-def test_the_json_of_a_card_keeps_numbers_and_survives_a_round_trip() -> None:
-    data = json.loads(json.dumps(card_dict(card(F1, hold=HOLD)), allow_nan=False))
-    assert data["total_g"] == 542
-    assert data["rows"][5]["display_g"] == 144
-    assert data["rows"][7]["display_g"] is None
-    assert data["hold"]["opens"] == HOLD.opens
-    assert data["imprint"]["date"] == "2027-06-10"
 
 
 def test_a_formula_without_a_name_gets_a_word_for_it() -> None:

@@ -68,7 +68,7 @@ def move_of(step: str, *, words: str, name: str) -> Move:
 
 def kinds_in(step: str) -> set[str]:
     """All a step is about; yolks and whites whipped in one sentence are both in it."""
-    found = {_kind_of(sentence) for sentence in _SENTENCE_END.split(step)}
+    found = {_kind_of(text) for text in _SENTENCE_END.split(step) if text.strip()}
     if found & {"yolks", "whites"}:
         found |= {match.lastgroup or "" for match in _ANCHOR.finditer(step)}
     return found

@@ -4,7 +4,6 @@ import json
 from datetime import UTC, date, datetime
 from functools import cache
 from importlib.resources import files
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 from krume.base import InputError
@@ -26,7 +25,7 @@ def card_pdf(card: BenchCard, paper: str = "a5") -> bytes:
         raise InputError(message, field="paper", got=paper, want="a5, a4 or letter")
     data = {**printed(card), "paper": PAPERS[paper], "look": _look()}
     made = _compiler().compile(
-        input=str(_folder() / "templates" / "bench_card.typ"),
+        input=_packed("templates", "bench_card.typ"),
         format="pdf",
         sys_inputs={"card": json.dumps(data, ensure_ascii=False)},
         pdf_standards=["ua-1"],
@@ -50,9 +49,8 @@ def _seconds(day: str) -> int:
     return int(datetime(parsed.year, parsed.month, parsed.day, tzinfo=UTC).timestamp())
 
 
-@cache
-def _folder() -> Path:
-    return Path(str(files("krume.publish")))
+def _packed(*below: str) -> str:
+    return str(files("krume.publish").joinpath(*below))
 
 
 @cache
@@ -60,5 +58,4 @@ def _compiler() -> "Compiler":
     """One compiler for the process: fonts are read once, and no font of the machine is used."""
     from typst import Compiler
 
-    folder = _folder()
-    return Compiler(root=str(folder), font_paths=[str(folder / "fonts")], ignore_system_fonts=True)
+    return Compiler(root=_packed(), font_paths=[_packed("fonts")], ignore_system_fonts=True)

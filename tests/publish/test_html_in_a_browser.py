@@ -1,12 +1,11 @@
 """Pages of sheets in a real browser: readable on a phone, accessible, alone, and printable."""
 
 import io
-from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe  # type: ignore[import-untyped]
-from playwright.sync_api import Browser, sync_playwright
+from playwright.sync_api import Browser
 from pypdf import PdfReader
 
 from krume.publish import IndexPage, SheetFile, card_html, index_html
@@ -14,7 +13,6 @@ from tests.design.studio import F1
 from tests.publish.bench import HOLD, IMPRINT, card, named
 
 pytestmark = pytest.mark.browser
-CHROMIUM = "/usr/bin/chromium"
 LONG = "Kastanien-Buchweizen-Haselnuss-Biskuitboden" * 2
 PAGES = {
     "card": card_html(card(F1, dial_c=182)),
@@ -31,14 +29,6 @@ PAGES = {
         )
     ),
 }
-
-
-@pytest.fixture(scope="module")
-def browser() -> Iterator[Browser]:
-    with sync_playwright() as play:
-        started = play.chromium.launch(executable_path=CHROMIUM)
-        yield started
-        started.close()
 
 
 @pytest.fixture
