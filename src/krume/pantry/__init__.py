@@ -6,6 +6,7 @@ from krume.pantry.allergens import (
     allergens_of,
     allergens_of_words,
     contains_gluten_grain,
+    names_gluten_grain,
 )
 from krume.pantry.composition import QUANTITIES, Composition
 from krume.pantry.eggs import EggSize, egg_size, egg_size_named, egg_sizes, region_named
@@ -38,6 +39,7 @@ __all__ = [
     "ingredient",
     "ingredients",
     "measure",
+    "names_gluten_grain",
     "plausible",
     "read_supplier_sheet",
     "region_named",

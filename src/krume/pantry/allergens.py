@@ -80,7 +80,15 @@ def allergens_of(found: Found) -> tuple[Allergen, ...]:
         return (_SUPPLIER,)
     us = tuple(Allergen("contains", word, "", "law", "falcpa") for word in good.us)
     eu = tuple(Allergen("contains", "", word, "law", "eu-1169-2011") for word in good.eu)
-    return (*us, *eu)
+    return (*us, *eu, _SUPPLIER) if good.composite else (*us, *eu)
+
+
+def names_gluten_grain(found: Found) -> bool:
+    """Whether what words were found to mean is or holds wheat, rye or barley."""
+    if found.key is not None:
+        return contains_gluten_grain(found.key)
+    words = (*(found.good.us or ()), *(found.good.eu or ())) if found.good is not None else ()
+    return any(grain in word for word in words for grain in ("wheat", "rye", "barley"))
 
 
 def contains_gluten_grain(key: str, *, own: tuple[Ingredient, ...] = ()) -> bool:

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import lru_cache
-from itertools import combinations
+from itertools import combinations, pairwise
 
 from krume.pantry.close import closest, latin_lookalike
 from krume.pantry.ingredients import Ingredient, ingredient
@@ -12,6 +12,12 @@ from krume.pantry.words import Words, spelled
 
 _MOST_DROPPED = 7
 _PERCENT_SLACK = 1.5
+_GLUTEN_FREE_WORDS = frozenset({"gf", "glutenfree", "glutenfrei", "glutenfreie", "glutenfreier"})
+_GLUTEN_FREE = _GLUTEN_FREE_WORDS | {"gluten", "free", "certified"}
+_PURPOSE = frozenset(
+    "for to dissolved in with plus at until from when cut mixed rolled the fuer zum zur mit aus "
+    "nach beim size sufficient enough about according made which that".split()
+)
 _CLASS_WORDS = {
     "grain flour": "flour",
     "flour": "flour",
@@ -71,7 +77,9 @@ def _search(words: str, asked: Words) -> Found:
     return (
         _lookalike(words)
         or _classed(words, asked)
+        or _gluten_free(words, asked)
         or _either(words, asked)
+        or _before_purpose(words, asked)
         or _first_part(words, asked)
         or _close(words, asked)
         or _unknown(words)
@@ -208,14 +216,54 @@ def _classed_as(name: str, text: str) -> str:
     return f"{name} counts as a {text}; its composition and allergens are unknown"
 
 
+def _gluten_free(words: str, asked: Words) -> Found | None:
+    """`gluten-free oats` are oats; what cannot be without gluten is not found by its bare name."""
+    left = tuple(w for w in asked.tokens if w not in _GLUTEN_FREE)
+    if not left or not _says_gluten_free(asked.tokens):
+        return None
+    meaning = _reworded(Words((left,)))
+    if meaning is None or meaning.generic or _brings_gluten(meaning):
+        return None
+    return _answer(words, meaning, asked.percent)
+
+
+def _says_gluten_free(tokens: tuple[str, ...]) -> bool:
+    pairs = pairwise(tokens)
+    return ("gluten", "free") in pairs or any(w in _GLUTEN_FREE_WORDS for w in tokens)
+
+
+def _brings_gluten(meaning: Meaning) -> bool:
+    if meaning.good is not None:
+        told = (*(meaning.good.us or ()), *(meaning.good.eu or ()))
+        return meaning.good.composite or any("wheat" in t or "gluten" in t for t in told)
+    grains = {ingredient(key).gluten_grain for key in meaning.keys[:1]}
+    return bool(grains & {"wheat", "rye", "barley"})
+
+
+def _before_purpose(words: str, asked: Words) -> Found | None:
+    """`flour for dredging` is flour: what stands behind such a word says what it is for."""
+    tokens = asked.parts[0]
+    at = next((i for i, word in enumerate(tokens) if i and word in _PURPOSE), None)
+    meaning = _reworded(Words((tokens[:at],))) if at is not None else None
+    return _answer(words, meaning, asked.percent) if meaning is not None else None
+
+
 def _either(words: str, asked: Words) -> Found | None:
+    """Two goods to choose from; `tapioca starch/flour` is one good with two names."""
     tokens = asked.tokens
     word = next((w for w in ("or", "oder") if w in tokens[1:-1]), None)
-    if word is None:
+    if word is not None:
+        at = tokens.index(word, 1)
+        sides = (" ".join(tokens[:at]), " ".join(tokens[at + 1 :]))
+    elif words.count("/") == 1 and len(tokens) > 1:
+        before, _, after = words.partition("/")
+        stem = " ".join(before.split()[:-1])
+        sides = (before, after if " " in after.strip() or not stem else f"{stem} {after}")
+    else:
         return None
-    at = tokens.index(word, 1)
-    sides = (" ".join(tokens[:at]), " ".join(tokens[at + 1 :]))
-    found = [_find(side) for side in sides]
+    shared = _find(f"{sides[0]} {sides[1].split()[-1]}") if sides[1].split() else None
+    first = shared if shared is not None and shared.kind == "known" else _find(sides[0])
+    found = [first, _find(sides[1])]
     known = [f for f in found if f.kind in ("known", "good")]
     if len(known) == 2 and known[0].key is not None and known[0].key == known[1].key:
         return replace(known[0], words=words)

@@ -47,7 +47,7 @@ _UNIT_TEXT = re.compile(
     r"4\.86 large eggs|8 fl oz)\))?\s*(.*)$"
 )
 _UNIT_OF = {"tablespoon": "tbsp", "fl oz": "floz", "liter": "l"}
-_NOT_BULK = ("yield", "hulls", "in shell", "whipped", "mini", "melted", "label", "(6 oz")
+_NOT_BULK = ("edible yield", "pits  yields", "purchased", "mini", "melted", "label", "(6 oz")
 _USUAL = ("", "unsifted", "not packed", "packed", "stirred", "fluid", "chopped", "raw")
 _BY_SIZE = ("quart", "l", "cup", "floz", "tbsp", "tsp")
 
@@ -125,14 +125,20 @@ def _portions() -> dict[str, dict[str, tuple[_Portion, ...]]]:
     found: dict[str, dict[str, tuple[_Portion, ...]]] = {}
     for row in load("portions.csv", PORTION_COLUMNS, ("key", "amount", "unit_text")):
         match = _UNIT_TEXT.match(row.text("unit_text"))
-        if match is None or any(word in row.text("unit_text") for word in _NOT_BULK):
+        if match is None or not _is_bulk(row.text("unit_text")):
             continue
         unit = _UNIT_OF.get(match[1], match[1])
-        words = match[2].strip("() ")
+        words = match[2].split("(")[0].strip() or match[2].strip("() ")
         portion = _Portion(words, row.number_of("grams") / row.number_of("amount"))
         units = found.setdefault(row.text("key"), {})
         units[unit] = (*units.get(unit, ()), portion)
     return found
+
+
+def _is_bulk(words: str) -> bool:
+    """Whether a portion is the good as it is weighed: not its yield, not whipped, not melted."""
+    whipped = "whipped" in words and "fluid" not in words
+    return not whipped and not any(word in words for word in _NOT_BULK)
 
 
 def _by_portion(key: str, unit: str) -> Measure | None:
@@ -183,10 +189,14 @@ def _trade() -> dict[str, tuple[Interval, str]]:
 
 
 def _from_ml(key: str, size_ml: Interval, note: str) -> Measure | None:
-    row = _rows().get((key, "ml"))
-    if row is None:
-        return None
-    return Measure(_product(row.mass_g, size_ml), row.status, row.source, note)
+    """By a row of measures.csv for any measure of volume, the largest first."""
+    for unit in ("ml", *_BY_SIZE):
+        row, volume_ml = _rows().get((key, unit)), UNITS[unit].size
+        if row is not None and volume_ml is not None:
+            mass_g = _product(row.mass_g.times(1 / volume_ml), size_ml)
+            said = note if unit == "ml" else f"{note}, from its {unit}"
+            return Measure(mass_g, row.status, row.source, said)
+    return None
 
 
 def _from_any_portion(key: str, size_ml: Interval, note: str) -> Measure | None:

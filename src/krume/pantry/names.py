@@ -21,6 +21,7 @@ GOOD_COLUMNS = (
     column("class", "key"),
     optional("us"),
     optional("eu"),
+    optional("composite", "flag"),
     column("status", "status"),
     column("source", "source"),
     optional("note"),
@@ -49,7 +50,8 @@ class Good:
     """A known word that no composition table has: its class and the allergens it brings.
 
     `us` and `eu` are the words each law declares it by; None means only the supplier can say.
-    `role` is what it does in a balance, where the person has said so.
+    A composite may bring more than those. `role` is what it does in a balance, where the person
+    has said so.
     """
 
     name: str
@@ -58,6 +60,7 @@ class Good:
     eu: tuple[str, ...] | None
     note: str = ""
     role: str | None = None
+    composite: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -141,6 +144,7 @@ def _goods() -> tuple[Meaning, ...]:
                 _terms(row.text("us")),
                 _terms(row.text("eu")),
                 row.text("note"),
+                composite=row.flag("composite"),
             ),
         )
         for row in rows

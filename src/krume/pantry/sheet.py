@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from krume.base import Notice, Option, Problem, Read, read_number
 from krume.evidence import column, load
 from krume.pantry.composition import Composition
-from krume.pantry.ingredients import CLASSES, Ingredient
+from krume.pantry.ingredients import CLASSES, ROLES, Ingredient
 
 RANGE_COLUMNS = (
     column("class", "one of", *CLASSES),
@@ -188,13 +188,20 @@ def _ingredient(sheet: _Sheet, kind: str) -> Ingredient:
         **sheet.figures,
     )
     said = sheet.texts.get("contains", sheet.texts.get("allergens"))
+    typed = sheet.texts.get("role", "").casefold()
+    role = typed if typed in ROLES else _ROLE_OF_CLASS.get(kind, kind)
     return Ingredient(
         key=slug(name),
         name=name,
         label_name=name,
         kind=kind,
-        role=sheet.texts.get("role", _ROLE_OF_CLASS.get(kind, kind)),
+        role=role,
         composition=composition,
+        pure_starch=role == "starch",
+        liquid=role in ("liquid", "water"),
+        acid=role == "acid",
+        binder=role == "binder",
+        added_fat_pct=composition.fat_g if role == "fat" else None,
         source="supplier-sheet",
         status="declared",
         contains=_listed(said),

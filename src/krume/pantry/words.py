@@ -15,6 +15,7 @@ _PERCENT = re.compile(
 _DROPPED = re.compile(
     r"\b\d+(?:[.,]\d+)? ?(?:bloom|proof|°? ?[cf]\b|µm|mm|cm|in\b)|[®™©*†‡]|\b\d+(?:[.,/]\d+)?\b"
 )
+_BREAKS = str.maketrans("();[]:", ",,,,,,")
 _PICTURES = str.maketrans(
     {"🥜": " nut ", "🌰": " chestnut ", "🥚": " egg ", "🧈": " butter ", "🥛": " milk ",
      "🍋": " lemon ", "🍊": " orange ", "🍫": " chocolate ", "🍯": " honey ", "🧂": " salt "}
@@ -51,7 +52,7 @@ def spelled(text: str) -> Words:
     if any(sign.isdigit() for sign in plain) or not plain.isascii():
         plain = plain.translate(_PICTURES)
         plain = _DROPPED.sub(" ", plain)
-    parts = (_tokens(part) for part in plain.replace(";", ",").split(","))
+    parts = (_tokens(part) for part in plain.translate(_BREAKS).split(","))
     return Words(tuple(part for part in parts if part), _percent_of(percent))
 
 
