@@ -1,0 +1,20 @@
+"""The quick sums: each declared once, with typed inputs, its function and its sources."""
+
+from krume.calc.declaring import Input, Json, Output, Sum, Values
+from krume.calc.registry import SUMS
+from krume.calc.running import SumAnswer, answer, describe, parse_inputs, run, sum_named
+
+__all__ = [
+    "SUMS",
+    "Input",
+    "Json",
+    "Output",
+    "Sum",
+    "SumAnswer",
+    "Values",
+    "answer",
+    "describe",
+    "parse_inputs",
+    "run",
+    "sum_named",
+]

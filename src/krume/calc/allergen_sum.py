@@ -1,0 +1,64 @@
+"""The quick sum that names the allergens of a list of ingredients."""
+
+from krume.calc.declaring import Input, Json, Output, Sum, Values
+from krume.calc.given import Given
+from krume.pantry import Allergen, Found, allergens, allergens_of, find
+
+_MARKETS = ("us", "eu")
+
+
+def _allergens(given: Given) -> Values:
+    market = given.text("market")
+    contains: list[Json] = []
+    unknown: list[Json] = []
+    for words in given.texts("ingredients"):
+        found = _of(words)
+        if any(item.presence == "unknown" for item in found):
+            unknown.append(words)
+        for item in found:
+            word = item.word(market)
+            if item.presence == "contains" and word and word not in contains:
+                contains.append(word)
+            given.cite(item.source if item.presence == "contains" else "")
+    if unknown:
+        shown = ", ".join(str(word) for word in unknown)
+        given.note("unknown", f"Only the supplier can say for: {shown}. The list is not complete.")
+    return {"contains": contains, "unknown": unknown}
+
+
+def _of(words: str) -> tuple[Allergen, ...]:
+    """Allergens of words; where they are asked and every answer agrees, no question is needed."""
+    found: Found = find(words.replace("-", " "))
+    direct = _by_key(words)
+    if direct is not None:
+        return direct
+    keys = [choice.key for choice in found.choices if choice.key is not None]
+    if found.kind == "ask" and len(keys) == len(found.choices) and keys:
+        sets = {allergens(key) for key in keys}
+        if len(sets) == 1:
+            return sets.pop()
+    return allergens_of(found)
+
+
+def _by_key(words: str) -> tuple[Allergen, ...] | None:
+    """Allergens of a key of the pantry, or None when the words are none."""
+    found = find(words)
+    return allergens(found.key) if found.key == words.strip() else None
+
+
+ALLERGEN_SUM = Sum(
+    "allergens",
+    "Allergens that ingredients bring by themselves, in the words of a market's law.",
+    (
+        Input("ingredients", "names, separated by commas", kind="texts"),
+        Input("market", "us or eu", kind="choice", choices=_MARKETS),
+    ),
+    (
+        Output("contains", "declared words"),
+        Output("unknown", "ingredients only the supplier can speak for"),
+    ),
+    _allergens,
+    ("falcpa", "fda-allergen-guidance-5", "eu-1169-2011"),
+    (("ingredients", "egg, butter, ground hazelnuts"), ("market", "eu")),
+    "Traces are not in it. Only a supplier's sheet speaks of them.",
+)

@@ -1,0 +1,81 @@
+"""Quick sums on eggs."""
+
+import math
+
+from krume.base import InputError, Interval, NotFoundError
+from krume.calc.declaring import Input, Output, Sum, Values
+from krume.calc.given import Given
+from krume.pantry import EggSize, egg_size, egg_size_named, egg_sizes
+from krume.properties import within
+from krume.size import nearest_eggs
+
+_PARTS = ("whole", "white", "yolk")
+_MOST = 10_000.0
+
+
+def _eggs_shelled(given: Given) -> Values:
+    count = within("count", given.number("count"), 0.0, _MOST)
+    mass = _each(given).times(count)
+    return {"mass_g": {"low": _tidy(mass.low), "best": _tidy(mass.best), "high": _tidy(mass.high)}}
+
+
+def _tidy(mass_g: float) -> float:
+    return round(mass_g, 9)
+
+
+def _egg_count(given: Given) -> Values:
+    mass = within("mass", given.number("mass"), 0.0, math.inf, "g")
+    found = nearest_eggs(mass, each_g=_each(given).best)
+    return {"count": found.count, "make_up_g": found.make_up_g}
+
+
+def _each(given: Given) -> Interval:
+    size = _size(given.text("size"))
+    given.cite(size.source)
+    if size.status not in ("published", "law"):
+        given.note("egg-status", f"{size.label} shelled: {size.status}.")
+    return size.part_g(given.maybe_text("part") or "whole")
+
+
+def _size(text: str) -> EggSize:
+    try:
+        return egg_size(text)
+    except NotFoundError:
+        found = egg_size_named(text)
+    if len(found) == 1:
+        return found[0]
+    keys = [size.key for size in (found or egg_sizes())]
+    shown = ", ".join(keys[:12])
+    question = f"'{text}' can be more than one size" if found else f"'{text}' is no egg size"
+    raise InputError(
+        f"{question}. Type one of {shown}.", field="size", got=text, want=" or ".join(keys)
+    )
+
+
+_SIZE = Input("size", "egg size, such as us-large or eu-m", kind="text")
+_PART = Input("part", "whole, white or yolk", kind="choice", required=False, choices=_PARTS)
+
+EGG_SUMS = (
+    Sum(
+        "eggs-shelled",
+        "What eggs weigh without their shells.",
+        (Input("count", "number of eggs"), _SIZE, _PART),
+        (Output("mass_g", "low, best and high"),),
+        _eggs_shelled,
+        (),
+        (("count", "5"), ("size", "eu-m")),
+        "Eggs of one size differ; weigh them where it matters.",
+    ),
+    Sum(
+        "egg-count",
+        "How many eggs a mass is, and the grams from one more.",
+        (Input("mass", "wanted without shells", "g"), _SIZE, _PART),
+        (
+            Output("count", "nearest whole number; an exact half goes down"),
+            Output("make_up_g", "grams from one more egg; negative: weigh that much out"),
+        ),
+        _egg_count,
+        (),
+        (("mass", "269.6"), ("size", "eu-m")),
+    ),
+)

@@ -1,0 +1,27 @@
+"""All quick sums, in the order a day meets them."""
+
+from types import MappingProxyType
+
+from krume.calc.bake_sums import BAKE_SUMS
+from krume.calc.convert_sum import CONVERT_SUMS
+from krume.calc.egg_sums import EGG_SUMS
+from krume.calc.keep_sums import KEEP_SUMS
+from krume.calc.label_sums import LABEL_SUMS
+from krume.calc.mixture_sums import MIXTURE_SUMS
+from krume.calc.plan_sums import PLAN_SUMS
+from krume.calc.tin_sums import TIN_SUMS
+from krume.calc.water_sums import WATER_SUMS
+
+_ALL = (
+    *CONVERT_SUMS,
+    *TIN_SUMS,
+    *EGG_SUMS,
+    *MIXTURE_SUMS,
+    *BAKE_SUMS,
+    *WATER_SUMS,
+    *KEEP_SUMS,
+    *LABEL_SUMS,
+    *PLAN_SUMS,
+)
+
+SUMS = MappingProxyType({declared.name: declared for declared in _ALL})
