@@ -176,3 +176,34 @@ def test_dried_milk_is_dry_and_sour_cream_is_not_whipped() -> None:
     made = formula("Kinds", tuple(item(10, name) for name in (*dry, "sour cream", "quark")))
     bowls = {row.take: row.bowl for row in weigh_out(made).rows if row.kind == "add"}
     assert bowls == {**dict.fromkeys(dry, "dry"), "sour cream": "dairy", "quark": "dairy"}
+
+
+def test_a_line_no_amount_is_named_for_is_found_by_a_word_only_it_has() -> None:
+    made = formula(
+        "Overlooked",
+        (
+            eggs(2, note="separated"),
+            item(60, "caster sugar"),
+            item(3, "vanilla extract"),
+            item(12, "white rice flour"),
+            item(2, "lemon zest"),
+            item(2, "orange zest"),
+        ),
+        ("Beat the yolks with the vanilla and the orange zest.", "Whisk the whites."),
+    )
+    weighing = weigh_out(made)
+    assert bowl_of(weighing, "vanilla extract") == bowl_of(weighing, "orange zest") == ["yolk"]
+    assert bowl_of(weighing, "lemon zest") == ["liquid"]
+    assert bowl_of(weighing, "white rice flour") == ["dry"]
+
+
+def test_salt_no_step_names_goes_where_the_whites_from_a_carton_are() -> None:
+    made = formula(
+        "Buttercream",
+        (item(120, "egg white"), item(190, "caster sugar"), item(300, "butter"), item(1, "salt")),
+        ("Warm white and sugar over water to 71 C.", "Whisk until 24 C, add the butter in pieces."),
+        (Named(0, "caster sugar", words="sugar"), Named(1, "butter")),
+    )
+    weighing = weigh_out(made)
+    assert bowl_of(weighing, "salt") == bowl_of(weighing, "caster sugar") == ["white"]
+    assert bowl_of(weighing, "butter") == ["butter"]

@@ -108,3 +108,12 @@ def test_cooling_is_the_formulas_own_where_it_has_a_word_for_it() -> None:
 def test_a_family_nobody_knows_has_no_clock_and_no_rule() -> None:
     odd = replace(F1, family="strange", core_c=None, bake_min=None, steps=())
     assert (clocks(odd), origin(odd), cooling(odd)) == ((), "", "")
+
+
+def test_a_tin_typed_in_inches_keeps_the_typed_words_beside_the_centimetres() -> None:
+    sheet = Tin(
+        "sheet 13x9 in, 1 in high", "sheet", length_cm=33.02, width_cm=22.86, height_cm=2.54
+    )
+    assert head(replace(F1, tin=sheet))[0] == Fact(
+        "tin (sheet 13x9 in, 1 in high)", "sheet 33 × 22.9 × 2.5 cm"
+    )

@@ -35,6 +35,12 @@ _WET = ("acid", "dairy", "flavour", "fruit", "liquid", "salt", "spirit", "sugar"
 _SEPARATED = re.compile(r"\bseparat|\bgetrennt", re.IGNORECASE)
 _MELTED = re.compile(r"\b(?:melted|geschmolzen|zerlassen)", re.IGNORECASE)
 
+_NAME_WORD = re.compile(r"[^\W\d_]{4,}")
+# Words of a name that say how a thing is, not what it is.
+_PLAIN_WORDS = frozenset(
+    "white dark fine ground whole soft cold melted sweet thick plain fresh large medium powder"
+    " powdered caster icing extract pure dried warm toasted sifted baking".split()
+)
 _EXTRACT = re.compile(r"extract|essence|paste|fresh", re.IGNORECASE)
 _POWDER = re.compile(r"^(?!cheese)(?:.*-)?(?:dry|dried|powder|instant|matcha|ground-ciqual)\b")
 _THICK_CREAMS = ("cream-cheese", "cream-sour")
@@ -94,6 +100,7 @@ class Plan:
     """The formula with what its steps are about, looked at once."""
 
     formula: Formula
+    uses: tuple[Use, ...]
     kinds: tuple[Kind, ...]
     moves: dict[Use, Move]
     is_separated: bool
@@ -119,13 +126,30 @@ def shares(formula: Formula) -> tuple[tuple[Share, ...], tuple[Notice, ...]]:
 
 
 def _plan(formula: Formula) -> Plan:
-    moves = {use: _move(formula, use) for use in formula.uses}
+    uses = (*formula.uses, *_overlooked(formula))
+    moves = {use: _move(formula, use) for use in uses}
     return Plan(
         formula=formula,
+        uses=uses,
         kinds=tuple(_kind(line) for line in formula.lines),
         moves=moves,
         is_separated=_is_separated(formula),
     )
+
+
+def _overlooked(formula: Formula) -> tuple[Use, ...]:
+    """First mention of a line no amount is named for, by a word only that line has."""
+    named = {use.line for use in formula.uses}
+    words = [set(_NAME_WORD.findall(line.name.casefold())) - _PLAIN_WORDS for line in formula.lines]
+    steps = [set(_NAME_WORD.findall(step.casefold())) for step in formula.steps]
+    found: list[Use] = []
+    for number in (n for n in range(len(words)) if n not in named):
+        others: set[str] = set().union(*words[:number], *words[number + 1 :])
+        own = words[number] - others
+        step = next((at for at, said in enumerate(steps) if own & said), None)
+        if step is not None:
+            found.append(Use(step, number, None, min(own & steps[step])))
+    return tuple(found)
 
 
 def _is_separated(formula: Formula) -> bool:
@@ -208,7 +232,7 @@ def _split(plan: Plan, number: int, line: Line) -> tuple[list[Share], list[Notic
 
 
 def _first_use(plan: Plan, number: int) -> Use | None:
-    return next((use for use in plan.formula.uses if use.line == number), None)
+    return next((use for use in plan.uses if use.line == number), None)
 
 
 def _line(plan: Plan, number: int, line: Line) -> tuple[list[Share], list[Notice]]:
@@ -216,7 +240,7 @@ def _line(plan: Plan, number: int, line: Line) -> tuple[list[Share], list[Notice
         return [_whole(plan, number, None)], []
     left = line.mass_g
     placed: list[Share] = []
-    for use in (u for u in plan.formula.uses if u.line == number and u.mass_g is not None):
+    for use in (u for u in plan.uses if u.line == number and u.mass_g is not None):
         mass = min(use.mass_g or 0.0, left)
         if mass > 0:
             placed.append(Share(number, _bowl_of_use(plan, use), mass))
@@ -235,7 +259,7 @@ def _leftover(line: Line, left: float, bowl: str) -> Notice:
 
 
 def _open_use(plan: Plan, number: int) -> Use | None:
-    uses = (u for u in plan.formula.uses if u.line == number and u.mass_g is None)
+    uses = (u for u in plan.uses if u.line == number and u.mass_g is None)
     return next(uses, None)
 
 
@@ -316,7 +340,7 @@ def _settled(plan: Plan, found: tuple[Share, ...]) -> tuple[Share, ...]:
     """Salt without a place of its own goes where the dry things are, else into the first bowl."""
     used = {share.bowl for share in found}
     order = [bowl for bowl in BOWLS if bowl in used]
-    home = "dry" if "dry" in used or not order else _first_unshelled(plan, found, order)
+    home = "dry" if "dry" in used or not order else _salt_home(plan, found, order)
     in_one_pot = "pot" in used and not plan.formula.steps
     return tuple(_remarked(_settle(share, home, in_one_pot=in_one_pot), found) for share in found)
 
@@ -329,12 +353,13 @@ def _settle(share: Share, salt_home: str, *, in_one_pot: bool) -> Share:
     return share
 
 
-def _first_unshelled(plan: Plan, found: tuple[Share, ...], order: list[str]) -> str:
-    for bowl in order:
-        held = [share for share in found if share.bowl == bowl]
-        if bowl != "liquid" and not any(_is_from_shell(plan, share) for share in held):
-            return bowl
-    return order[0]
+def _salt_home(plan: Plan, found: tuple[Share, ...], order: list[str]) -> str:
+    free = [bowl for bowl in order if bowl != "liquid" and not _has_shelled(plan, found, bowl)]
+    return next((bowl for bowl in ("pot", "white") if bowl in free), (*free, order[0])[0])
+
+
+def _has_shelled(plan: Plan, found: tuple[Share, ...], bowl: str) -> bool:
+    return any(share.bowl == bowl and _is_from_shell(plan, share) for share in found)
 
 
 def _is_from_shell(plan: Plan, share: Share) -> bool:

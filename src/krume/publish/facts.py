@@ -13,6 +13,7 @@ _COOL = re.compile(
     r"\b(?:cool|chill|hang|rack|turn (?:it )?(?:out|onto)|abkühlen|auskühlen|stürzen)",
     re.IGNORECASE,
 )
+_INCHES = re.compile(r"\d\s*(?:in\b|inch|zoll|[\"″])", re.IGNORECASE)
 _WHISKED = re.compile(r"\b(?:whisk|whip|beat|\w*schlagen|schaumig)", re.IGNORECASE)
 _BAKE = re.compile(r"\b(?:bake|backen)\b", re.IGNORECASE)
 _AND = re.compile(r"(?<=[,;.])\s+")
@@ -64,7 +65,8 @@ def _tin(tin: Tin | None) -> Fact | None:
         return None
     bare = ", not greased" if "not greased" in tin.read.casefold() else ""
     hole = "" if tin.hole_cm is None else f", hole {as_text(tin.hole_cm, 1)} cm"
-    return Fact(f"tin{hole}{bare}", tin_text(tin))
+    typed = f" ({tin.read.strip()})" if _INCHES.search(tin.read) else ""
+    return Fact(f"tin{typed}{hole}{bare}", tin_text(tin))
 
 
 def _oven(formula: Formula, dial_c: float | None) -> Fact | None:
@@ -188,17 +190,18 @@ def _usual(formula: Formula, found: Family) -> str:
 
 def cooling(formula: Formula) -> str:
     """How it cools: the formula's own words, else what is usual for its family."""
-    found = _family(formula)
-    is_cream = found is not None and found.kind == "cream"
-    own = _own_cooling(formula.steps, from_bake=not is_cream)
+    own = _own_cooling(formula)
     if own:
         return f"Cooling, the formula's own: {own}"
+    found = _family(formula)
     return "" if found is None else f"Cooling, as usual: {found.cooling}"
 
 
-def _own_cooling(steps: tuple[str, ...], *, from_bake: bool) -> str:
+def _own_cooling(formula: Formula) -> str:
+    steps = formula.steps
     start = next((i for i, step in enumerate(steps) if _BAKE.search(step)), None)
-    if from_bake and start is None:
+    is_baked = formula.tin is not None or formula.oven is not None
+    if start is None and is_baked:
         return ""
     for step in steps[start or 0 :]:
         if _COOL.search(step):
