@@ -22,7 +22,6 @@ US_TREE_NUTS = {
 }
 US = {
     *("milk", "egg", "wheat", "soybean", "peanut", "sesame", "fish", "crustacean shellfish"),
-    "sulphites",
     *(f"tree nut ({nut})" for nut in US_TREE_NUTS),
 }
 EU_NUTS = {

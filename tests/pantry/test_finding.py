@@ -240,6 +240,33 @@ def test_a_row_with_another_fat_than_the_text_says_so() -> None:
     assert find("butter, 82 %").notice == ""
 
 
+def test_a_name_as_long_as_a_page_is_not_searched_for() -> None:
+    found = find("butter " * 40)
+    assert found.kind == "unknown"
+    assert "200 signs" in found.question
+
+
+@pytest.mark.parametrize(
+    ("words", "keys"),
+    [
+        ("lemon or lime juice", {"lemon-juice", "lime-juice"}),
+        ("tapioca starch/flour", {"starch-tapioca"}),
+        ("honey or maple syrup", {"honey", "syrup-maple"}),
+    ],
+)
+def test_either_of_two_goods_is_asked_unless_both_are_one(words: str, keys: set[str]) -> None:
+    found = find(words)
+    if len(keys) == 1:
+        assert {found.key} == keys
+    else:
+        assert {choice.key for choice in found.choices} == keys
+
+
+def test_a_generic_name_does_not_swallow_an_unknown_word_behind_its_comma() -> None:
+    assert find("flour, fonio").key is None
+    assert find("hazelnuts, in a mill").key == "hazelnuts"
+
+
 def test_one_s_own_ingredient_goes_before_the_packed_one_and_leaves_no_trace() -> None:
     mine = Ingredient("own-butter", "Butter", "butter", "fat", "fat")
     assert find("butter", own=(mine,)).key == "own-butter"

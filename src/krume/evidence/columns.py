@@ -42,6 +42,8 @@ def optional(name: str, kind: str = "text", *allowed: str) -> Column:
 
 def read_cell(declared: Column, text: str, known_sources: frozenset[str]) -> Cell:
     """Read one cell by its column, or raise with what was wanted."""
+    if text and declared.kind == "text":
+        return text
     if declared.kind == "flag":
         return _flag(text)
     if not text:
@@ -76,10 +78,6 @@ def _one_of(text: str, allowed: tuple[str, ...], declared: Column) -> Cell:
 
 def _listed(allowed: tuple[str, ...]) -> str:
     return "one of " + ", ".join(allowed)
-
-
-def _text(text: str) -> Cell:
-    return text
 
 
 def _key(text: str) -> Cell:
@@ -119,7 +117,6 @@ def _unit(text: str) -> Cell:
 
 
 _READERS: dict[str, Callable[[str], Cell]] = {
-    "text": _text,
     "key": _key,
     "number": _number,
     "count": _count,

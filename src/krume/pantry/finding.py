@@ -11,6 +11,7 @@ from krume.pantry.names import Choice, Good, Meaning, index, percent_rows, quest
 from krume.pantry.words import Words, spelled
 
 _MOST_DROPPED = 7
+_LONGEST_NAME = 200
 _PERCENT_SLACK = 1.5
 _GLUTEN_FREE_WORDS = frozenset({"gf", "glutenfree", "glutenfrei", "glutenfreie", "glutenfreier"})
 _GLUTEN_FREE = _GLUTEN_FREE_WORDS | {"gluten", "free", "certified"}
@@ -55,6 +56,9 @@ def find(words: str, *, own: tuple[Ingredient, ...] = ()) -> Found:
     >>> find("soft butter").key, find("potato flour").kind, find("buckweat flour").kind
     ('butter-82-ciqual', 'ask', 'close')
     """
+    if len(words) > _LONGEST_NAME:
+        ask = f"the name is longer than {_LONGEST_NAME} signs. Type the ingredient's name alone."
+        return Found("unknown", words, question=ask)
     mine = _own(words, own) if own else None
     return mine or _find(words)
 

@@ -112,6 +112,8 @@ def _joined(text: str) -> str:
 def spellings(name: str) -> tuple[str, ...]:
     """Spellings a name is found by: ae for ä, and a bare a too, as keyboards give them."""
     plain = _joined(name)
+    if name.isascii():
+        return (plain,)
     bare = _joined(name.casefold().translate(_BARE))
     return (plain,) if bare == plain else (plain, bare)
 

@@ -13,13 +13,14 @@ _PERCENT = re.compile(
     r"(?: ?(?:fat|milkfat|butterfat|cocoa|cacao|fett|kakao|vol|abv)\b\.?)?"
 )
 _DROPPED = re.compile(
-    r"\b\d+(?:[.,]\d+)? ?(?:bloom|proof|°? ?[cf]\b|µm|mm|cm|in\b)|[®™©*†‡]|\b\d+(?:[.,/]\d+)?\b"
+    r"\b\d+(?:[.,]\d+)? ?(?:bloom|proof|°? ?[cf]\b|µm|mm|cm|in\b)|\b\d+(?:[.,/]\d+)?\b"
 )
 _BREAKS = str.maketrans("();[]:", ",,,,,,")
 _PICTURES = str.maketrans(
-    {"🥜": " nut ", "🌰": " chestnut ", "🥚": " egg ", "🧈": " butter ", "🥛": " milk ",
+    {"’": "'", "🥜": " nut ", "🌰": " chestnut ", "🥚": " egg ", "🧈": " butter ", "🥛": " milk ",
      "🍋": " lemon ", "🍊": " orange ", "🍫": " chocolate ", "🍯": " honey ", "🧂": " salt "}
 )  # fmt: skip
+_ANY_DIGIT = re.compile(r"\d")
 _SPLIT = re.compile(r"[^\w,]+|_")
 _KEEP_S = ("ss", "us", "is")
 
@@ -45,13 +46,13 @@ def spelled(text: str) -> Words:
     >>> spelled("Kartoffelstärke").tokens, spelled("Haselnüsse").tokens
     (('kartoffelstaerke',), ('haselnuesse',))
     """
-    plain = unicodedata.normalize("NFC", text).casefold().replace("’", "'")
-    percent = _PERCENT.search(plain)
-    if percent:
-        plain = _PERCENT.sub(" , ", plain)
-    if any(sign.isdigit() for sign in plain) or not plain.isascii():
-        plain = plain.translate(_PICTURES)
-        plain = _DROPPED.sub(" ", plain)
+    plain = text.casefold()
+    if not plain.isascii():
+        plain = unicodedata.normalize("NFC", plain).translate(_PICTURES)
+    percent = None
+    if _ANY_DIGIT.search(plain):
+        percent = _PERCENT.search(plain)
+        plain = _DROPPED.sub(" ", _PERCENT.sub(" , ", plain))
     parts = (_tokens(part) for part in plain.translate(_BREAKS).split(","))
     return Words(tuple(part for part in parts if part), _percent_of(percent))
 
@@ -65,7 +66,7 @@ def _percent_of(match: re.Match[str] | None) -> float | None:
 
 
 def _tokens(part: str) -> tuple[str, ...]:
-    bare = part.replace("'s", "s").replace("s'", "s").replace("'", "").replace(".", "")
+    bare = part.replace("'", "").replace(".", "")
     return tuple(singular(word) for word in _SPLIT.split(_latin(bare)) if word)
 
 
