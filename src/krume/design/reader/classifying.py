@@ -6,6 +6,7 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from krume.design.reader.cleaning import NOTHING, Clean, clean
+from krume.design.reader.entries import Entry
 from krume.design.reader.keylines import KeyLine, key_line
 from krume.design.reader.linereading import LineReading, read_ingredients, tokens_of
 from krume.design.reader.naming import part_of, phrase_of
@@ -29,8 +30,11 @@ _WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
 _RULE = re.compile(r"^[\s|:\-=_*~#+.]+$")
 _AMOUNT_FORMS = frozenset(("packaged", "times", "added", "doubled", "measured"))
 _LONGEST_BARE = 9
+_HYPHENED = re.compile(r"^\d+-[^\W\d]")
 _LEFT_OUT = re.compile(r"^\s*\(.*\)\s*$")
-_UNTIL_DONE = re.compile(r"[.!?]\s*$")
+_UNTIL_DONE = re.compile(r"(?<!\btsp)(?<!\btbsp)(?<!\boz)(?<!\blb)(?<!\bg)(?<!\bpt)(?<!\bqt)(?<!\bc)[.!?]\s*$", re.IGNORECASE)
+_HEAD = re.compile(r"[,:;(]|\s[-–—]\s|//")
+_FILLER = re.compile(r"^(?:(?:and|then|take|add|you need|use|up to|at least|at most|whip from|plus|nimm)\s+)+(?=(?:about |ca\.? )?[\d½¼¾⅓⅔])", re.IGNORECASE)
 
 
 class Kind(NamedTuple):
@@ -65,7 +69,8 @@ def is_sentence(text: str) -> bool:
     first = words[0].casefold()
     ends = bool(_UNTIL_DONE.search(text))
     if text[0].isdigit():
-        return len(words) > 5 and bool(FINITE.search(text))
+        head = _HEAD.split(text, maxsplit=1)[0]
+        return len(words) > 5 and bool(FINITE.search(head))
     if first in NOUN_VERBS:
         return (ends and len(words) > 3) or (len(words) > 3 and bool(SENTENCE.search(text)))
     if first in VERBS:
@@ -123,7 +128,9 @@ def table_unit(source: str) -> str | None:
 def ingredient_score(source: str, settings: Settings) -> int:
     """How surely a line names an ingredient: 3 an amount with a unit, 2 a known name, 1 maybe, 0 no."""
     text, _, _mark = plain(source)
-    if not text or _LEFT_OUT.match(source) or _RULE.match(text) or is_sentence(text):
+    if not text or _LEFT_OUT.match(source) or _RULE.match(text):
+        return 0
+    if is_sentence(_FILLER.sub("", text)) and not _is_run_of_items(source, text, settings):
         return 0
     reading = read_ingredients(source, settings)
     if not reading.forms:
@@ -131,16 +138,25 @@ def ingredient_score(source: str, settings: Settings) -> int:
     return _score(source, text, reading)
 
 
+def _is_run_of_items(source: str, text: str, settings: Settings) -> bool:
+    """A long line that is a list: `yolks of eight eggs; one cup of sugar; …`."""
+    first = _WORD.search(text)
+    if sum(token.kind in "NA" for token in tokens_of(source)) < 3 or first is None or first[0].casefold() in VERBS - NOUN_VERBS:
+        return False
+    entries = read_ingredients(source, settings).entries
+    return len(entries) > 2 and all(e.amount is not None for e in entries) and len(entries) * 8 > len(text.split())
+
+
 def _score(source: str, text: str, reading: LineReading) -> int:
     form = reading.forms[0]
     if form == "negative":
         return 3
     entry = reading.entries[0]
-    is_known = entry.ingredient is not None or entry.role is not None or _is_asked(reading)
+    is_known = entry.ingredient is not None or entry.kind in ("known", "good") and bool(entry.name) or _is_asked(reading)
     if form in _AMOUNT_FORMS:
         return 3 if is_known else 2 if len(text.split()) < 16 else 0
     if form == "counted":
-        return _counted_score(entry.name, is_known=is_known, text=text)
+        return _counted_score(entry, source, is_known=is_known, text=text)
     if form == "of_some":
         return _of_some_score(source, text, is_known=is_known)
     if form == "named":
@@ -154,9 +170,11 @@ def _is_asked(reading: LineReading) -> bool:
     return any(p.code in ("which-ingredient", "lookalike", "which-ingredient-nut") for p in reading.problems)
 
 
-def _counted_score(name: str, *, is_known: bool, text: str) -> int:
+def _counted_score(entry: Entry, source: str, *, is_known: bool, text: str) -> int:
     words = [w.casefold() for w in _WORD.findall(text)]
-    if not name or any(word in NOT_COUNTED for word in words[:3]):
+    if not entry.name or _HYPHENED.match(text):
+        return 0
+    if any(word in NOT_COUNTED for word in words[:3]) and entry.kind != "known" and not (entry.kind == "good" and words[0] not in NOT_COUNTED):
         return 0
     return 2 if is_known else 1 if len(words) < 6 else 0
 
@@ -168,7 +186,7 @@ def _of_some_score(source: str, text: str, *, is_known: bool) -> int:
     if part_of(lead, lead) or re.search(r"\b(?:juice|saft|shell)\b", lead) or re.search(r"\bwhite$", lead):
         return 3
     behind = found[number + 1 :]
-    if found[number].kind == "N" and is_known and (not behind or behind[0].kind in ",("):
+    if found[number].kind == "N" and is_known and (not behind or behind[0].kind in ",(N%sM\t"):
         return 2
     return 1 if is_known and len(text.split()) < 8 else 0
 
@@ -204,12 +222,19 @@ def classify(lines: list[str], settings: Settings) -> Iterator[Kind]:
     """Kind of each line, in order."""
     state = _State()
     named = _name_line(lines, settings)
+    if named is None and _starts_with_item(lines, settings):
+        state.where = "list"
     for at, source in enumerate(lines):
         if at == named:
             yield Kind(at + 1, source, "name")
         else:
             yield _kind(at, lines, state, settings)
         state.after_blank = not source.strip()
+
+
+def _starts_with_item(lines: list[str], settings: Settings) -> bool:
+    first = next((at for at, line in enumerate(lines) if line.strip()), None)
+    return first is not None and ingredient_score(lines[first], settings) > 0
 
 
 def _name_line(lines: list[str], settings: Settings) -> int | None:
@@ -242,19 +267,25 @@ def _is_item_at_top(at: int, filled: list[int], lines: list[str], settings: Sett
         return score == 3
     if reading.forms[0] == "bare":
         return is_known_bare(lines[at], settings) and _list_goes_on(at, filled, lines, settings)
-    if score == 3:
+    if score == 3 and reading.forms[0] != "of_some":
         return True
     if reading.forms[0] in _AMOUNT_FORMS:
         return bool(reading.entries[0].name) and (len(filled) == 1 or _list_goes_on(at, filled, lines, settings))
-    return score == 2
+    return score >= 2 and _list_goes_on(at, filled, lines, settings)
 
 
 def _list_goes_on(at: int, filled: list[int], lines: list[str], settings: Settings) -> bool:
     if len(filled) == 1:
         return True
+    if _is_double_spaced(filled):
+        return True
     if at + 1 >= len(lines) or not lines[at + 1].strip() or key_line(lines[at + 1]):
         return False
     return ingredient_score(lines[at + 1], settings) >= 1 and not is_sentence(plain(lines[at + 1]).text)
+
+
+def _is_double_spaced(filled: list[int]) -> bool:
+    return len(filled) > 2 and all(after - before == 2 for before, after in zip(filled[:4], filled[1:5], strict=False))
 
 
 def _kind(at: int, lines: list[str], state: _State, settings: Settings) -> Kind:

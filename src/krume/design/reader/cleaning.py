@@ -13,6 +13,7 @@ NOTHING = "\u200b"
 BREAK = "\x1e"
 
 _LINE_END = re.compile(r"\r\n|\n|\r")
+_STRUCK = re.compile(r"<(script|style|s|del|strike)\b[^>]*>.*?(?:</\1\s*>|$)|~~.+?~~", re.IGNORECASE)
 _TAG = re.compile(r"<!--.*?(?:-->|$)|</?[a-zA-Z][^<>]*>?")
 _BREAK_TAG = re.compile(r"</?(?:br|li|p|div|h[1-6]|ul|ol|tr)\b", re.IGNORECASE)
 _CELL_TAG = re.compile(r"</t[dh]\b", re.IGNORECASE)
@@ -92,7 +93,8 @@ def clean(line: str) -> Clean:
 
 
 def _without_markup(text: str) -> str:
-    if "<" in text:
+    if "<" in text or "~~" in text:
+        text = _STRUCK.sub(lambda m: " " * len(m[0]), text)
         text = _TAG.sub(_blank_tag, text)
     if "&" in text:
         text = _ENTITY.sub(_entity, text)

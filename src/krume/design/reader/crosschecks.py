@@ -123,9 +123,7 @@ def _split(
     slack = max(limit("split-agrees") / 100 * line.mass_g, 0.05)
     if abs(total - line.mass_g) <= slack or abs(total - whole) <= slack:
         return
-    is_vague = any(
-        use.line == at and use.mass_g is None and _takes_a_share(formula.steps[use.step]) for use in formula.uses
-    )
+    is_vague = _is_named_bare(formula, at)
     says_rest = any(mention.is_remaining for _, mention, _ in parts)
     if len(same) > 1 and total < whole:
         return
@@ -135,8 +133,15 @@ def _split(
         yield _ask_split(line, parts, total)
 
 
-def _takes_a_share(step: str) -> bool:
-    return bool(step)
+def _is_named_bare(formula: Formula, at: int) -> bool:
+    """Whether a step takes of a line without saying how much: the rest, half, or just its name."""
+    if any(use.line == at and use.mass_g is None for use in formula.uses):
+        return True
+    words = line_words(formula.lines[at])
+    if not words:
+        return False
+    share = re.compile(rf"\b(?:rest|remainder|remaining|half|third|quarter|übrige\w*|restliche\w*|hälfte)\s+(?:of\s+)?(?:the\s+|des\s+|der\s+)?(?:\w+\s+)?{re.escape(words[-1])}", re.IGNORECASE)
+    return any(share.search(step) for step in formula.steps)
 
 
 def _is_lone(formula: Formula, at: int, parts: list[tuple[Kind, Mention, float]]) -> bool:

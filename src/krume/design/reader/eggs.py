@@ -16,6 +16,7 @@ _SIZE = re.compile(
     r"mittel|gro(?:ß|ss)e?|small|kleine?)(?!\w)|\b(?-i:XXL|XL|L|M|S)\b(?!\.\w))",
     re.IGNORECASE,
 )
+_GERMAN_SIZE = re.compile(r"\b(?:gr\b|gr\.|größe|groesse|grösse|klasse|mittel|gro(?:ß|ss)|klein)|^\W*(?:XXL|XL|[SML])\W*$")
 _SHELLED = re.compile(r"\b(?:shelled|without shells?|out of the shell|weighed|ohne schale|gewogen)\b", re.IGNORECASE)
 _WORDS = {"med": "medium", "med.": "medium", "mittelgroße": "medium", "mittelgrosse": "medium",
           "mittelgroß": "medium", "mittel": "medium", "große": "large", "grosse": "large", "groß": "large",
@@ -39,7 +40,8 @@ def said_size(text: str, offset: int) -> Said | None:
     if match is None:
         return None
     size = match["size"].casefold()
-    words = f"{match['region'] or ''} {_WORDS.get(size, match['size'])}".strip()
+    region = match["region"] or ("EU" if _GERMAN_SIZE.search(match[0]) else "")
+    words = f"{region} {_WORDS.get(size, match['size'])}".strip()
     return Said(words, offset + match.start(), offset + match.end())
 
 
@@ -74,13 +76,16 @@ def sized(eggs: Eggs, settings: Settings, asking: Asking) -> EggSize | None:
         sizes = egg_size_named(eggs.said.words)
     if not sizes:
         return _unsaid(eggs, settings, asking)
-    _ask_region(eggs, sizes, asking)
+    if not _is_asked(asking):
+        _ask_region(eggs, sizes, asking)
     return None
 
 
 def _unsaid(eggs: Eggs, settings: Settings, asking: Asking) -> EggSize | None:
     if settings.egg_size is not None:
         return egg_size(settings.egg_size)
+    if _is_asked(asking):
+        return None
     sizes = [egg_size(key) for key in _offered(settings.region)]
     options = [(size.label, _with_size(eggs, size, asking)) for size in sizes]
     asking.ask(
@@ -90,6 +95,11 @@ def _unsaid(eggs: Eggs, settings: Settings, asking: Asking) -> EggSize | None:
         *_weighed(eggs, sizes[0], asking),
     )
     return None
+
+
+def _is_asked(asking: Asking) -> bool:
+    """Whether the line's eggs are asked about already; one answer settles them all."""
+    return any(problem.code.startswith("egg-size") for problem in asking.problems)
 
 
 def _offered(region: str | None) -> tuple[str, ...]:

@@ -47,12 +47,13 @@ class Entry(NamedTuple):
     source: str
     egg_size: str | None
     role: str | None
+    kind: str = "known"
 
 
 def entry_of(item: Item, settings: Settings, asking: Asking) -> Entry:
     """Entry of one item, with its questions asked."""
     name = named(item.name.replace(NOTHING, ""), settings.own)
-    part = part_of(name.phrase.head, name.phrase.whole) or _lead_part(item)
+    part = part_of(name.phrase.head, name.phrase.whole) or _lead_part(item) or _part_at_end(item)
     if is_egg(name.phrase.head, part) or (item.lead and part in ("yolk", "white")):
         return _egg_entry(item, name, part, settings, asking)
     found = _found_with_lead(item, name, part)
@@ -60,6 +61,15 @@ def entry_of(item: Item, settings: Settings, asking: Asking) -> Entry:
     _ask_name(item, name, found, asking)
     _ask_amount(item, weight, name, asking)
     return _entry(item, name, found, part, weight, None)
+
+
+def _part_at_end(item: Item) -> str | None:
+    """`eggs, whites 3`: the part stands last before the number."""
+    match = _LAST_PART.search(item.name) if item.form in ("of_some", "named") and not item.lead else None
+    return None if match is None else match[1].casefold()
+
+
+_LAST_PART = re.compile(r"\b(white|yolk)s?(?:\s+of)?[\s.,:]*$", re.IGNORECASE)
 
 
 def _lead_part(item: Item) -> str | None:
@@ -99,7 +109,7 @@ def _entry(
     return Entry(
         item.amount.value, unit.name if unit else None, weight.mass_g, weight.basis,
         name.phrase.head, key, part, note, weight.interval_g, weight.status, weight.source,
-        egg_size, role or (ingredient_role(key) if key else None),
+        egg_size, role or (ingredient_role(key) if key else None), found.kind,
     )  # fmt: skip
 
 
@@ -129,7 +139,7 @@ def _ask_name(item: Item, name: Named, found: Found, asking: Asking) -> None:
         if item.amount.value is None or not name.phrase.head:
             return
     options = tuple(
-        (choice.label, renamed(item, name.phrase.head, choice.words, asking))
+        (choice.label, renamed(item, name.phrase.head, choice.words.replace(", as a ", " as a "), asking))
         for choice in found.choices[:4]
     )
     asking.ask(code, found.question, *options)
@@ -204,8 +214,9 @@ def _counted_eggs(
 ) -> Entry:
     value = item.amount.value
     count = value if isinstance(value, (float, Interval)) else 0.0
-    tail = asking.source[item.amount.end : item.end]
-    said = said_size(tail, item.amount.end)
+    said = said_size(asking.source[item.amount.end : item.end], item.amount.end) or said_size(
+        asking.source[item.start : item.amount.start], item.start
+    )
     eggs = Eggs(count, part, item.amount.end, said, _end_of_name(item, asking))
     mass, at = _grams_beside(item, asking)
     if mass is not None and at is not None:

@@ -12,7 +12,7 @@ if TYPE_CHECKING:
 from krume.design.reader.tokens import Token
 
 FORMS = (
-    *("packaged", "times", "sized", "added", "doubled", "measured", "vague", "pinched", "share"),
+    *("packaged", "times", "sized", "added", "joined", "doubled", "measured", "vague", "pinched", "share"),
     *("counted", "named", "of_some", "bare"),
 )
 _TERMINALS = {
@@ -79,6 +79,8 @@ def _sign(found: list[Token], at: int) -> str:
         return "N" if found[at + 1].kind == "%" and at + 2 == len(found) else "W"
     if kind in "%T" and 1 < at < len(found) and found[at - 1].kind == "N":
         return kind if kind == "%" and at + 1 == len(found) else "W"
+    if kind == "s" or value == ",,":
+        return _gap_sign(found, at)
     if kind == "-":
         between = 0 < at < len(found) - 1 and found[at - 1].kind in "NMVK" and found[at + 1].kind == "N"
         return "-" if between or value == "spaced" else "W"
@@ -89,6 +91,16 @@ def _sign(found: list[Token], at: int) -> str:
     if kind == "T" and value is not None and _is_cup(found, at):
         return "V"
     return kind if kind in _TERMINALS else "W"
+
+
+def _gap_sign(found: list[Token], at: int) -> str:
+    """A table's gap between figure and unit says nothing; a long dash between figures is a range."""
+    if not 0 < at < len(found) - 1:
+        return found[at].kind
+    before, after = found[at - 1].kind, found[at + 1].kind
+    if before == "N" and after in "MVK":
+        return ""
+    return "-" if found[at].value == "—" and before == after == "N" else found[at].kind
 
 
 def _word_sign(found: list[Token], at: int, value: object) -> str:
@@ -168,7 +180,7 @@ def _form(kind: str, tree: "Tree[Any]") -> Form:
             spans["name"] = first, _span(child)[1]
         elif child.type == "N":
             amounts.append(AmountAt(child.start_pos, None, None, child.start_pos))
-        elif child.type in ("K", "PERCENT"):
+        elif child.type in ("K", "PERCENT", "VOLUME"):
             unit_only = child.start_pos
     seconds.sort(key=lambda a: a.low)
     return Form(kind, tuple(amounts), tuple(seconds), spans.get("name"), spans.get("rest"), unit_only)

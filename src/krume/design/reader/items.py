@@ -1,11 +1,13 @@
 """One ingredient of a line: its amount, the other statements of it, and its name phrase."""
 
+import re
 from typing import NamedTuple
 
 from krume.base import Interval, Unit
 from krume.design.reader.amounts import EACH, Amount, Place, amount_at
 from krume.design.reader.asking import Asking
 from krume.design.reader.forms import Form, Shape, form_of, shape_of
+from krume.design.reader.naming import part_of, says_juice
 from krume.design.reader.tokens import Token
 
 
@@ -35,6 +37,7 @@ class Item(NamedTuple):
         return f"{self.lead} {self.name}" if self.lead else self.name
 
 
+PERCENT = Unit("%", "percent", None)
 NO_AMOUNT = Amount(None, None, 0, 0)
 _COUNTED = ("counted", "of_some", "sized")
 
@@ -44,9 +47,24 @@ def trimmed(found: list[Token]) -> list[Token]:
     start, end = 0, len(found)
     while start < end and found[start].kind in "s\t;,:&+/=":
         start += 1
+    start = _after_filler(found, start, end)
     while end > start and found[end - 1].kind in "s\t;,:&+/=-":
         end -= 1
     return found[start:end]
+
+
+def _after_filler(found: list[Token], start: int, end: int) -> int:
+    """Where the amount begins behind words such as `take` or `up to`."""
+    at = start
+    while at < end and at < start + 4 and found[at].kind in "W,~" and found[at].value in _FILLERS:
+        at += 1
+    return at if at < end and found[at].kind == "N" else start
+
+
+_FILLERS = frozenset(
+    "take add then and you need use up to at least most min max minimum maximum whip from plus nimm du brauchst mindestens "
+    "höchstens bis zu".split()
+)
 
 
 def form_and_shape(found: list[Token]) -> tuple[Form, Shape]:
@@ -66,10 +84,23 @@ def item_of(found: list[Token], text: str, asking: Asking, *, comma_is_decimal: 
     lead = _lead(form, shape, found, text)
     name = text[name_start:name_end]
     amount, pack = _main(form, amounts, _unit_only(form, place))
+    if _is_no_count(form, place, lead or name):
+        return Item("bare", NO_AMOUNT, (), None, "", text[start:end], start, end, start, end)
+    if not name.strip() and amount.unit is not None and amount.unit.kind == "count" and form.amounts[0].unit is not None:
+        unit = found[shape.places[form.amounts[0].unit]]
+        amount = amount._replace(unit=EACH)
+        return Item("counted", amount, seconds, None, "", text[unit.start : unit.end], start, end, unit.start, unit.end)
     if form.kind == "named" and form.rest:
         name = f"{name}, {text[found[shape.places[form.rest[0]]].start : end]}"
     full = _how_full(form, shape, found, text)
     return Item(form.kind, amount, seconds, pack, lead, name, start, end, name_start, name_end, full)
+
+
+def _is_no_count(form: Form, place: Place, lead: str) -> bool:
+    """`butter the size of an egg`: an article behind a name counts nothing, but for parts."""
+    if form.kind != "of_some" or place.found[place.shape.places[form.amounts[0].low]].kind != "A":
+        return False
+    return part_of(lead, lead) is None and not says_juice(lead) and not re.search(r"\b(?:white|shell)\b", lead)
 
 
 def _how_full(form: Form, shape: Shape, found: list[Token], text: str) -> str:
@@ -89,7 +120,8 @@ def _name_span(form: Form, shape: Shape, found: list[Token]) -> tuple[int, int]:
     if form.kind == "named" and form.name:
         return _span(form.name, shape, found)
     if form.rest:
-        return _without_of(_span(form.rest, shape, found), found)
+        if form.kind != "of_some" or _has_words(form.rest, shape, found):
+            return _without_of(_span(form.rest, shape, found), found)
     if form.name:
         return _span(form.name, shape, found)
     end = found[-1].end
@@ -103,10 +135,17 @@ def _without_of(span: tuple[int, int], found: list[Token]) -> tuple[int, int]:
 
 
 def _lead(form: Form, shape: Shape, found: list[Token], text: str) -> str:
-    if form.kind != "of_some" or not form.name or not form.rest:
+    if form.kind != "of_some" or not form.name or not _has_words(form.rest, shape, found):
         return ""
     start, end = _span(form.name, shape, found)
     return text[start:end]
+
+
+def _has_words(span: tuple[int, int] | None, shape: Shape, found: list[Token]) -> bool:
+    """Whether something is named behind the number, not only further columns of a table."""
+    if span is None:
+        return False
+    return any(found[at].kind in "WHK" for at in shape.places[span[0] : span[1]])
 
 
 def _unit_only(form: Form, place: Place) -> Unit | None:
@@ -122,8 +161,10 @@ def _main(form: Form, amounts: list[Amount], unit: Unit | None) -> tuple[Amount,
         return amounts[0]._replace(unit=unit, end=amounts[-1].end), amounts[1]
     if form.kind == "times":
         return _times(amounts[0], amounts[1]), None
-    if form.kind == "added":
+    if form.kind in ("added", "joined"):
         return _sum(amounts), None
+    if form.kind == "share":
+        return amounts[0]._replace(unit=PERCENT), None
     if form.kind == "pinched":
         return Amount(1.0, unit, 0, 0), None
     if form.kind == "vague":

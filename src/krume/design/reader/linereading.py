@@ -4,7 +4,7 @@ import re
 from functools import lru_cache
 from typing import NamedTuple
 
-from krume.base import Notice, Problem
+from krume.base import Notice, Problem, unit_named
 from krume.design.reader.asking import Asking
 from krume.design.reader.cleaning import clean
 from krume.design.reader.entries import Entry, entry_of, negative, unit_missing
@@ -12,6 +12,7 @@ from krume.design.reader.items import Item, form_and_shape, item_of, trimmed
 from krume.design.reader.pieces import each_of, pieces
 from krume.design.reader.settings import Settings
 from krume.design.reader.tokens import Token, tokens
+from krume.pantry import egg_size
 
 _NEGATIVE = re.compile(r"(?:^|[:=\t])\s*-\s?(?=\d)")
 _NOT_A_NUMBER = re.compile(r"^\s*[-+]?(nan|inf|infinity)\s*(?:g|kg|mg|oz|lb|ml|l|cups?|tsp|tbsp|%)\b", re.IGNORECASE)
@@ -72,7 +73,7 @@ def _read_piece(
 ) -> Item:  # fmt: skip
     asking.piece = asking.source[piece[0].start : piece[-1].end]
     item = item_of(piece, text, asking, comma_is_decimal=settings.comma_is_decimal)
-    item = _inheriting(item, last, settings)
+    item = _inheriting(_from_table(item, text, settings), last, settings)
     _note_spoon_letter(piece, text, asking)
     for each in _items(item):
         entry = entry_of(each, _sized_before(entries, settings), asking)
@@ -84,13 +85,30 @@ def _read_piece(
 def _sized_before(entries: list[Entry], settings: Settings) -> Settings:
     """A size named earlier on the line holds for the rest of it."""
     size = next((e.egg_size for e in entries if e.egg_size is not None), None)
-    return settings._replace(egg_size=size) if size is not None else settings
+    return settings._replace(egg_size=size, region=egg_size(size).region) if size is not None else settings
+
+
+_ZEST_AND_JUICE = re.compile(
+    r"\b(?:zest|rind|peel|schale|abrieb)\s*(?:and|und|&|\+)\s*(?:the\s+|strained\s+)?(?:juice|saft)\b"
+    r"|\b(?:juice|saft)\s*(?:and|und|&|\+)\s*(?:the\s+)?(?:finely\s+)?(?:grated\s+|abgeriebene\s+)?(?:zest|rind|peel|schale|abrieb)\b",
+    re.IGNORECASE,
+)
 
 
 def _items(item: Item) -> list[Item]:
     """An item, or one for each name that `each` spreads its amount over."""
+    if _ZEST_AND_JUICE.search(item.lead):
+        return [item._replace(lead=word) for word in ("grated rind", "juice")]
     names = each_of(item.name)
     return [item._replace(name=name) for name in names] if names else [item]
+
+
+def _from_table(item: Item, text: str, settings: Settings) -> Item:
+    """A bare figure in a row of a table takes the unit its head names."""
+    is_row = settings.table_unit is not None and re.search(r"[\t|;]|,\d", text) is not None
+    if not is_row or item.form not in ("counted", "of_some") or settings.table_unit is None:
+        return item
+    return item._replace(form="measured", amount=item.amount._replace(unit=unit_named(settings.table_unit)))
 
 
 def _inheriting(item: Item, last: Item | None, settings: Settings) -> Item:

@@ -9,7 +9,7 @@ from krume.pantry import Found, Ingredient, find
 
 _BRACKET = re.compile(r"[(\[{]([^()\[\]{}]*)[)\]}]?")
 _CUT = re.compile(
-    r"(?:[,;]?\s*(?:\+|\bplus\b).*$)|(?:[,;]?\s+(?:for\b(?! ?ever)|to (?:taste|serve|dust|make|finish|garnish|decorate|"
+    r"(?:[,;]?\s*(?:\+|\bplus\b|//|#|→|=>|--).*$)|(?:[,;]?\s+(?:or|oder)\s*$)|(?:\s+(?:ohne schale|without (?:the )?shells?|out of the shell)\b.*$)|(?:[,;]?\s+(?:for\b(?! ?ever)|to (?:taste|serve|dust|make|finish|garnish|decorate|"
     r"sprinkle|grease|roll|cover|fill|brush|form|moisten|stiffen|mix|thicken|coat|flavou?r|sweeten)\b|dissolved\b|mixed with\b|as needed|as required|if (?:needed|necessary|liked|desired|you)|"
     r"optional|zum\b|zur\b|für\b|fuer\b|nach (?:belieben|geschmack|bedarf)|or (?:more|less|to taste|as needed|so)\b|"
     r"the size of|size of|enough\b|such as|e\. ?g\.|z\. ?b\.|\(?see\b|about\b|approx\b|ca\.|circa\b|weighing\b|weighed\b|from the\b|in (?:equal parts|all)\b).*$)",
@@ -19,8 +19,8 @@ _SPLIT = re.compile(r"\s*[,;]\s*|\s+[-–—]\s+|\s*[:=|]\s*")
 _OR = re.compile(r"\s+(?:or|oder)\s+|(?<=[a-z])/(?=[a-z])", re.IGNORECASE)
 _AND = re.compile(r"\s+(?:and|und|&)\s+", re.IGNORECASE)
 _EDGE = " \t.,;:-–—=|/+*'\"!…" + NOTHING
-_LEADING = re.compile(r"^(?:(?:of|von|vom|the|der|die|das|of the|additional|another|extra|more|weitere)\b[\s,]*)+", re.IGNORECASE)
-_ZEST = re.compile(r"\b(?:zest|rinds?|peels?|abrieb|schale|\w+(?:abrieb|schale))\b", re.IGNORECASE)
+_LEADING = re.compile(r"^(?:(?:sachets?(?: of)?|packets?(?: of)?|bars? of|tins? of|cans? of|of|von|vom|the|der|die|das|of the|additional|another|extra|more|weitere)\b[\s,]*)+", re.IGNORECASE)
+_ZEST = re.compile(r"\b(?:zest(?:ed)?|rinds?|peels?|abrieb|schale|\w+(?:abrieb|schale))\b", re.IGNORECASE)
 _CANDIED = re.compile(r"\b(?:candied|mixed peel|crystalli[sz]ed|kandiert\w*)\b", re.IGNORECASE)
 _JUICE = re.compile(r"\b(?:juice|saft)\b", re.IGNORECASE)
 _YOLK = re.compile(r"\b(?:yolks?|eigelbe?s?|(?:ei)?dotter)\b", re.IGNORECASE)

@@ -37,7 +37,7 @@ class Found(NamedTuple):
 
 
 def read(
-    text: str, *, egg_region: str | None = None, own: tuple[Ingredient, ...] = ()
+    text: str, *, eggs_region: str | None = None, own: tuple[Ingredient, ...] = ()
 ) -> Read[Formula]:
     """Read a formula from any text; never raises, asks instead of guessing.
 
@@ -48,7 +48,7 @@ def read(
     sources = source_lines(text)
     if len(text) > limit("largest-text"):
         return _too_large(sources, len(text))
-    settings = _settings(text, egg_region, own)
+    settings = _settings(text, eggs_region, own)
     short = [s if len(s) <= limit("largest-line") else "" for s in sources]
     kinds = list(classify(short, settings))
     found = _gather(kinds, settings)
@@ -85,8 +85,8 @@ def _refuse_long(sources: list[str], found: Found) -> None:
             )
 
 
-def _settings(text: str, egg_region: str | None, own: tuple[Ingredient, ...]) -> Settings:
-    region, size = (region_named(egg_region) or egg_region) if egg_region else None, None
+def _settings(text: str, eggs_region: str | None, own: tuple[Ingredient, ...]) -> Settings:
+    region, size = (region_named(eggs_region) or eggs_region) if eggs_region else None, None
     for match in _EGG_KEY.finditer(text):
         end = text.find("\n", match.start())
         found = key_line(text[match.start() : end if end >= 0 else len(text)].strip("\r\n"))

@@ -11,6 +11,7 @@ from krume.design.reader.vocabulary import (
     ARTICLES,
     COUNT_WORDS,
     HOW_FULL,
+    MASS_WORDS,
     NUMBER_WORDS,
     SOME,
     VOLUME_WORDS,
@@ -103,6 +104,8 @@ def _sign(match: re.Match[str], text: str, out: list[Token]) -> None:
         out.append(Token("T", UNITS["c"], at, at + 1))
     elif sign == NOTHING:
         return
+    elif sign == "," and at > 0 and text[at - 1].isdigit() and text[at + 1 : at + 2].isalpha():
+        out.append(Token(",", ",,", at, at + 1))
     elif sign == "-" and at > 0 and text[at - 1] == " " and text[at + 1 : at + 2] == " ":
         out.append(Token("-", "spaced", at, at + 1))
     else:
@@ -111,7 +114,7 @@ def _sign(match: re.Match[str], text: str, out: list[Token]) -> None:
 
 def _before(out: list[Token], kind: str) -> str:
     """Kind of the token a unit would belong to; table gaps and a bracketed size are passed over."""
-    last = next((t.kind for t in reversed(out) if t.kind not in "\ts"), "")
+    last = next((t.kind for t in reversed(out) if t.kind not in "\ts" and t.value != ",,"), "")
     if last == ")" and kind == "K" and out[0].kind in "NA":
         return "N"
     return last
@@ -138,7 +141,7 @@ def _kind(word: str) -> tuple[str, object]:
         return "?", low
     if low == "x":
         return "x", low
-    unit = COUNT_WORDS.get(low) or VOLUME_WORDS.get(low) or unit_named(low)
+    unit = COUNT_WORDS.get(low) or MASS_WORDS.get(low) or VOLUME_WORDS.get(low) or unit_named(low)
     if unit is not None and unit.name != "each":
         return _UNIT_KINDS[unit.kind], unit
     return "W", low

@@ -4,7 +4,7 @@ from krume.base import UNITS, Unit
 
 NUMBER_WORDS: dict[str, float] = {
     "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8,
-    "nine": 9, "ten": 10, "eleven": 11, "twelve": 12, "dozen": 12, "half": 0.5, "quarter": 0.25,
+    "nine": 9, "ten": 10, "eleven": 11, "twelve": 12, "half": 0.5, "quarter": 0.25,
     "quarters": 0.25, "third": 1 / 3, "thirds": 1 / 3, "fourth": 0.25, "fourths": 0.25,
     "eighth": 0.125, "eighths": 0.125, "viertel": 0.25, "drittel": 1 / 3,
     "halbe": 0.5, "halber": 0.5, "halben": 0.5, "halbes": 0.5, "zwei": 2, "drei": 3, "vier": 4,
@@ -65,6 +65,7 @@ COUNT_WORDS: dict[str, Unit] = {
     }.items()
     for word in words.split()
 }
+MASS_WORDS: dict[str, Unit] = dict.fromkeys(("dag", "dkg", "deka"), Unit("dag", "mass", 10.0))
 VOLUME_WORDS: dict[str, Unit] = {
     **dict.fromkeys(("teacup", "teacups", "teacupful", "coffeecup", "coffee-cup"), UNITS["cup"]),
     **dict.fromkeys(("tbl", "tb", "tablesp", "eßlöffel", "table-spoonful", "table-spoonfuls"), UNITS["tbsp"]),

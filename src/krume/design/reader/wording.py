@@ -13,9 +13,9 @@ KEYS: dict[str, str] = {
         "baked": "baked|gebacken",
         "density": "density|dichte",
         "core": "core|core temperature|kern|kerntemperatur",
-        "minutes": "baking time|bake time|cook time|cooking time|backzeit|time in the oven",
+        "minutes": "cook|baking time|bake time|cook time|cooking time|backzeit|time in the oven",
         "name": "title|name|rezept|recipe|titel",
-        "other": "prep time|preparation time|total time|time|course|cuisine|author|source|by|keyword|keywords|calories|"
+        "other": "prep|rest|total|chill|cool|prep time|preparation time|total time|time|course|cuisine|author|source|by|keyword|keywords|calories|"
         "difficulty|equipment|rating|print|category|zubereitungszeit|arbeitszeit|gesamtzeit|ruhezeit|schwierigkeit|"
         "schwierigkeitsgrad|zubereitungsdauer|level|from|quelle|von|adapted from|published|updated|date|posted|"
         "active time|inactive time|chill time|cost|diet|per serving|nutrition",
@@ -26,7 +26,7 @@ KEY_LINE = re.compile(r"^\s*([^\W\d_][^\d:=|\t]{0,28}?)\s*[:=]\s*(.*\S)?\s*$")
 MAKES_LINE = re.compile(r"^\s*(makes|serves|yields?|ergibt|für ca\.?|enough for|quantity for)\s+(\S.*)$", re.IGNORECASE)
 
 LIST_HEADINGS = re.compile(
-    r"^(?:the )?(?:ingredients?|ingredient list|zutaten|you(?:'ll| will)? need|what you(?:'ll| will)? need|shopping list|formula|"
+    r"^(?:the )?(?:ingredients?|ingredient list|zutaten|you(?:'ll| will)? need(?!.*\d)|what you(?:'ll| will)? need|shopping list|formula|"
     r"wir brauchen|du brauchst|ihr braucht|man nehme|zutatenliste)\b.{0,40}$",
     re.IGNORECASE,
 )
@@ -37,7 +37,7 @@ METHOD_HEADINGS = re.compile(
 )
 NOTE_HEADINGS = re.compile(
     r"^(?:the )?(?:baker'?s |recipe |cook'?s )?(?:notes?|tips?(?: .{0,30})?|storage|storing|nutrition(?: .{0,20})?|nutritional .*|faqs?|equipment|comments?|reviews?|"
-    r"hinweise?|tipps?|anmerkung(?:en)?|aufbewahrung|nährwerte?.*|kommentare?|variations?|substitutions?|related .*|you may also like.*|about .*|video|special equipment)$",
+    r"hinweise?|tipps?|anmerkung(?:en)?|aufbewahrung|nährwerte?.*|kommentare?|variations?|substitutions?|related .*|you may also like.*|about (?:me|us|the|this)\b.*|video|special equipment)$",
     re.IGNORECASE,
 )
 SECTION_WORDS = frozenset(
