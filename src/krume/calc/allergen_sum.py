@@ -1,7 +1,8 @@
 """The quick sum that names the allergens of a list of ingredients."""
 
-from krume.calc.declaring import Input, Json, Output, Sum, Values
+from krume.calc.declaring import Input, Json, Output, Values
 from krume.calc.given import Given
+from krume.calc.summing import Sum
 from krume.pantry import Allergen, Found, allergens, allergens_of, find
 
 _MARKETS = ("us", "eu")

@@ -4,8 +4,9 @@ from dataclasses import dataclass
 
 from krume.bake import browning_delta_e, dial, heating_theta
 from krume.base import OutOfRangeError
-from krume.calc.declaring import Input, Output, Sum, Values
+from krume.calc.declaring import Input, Output, Values
 from krume.calc.given import Given
+from krume.calc.summing import Sum
 from krume.properties import constant
 
 _SHAPES = ("slab", "cylinder", "short-cylinder")

@@ -1,8 +1,9 @@
 """The quick sum that converts units, with an ingredient between mass and volume."""
 
 from krume.base import InputError, Interval
-from krume.calc.declaring import Input, Json, Output, Sum, Values
+from krume.calc.declaring import Input, Json, Output, Values
 from krume.calc.given import Given
+from krume.calc.summing import Sum
 from krume.calc.units import Measure, in_unit, measure_named
 from krume.calc.values import Quantity, quantity
 from krume.pantry import Measure as Weighed

@@ -1,11 +1,7 @@
 """What a quick sum is: its name, its typed inputs, what it answers, and where it comes from."""
 
-from collections.abc import Callable
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, TypeAlias
-
-if TYPE_CHECKING:
-    from krume.calc.given import Given
+from typing import Protocol, TypeAlias
 
 Json: TypeAlias = "bool | int | float | str | list[Json] | dict[str, Json] | None"
 Values: TypeAlias = dict[str, Json]
@@ -40,15 +36,17 @@ class Output:
     meaning: str
 
 
-@dataclass(frozen=True, slots=True)
-class Sum:
-    """One quick sum, declared once for the command, the form and the page."""
+class Declared(Protocol):
+    """What the inputs of a sum are matched against."""
 
-    name: str
-    meaning: str
-    inputs: tuple[Input, ...]
-    outputs: tuple[Output, ...]
-    compute: "Callable[[Given], Values]"
-    sources: tuple[str, ...]
-    example: tuple[tuple[str, str], ...]
-    note: str = ""
+    @property
+    def name(self) -> str:
+        """Name of the sum."""
+
+    @property
+    def inputs(self) -> tuple[Input, ...]:
+        """Its inputs."""
+
+    @property
+    def example(self) -> tuple[tuple[str, str], ...]:
+        """Inputs that answer."""

@@ -3,8 +3,9 @@
 import math
 
 from krume.base import InputError, Interval, NotFoundError
-from krume.calc.declaring import Input, Output, Sum, Values
+from krume.calc.declaring import Input, Output, Values
 from krume.calc.given import Given
+from krume.calc.summing import Sum
 from krume.pantry import EggSize, egg_size, egg_size_named, egg_sizes
 from krume.properties import within
 from krume.size import nearest_eggs

@@ -3,7 +3,7 @@
 from dataclasses import dataclass, field
 
 from krume.base import InputError, Notice
-from krume.calc.declaring import Input, Sum
+from krume.calc.declaring import Declared, Input
 from krume.calc.naming import matched, nearest
 from krume.calc.values import Quantity, is_unknown, items, number, quantity, yes_no
 
@@ -12,7 +12,7 @@ from krume.calc.values import Quantity, is_unknown, items, number, quantity, yes
 class Given:
     """The typed inputs of a sum, and the notices and sources its work adds."""
 
-    declared: Sum
+    declared: Declared
     raw: dict[str, object]
     notices: list[Notice] = field(default_factory=list)
     sources: list[str] = field(default_factory=list)
@@ -103,10 +103,11 @@ class Given:
         if source and source not in self.sources:
             self.sources.append(source)
 
-    def missing(self, *names: str) -> InputError:
-        """The refusal when inputs are not there."""
+    def missing(self, *names: str, either: bool = False) -> InputError:
+        """The refusal when inputs are not there: all of them, or one of them."""
         wanted = [self._input(name) for name in names]
-        told = "; ".join(f"{w.name} ({told_unit(w)})" for w in wanted)
+        joint = " or " if either else " and "
+        told = joint.join(f"{w.name} ({told_unit(w)})" for w in wanted)
         example = " ".join(f"{key}={value}" for key, value in self.declared.example)
         return InputError(
             f"{self.declared.name} needs {told}. For example: {self.declared.name} {example}",
@@ -141,7 +142,7 @@ def _chosen(declared: Input, text: str) -> str:
     )
 
 
-def given(declared: Sum, inputs: dict[str, object]) -> Given:
+def given(declared: Declared, inputs: dict[str, object]) -> Given:
     """Match what was typed to the inputs of a sum; missing ones are named all at once."""
     raw = matched(declared, inputs)
     found = Given(declared, raw)

@@ -1,8 +1,9 @@
 """Quick sums on keeping: mould, need of cold, lethality, cooling."""
 
 from krume.base import OutOfRangeError
-from krume.calc.declaring import Input, Output, Sum, Values
+from krume.calc.declaring import Input, Output, Values
 from krume.calc.given import Given
+from krume.calc.summing import Sum
 from krume.keep import cooling, lethality_min, mould_free_days, needs_cold
 
 

@@ -6,9 +6,10 @@ from fractions import Fraction
 
 from krume.base import InputError
 from krume.calc.allergen_sum import ALLERGEN_SUM
-from krume.calc.declaring import Input, Output, Sum, Values
+from krume.calc.declaring import Input, Output, Values
 from krume.calc.given import Given
 from krume.calc.naming import nearest
+from krume.calc.summing import Sum
 from krume.calc.units import in_unit
 from krume.calc.values import is_unknown, quantity
 from krume.label import (
@@ -85,6 +86,8 @@ _EU = ("fat", "carbohydrate", "polyols", "fibre", "protein", "alcohol", "organic
 
 
 def _eu_energy(given: Given) -> Values:
+    if not any(given.has(name) for name in _EU):
+        raise given.missing(*_EU, either=True)
     found = eu_energy({name.replace("_", "-"): given.or_zero(name) for name in _EU})
     return {"energy_kj": found.energy_kj, "energy_kcal": found.energy_kcal}
 
@@ -212,7 +215,7 @@ LABEL_SUMS = (
         "Energy by the factors of the EU.",
         (
             *(
-                Input(name, f"{name.replace('_', ' ')} per 100 g", "g", required=name in _EU[:1])
+                Input(name, f"{name.replace('_', ' ')} per 100 g", "g", required=False)
                 for name in _EU
             ),
         ),

@@ -1,7 +1,8 @@
 """Quick sums on what a mixture is like: gas, gelatine, foam, heat."""
 
-from krume.calc.declaring import Input, Output, Sum, Values
+from krume.calc.declaring import Input, Output, Values
 from krume.calc.given import Given
+from krume.calc.summing import Sum
 from krume.properties import (
     COMPONENTS,
     bloom_swap,
@@ -66,7 +67,9 @@ def _food(given: Given) -> Values:
 def _porous(given: Given) -> Values:
     return {
         "conductivity_w_mk": porous_conductivity_w_mk(
-            given.number("solid"), gas_w_mk=given.number("gas"), porosity=given.number("porosity")
+            given.number("solid"),
+            gas_w_mk=given.number("gas"),
+            pore_fraction=given.number("porosity"),
         )
     }
 

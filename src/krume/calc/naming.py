@@ -4,13 +4,13 @@ from collections.abc import Iterable, Mapping
 from difflib import get_close_matches
 
 from krume.base import InputError
-from krume.calc.declaring import Input, Sum
+from krume.calc.declaring import Declared, Input
 from krume.calc.units import measure_named
 
 _LIST_KINDS = frozenset({"numbers"})
 
 
-def matched(declared: Sum, inputs: Mapping[str, object]) -> dict[str, object]:
+def matched(declared: Declared, inputs: Mapping[str, object]) -> dict[str, object]:
     """Inputs by their declared names; an empty text counts as not given."""
     found: dict[str, object] = {}
     typed: dict[str, str] = {}
@@ -28,7 +28,7 @@ def matched(declared: Sum, inputs: Mapping[str, object]) -> dict[str, object]:
     return found
 
 
-def _match(declared: Sum, key: str) -> tuple[str, str]:
+def _match(declared: Declared, key: str) -> tuple[str, str]:
     """Declared name, and the unit where the typed name carries another one (`temp_f`)."""
     word = key.strip().rstrip("_").replace("-", "_").casefold()
     for item in declared.inputs:
@@ -62,7 +62,7 @@ def _with_unit(value: object, own_unit: str) -> object:
     return f"{value} {own_unit}"
 
 
-def _unknown(declared: Sum, key: str) -> InputError:
+def _unknown(declared: Declared, key: str) -> InputError:
     names = [item.name for item in declared.inputs]
     close = nearest(key, names)
     hint = f" Did you mean {close[0]}?" if close else ""

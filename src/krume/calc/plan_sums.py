@@ -3,9 +3,11 @@
 from fractions import Fraction
 
 from krume.base import InputError
-from krume.calc.declaring import Input, Output, Sum, Values
+from krume.calc.declaring import Input, Output, Values
 from krume.calc.given import Given
-from krume.calc.values import items, number, quantity
+from krume.calc.summing import Sum
+from krume.calc.units import wrong_unit
+from krume.calc.values import items, number
 from krume.learn import triangle_test
 from krume.plan import ThreePoint, pace
 
@@ -14,11 +16,20 @@ def _triangle(given: Given) -> Values:
     tasters = given.count("n")
     if tasters is None:
         raise given.missing("n")
-    alpha = Fraction(quantity(given.raw["alpha"], field="alpha").exact)
+    alpha = _chance(given)
     found = triangle_test(tasters, alpha=alpha, correct=given.count("correct"))
     if found.critical is None:
         given.note("too-few", "Not even all correct answers would do: ask more tasters.")
-    return {"critical": found.critical, "p": found.p}
+    return {"critical": found.critical, "p": found.p_value}
+
+
+def _chance(given: Given) -> Fraction:
+    read = given.quantity("alpha")
+    if read.unit in ("%", "pct", "percent"):
+        return Fraction(read.exact) / 100
+    if read.unit:
+        raise wrong_unit("alpha", read.value, read.unit, "")
+    return Fraction(read.exact)
 
 
 def _pace(given: Given) -> Values:

@@ -5,10 +5,11 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from krume.base import InputError, NotFoundError, Notice
-from krume.calc.declaring import Input, Json, Sum, Values
+from krume.calc.declaring import Input, Json, Values
 from krume.calc.given import given
 from krume.calc.naming import nearest
 from krume.calc.registry import SUMS
+from krume.calc.summing import Sum
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,6 +111,10 @@ def parse_inputs(words: Iterable[str]) -> dict[str, str]:
 
 def _plain(value: Json) -> Json:
     """The value itself, with the dust of binary sums beyond 12 digits wiped off."""
+    if isinstance(value, dict):
+        return {key: _plain(item) for key, item in value.items()}
+    if isinstance(value, list):
+        return [_plain(item) for item in value]
     if isinstance(value, bool) or not isinstance(value, float):
         return value
     if not math.isfinite(value):

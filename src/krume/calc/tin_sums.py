@@ -1,12 +1,14 @@
 """Quick sums on tins and rolls."""
 
 from krume.base import InputError, as_text
-from krume.calc.declaring import Input, Output, Sum, Values
+from krume.calc.declaring import Input, Output, Values
 from krume.calc.given import Given
+from krume.calc.summing import Sum
 from krume.properties import within
 from krume.size import SHAPES, Tin, area_cm2, read_tin, roll, tin_factor, tin_text, volume_ml
 
 _LONGEST_CM = 200.0
+_WITH_HOLE = ("tube", "ring-mould")
 _LENGTHS = ("diameter", "top", "length", "width", "height", "hole", "top_length", "top_width")
 
 
@@ -28,8 +30,14 @@ def _tin(given: Given) -> Tin:
         sizes |= {"length": side, "width": sizes["width"] or side, "diameter": None}
         _need(given, sizes, "length")
     else:
-        _need(given, sizes, "diameter", *(("hole",) if shape in ("tube", "ring-mould") else ()))
+        _need(given, sizes, "diameter", *(("hole",) if shape in _WITH_HOLE else ()))
     _check_walls(sizes)
+    if sizes["hole"] is not None and shape not in _WITH_HOLE:
+        raise InputError(
+            f"A {shape} tin has no hole. With a central tube it is shape=tube, half a torus is "
+            "shape=ring-mould.",
+            field="hole", got=as_text(sizes["hole"]), want="no hole, or shape=tube",
+        )  # fmt: skip
     return Tin(
         read="",
         shape=shape,
@@ -40,7 +48,7 @@ def _tin(given: Given) -> Tin:
         top_length_cm=sizes["top_length"],
         top_width_cm=sizes["top_width"],
         height_cm=None if shape == "ring-mould" else sizes["height"],
-        hole_cm=sizes["hole"] if shape in ("tube", "ring-mould") else None,
+        hole_cm=sizes["hole"],
         count=given.count("count") or 1,
     )
 

@@ -1,8 +1,9 @@
 """Quick sums on water: vapour pressure, boiling point, water activity."""
 
 from krume.base import InputError
-from krume.calc.declaring import Input, Output, Sum, Values
+from krume.calc.declaring import Input, Output, Values
 from krume.calc.given import Given
+from krume.calc.summing import Sum
 from krume.properties import (
     boiling_point_c,
     pressure_at_altitude_pa,
@@ -25,7 +26,7 @@ def _boiling(given: Given) -> Values:
         )  # fmt: skip
     if pressure is None:
         if altitude is None:
-            raise given.missing("altitude", "pressure")
+            raise given.missing("altitude", "pressure", either=True)
         pressure = pressure_at_altitude_pa(altitude)
         given.cite("us-standard-atmosphere-1976")
     temp = boiling_point_c(pressure, sugar_pct=given.or_zero("sugar_pct"))

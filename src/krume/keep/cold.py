@@ -24,15 +24,17 @@ def _table(name: str) -> tuple[Row, ...]:
     return tuple(row for row in load("tcs.csv", TCS_COLUMNS) if row.text("table") == name)
 
 
-def needs_cold(aw: float | None, ph: float | None, *, heat_treated_packaged: bool) -> str:
+def needs_cold(
+    aw_value: float | None, ph_value: float | None, *, heat_treated_packaged: bool
+) -> str:
     """Verdict `non-tcs`, `assess` or `tcs`: keep cold, until a product study says otherwise.
 
     the first row of the table whose limits hold the food
 
     Parameters
     ----------
-    aw : water activity, 0 to 1; None is unknown
-    ph : acidity, 0 to 14; None is unknown
+    aw_value : water activity, 0 to 1; None is unknown
+    ph_value : acidity, 0 to 14; None is unknown
     heat_treated_packaged : heat treated to kill growing cells, and packed afterwards
 
     Returns
@@ -42,7 +44,7 @@ def needs_cold(aw: float | None, ph: float | None, *, heat_treated_packaged: boo
 
     Raises
     ------
-    OutOfRangeError : aw is outside 0 to 1, or ph outside 0 to 14
+    OutOfRangeError : aw_value is outside 0 to 1, or ph_value outside 0 to 14
 
     Valid for
     ---------
@@ -58,12 +60,12 @@ def needs_cold(aw: float | None, ph: float | None, *, heat_treated_packaged: boo
     >>> needs_cold(0.93, 5.2, heat_treated_packaged=False)
     'assess'
     """
-    if aw is None or ph is None:
+    if aw_value is None or ph_value is None:
         return "tcs"
-    within("aw", aw, 0.0, 1.0)
-    within("ph", ph, 0.0, 14.0)
+    within("aw", aw_value, 0.0, 1.0)
+    within("ph", ph_value, 0.0, 14.0)
     for row in _table("packaged" if heat_treated_packaged else "open"):
-        if _holds(row, "aw", aw) and _holds(row, "ph", ph):
+        if _holds(row, "aw", aw_value) and _holds(row, "ph", ph_value):
             return row.text("verdict")
     return "tcs"
 

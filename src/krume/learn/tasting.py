@@ -14,12 +14,12 @@ _MOST = 2000
 class Triangle:
     """Correct answers needed, and the chance of as many by guessing.
 
-    `critical` is None where not even all correct answers would do. `p` belongs to the correct
+    `critical` is None where not even all correct answers would do. `p_value` belongs to the correct
     answers given, else to `critical`.
     """
 
     critical: int | None
-    p: float | None
+    p_value: float | None
 
 
 def triangle_test(n: int, *, alpha: Fraction, correct: int | None = None) -> Triangle:
@@ -52,7 +52,7 @@ def triangle_test(n: int, *, alpha: Fraction, correct: int | None = None) -> Tri
     Examples
     --------
     >>> found = triangle_test(12, alpha=Fraction(5, 100))
-    >>> found.critical, round(found.p, 4)
+    >>> found.critical, round(found.p_value, 4)
     (8, 0.0188)
     """
     _check(n, alpha, correct)

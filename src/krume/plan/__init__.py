@@ -1,5 +1,5 @@
 """When, by whom, in what order: the pace of a chain of tasks."""
 
-from krume.plan.pace import Pace, ThreePoint, pace
+from krume.plan.pacing import Pace, ThreePoint, pace
 
 __all__ = ["Pace", "ThreePoint", "pace"]

@@ -8,7 +8,7 @@ from krume.properties.activity import (
     solution_activity,
     syrup_activity,
 )
-from krume.properties.constants import CONSTANT_COLUMNS, constant, constants, within
+from krume.properties.constant_table import CONSTANT_COLUMNS, constant, constants, within
 from krume.properties.foam import overrun_pct, specific_gravity
 from krume.properties.gas import molar_volume_ml, powder_gas_ml, soda_gas_ml
 from krume.properties.gel import BloomSwap, bloom_swap

@@ -4,7 +4,7 @@ import math
 from collections.abc import Mapping, Sequence
 
 from krume.base import OutOfRangeError
-from krume.properties.constants import constant, within
+from krume.properties.constant_table import constant, within
 
 SOLUTES = ("sucrose", "glycerol", "sorbitol", "xylitol")
 

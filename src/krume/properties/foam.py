@@ -3,7 +3,7 @@
 import math
 
 from krume.base import OutOfRangeError
-from krume.properties.constants import within
+from krume.properties.constant_table import within
 
 
 def specific_gravity(empty_g: float, *, water_g: float, batter_g: float) -> float:

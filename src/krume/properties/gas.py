@@ -2,7 +2,7 @@
 
 import math
 
-from krume.properties.constants import constant, within
+from krume.properties.constant_table import constant, within
 
 
 def molar_volume_ml(temp_c: float) -> float:

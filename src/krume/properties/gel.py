@@ -4,7 +4,7 @@ import math
 from dataclasses import dataclass
 
 from krume.base import OutOfRangeError, as_text
-from krume.properties.constants import constant
+from krume.properties.constant_table import constant
 
 
 @dataclass(frozen=True, slots=True)

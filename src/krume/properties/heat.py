@@ -7,7 +7,7 @@ from functools import cache
 
 from krume.base import OutOfRangeError
 from krume.evidence import column, load, optional
-from krume.properties.constants import constant, within
+from krume.properties.constant_table import constant, within
 
 COMPONENTS = ("water", "protein", "fat", "carbohydrate", "fibre", "ash")
 PROPERTIES = ("conductivity", "density", "heat-capacity")
@@ -110,7 +110,7 @@ def _check_sum(total: float) -> None:
         )  # fmt: skip
 
 
-def porous_conductivity_w_mk(solid_w_mk: float, *, gas_w_mk: float, porosity: float) -> float:
+def porous_conductivity_w_mk(solid_w_mk: float, *, gas_w_mk: float, pore_fraction: float) -> float:
     """Conductivity of a foam whose liquid is continuous.
 
     k = k_s (1 - 2 phi beta) / (1 + phi beta), beta = (k_s - k_g) / (2 k_s + k_g)
@@ -119,7 +119,7 @@ def porous_conductivity_w_mk(solid_w_mk: float, *, gas_w_mk: float, porosity: fl
     ----------
     solid_w_mk : k_s, of the gas-free batter [W/(m K)]
     gas_w_mk : k_g, of what fills the pores [W/(m K)]
-    porosity : phi, gas volume over whole volume, 0 to 1
+    pore_fraction : phi, gas volume over whole volume, 0 to 1
 
     Returns
     -------
@@ -139,10 +139,10 @@ def porous_conductivity_w_mk(solid_w_mk: float, *, gas_w_mk: float, porosity: fl
 
     Examples
     --------
-    >>> round(porous_conductivity_w_mk(0.42, gas_w_mk=0.03, porosity=0.65), 6)
+    >>> round(porous_conductivity_w_mk(0.42, gas_w_mk=0.03, pore_fraction=0.65), 6)
     0.135701
     """
-    within("porosity", porosity, 0.0, 1.0)
+    within("porosity", pore_fraction, 0.0, 1.0)
     for name, value in (("solid", solid_w_mk), ("gas", gas_w_mk)):
         if not 0 < value < math.inf:
             raise OutOfRangeError(
@@ -150,4 +150,4 @@ def porous_conductivity_w_mk(solid_w_mk: float, *, gas_w_mk: float, porosity: fl
                 field=name, got=f"{value:g}", want="more than 0",
             )  # fmt: skip
     beta = (solid_w_mk - gas_w_mk) / (2 * solid_w_mk + gas_w_mk)
-    return solid_w_mk * (1 - 2 * porosity * beta) / (1 + porosity * beta)
+    return solid_w_mk * (1 - 2 * pore_fraction * beta) / (1 + pore_fraction * beta)

@@ -5,7 +5,7 @@ from functools import cache
 
 from krume.evidence import column, load, optional
 from krume.properties.activity import syrup_activity
-from krume.properties.constants import constant, within
+from krume.properties.constant_table import constant, within
 
 SATURATION_COLUMNS = (
     column("key", "key"),

@@ -2,7 +2,7 @@
 
 from krume.size.eggs import Eggs, nearest_eggs, whole_factors
 from krume.size.factor import Factors, tin_factor
-from krume.size.fit import fit
+from krume.size.fitting import fit
 from krume.size.geometry import (
     area_cm2,
     common_depth_cm,
@@ -21,7 +21,7 @@ from krume.size.request import (
     SizeOption,
     SizeRequest,
 )
-from krume.size.roll import Roll, roll
+from krume.size.rolling import Roll, roll
 from krume.size.rounding import Rounded, round_masses
 from krume.size.tin import MATERIALS, SHAPES, Tin
 from krume.size.writing import tin_text
