@@ -102,7 +102,8 @@ def _place_new(staged: Path, path: Path) -> None:
 
 def _exists(path: Path) -> StoreError:
     return StoreError(
-        f"{path} is there already and was left as it is. Name a file that does not exist yet.",
+        f"{path} is there already and was left as it is. Name a file that does not exist yet, "
+        "or ask for this one to be replaced.",
         where=str(path),
         got="an existing file",
         want="a new name",

@@ -32,6 +32,8 @@ class Studio:
     eggs_region: str | None = None
     egg_size: str | None = None
     scales: tuple[Scale, ...] = ()
+    oven_offset_c: float | None = None
+    bakes_with_fan: bool | None = None
     sheet_note: str | None = None
     invented_note: str | None = None
 
@@ -45,7 +47,7 @@ def studio_of(book: Book) -> Studio:
 def read_studio(data: bytes, path: Path) -> Studio:
     """Read the settings, or say which one cannot be used."""
     settings = _Settings(_parsed(data, path), path)
-    eggs = settings.table("eggs")
+    eggs, oven = settings.table("eggs"), settings.table("oven")
     return Studio(
         name=settings.text("name"),
         person=settings.text("person"),
@@ -57,6 +59,8 @@ def read_studio(data: bytes, path: Path) -> Studio:
             Scale(scale.number_of("step_g"), scale.number("limit_g"))
             for scale in settings.tables("scales")
         ),
+        oven_offset_c=oven.signed("offset_c"),
+        bakes_with_fan=oven.flag("bakes_with_fan"),
         sheet_note=settings.text("sheet_note"),
         invented_note=settings.text("invented_note"),
     )
@@ -96,13 +100,25 @@ class _Settings:
             raise self._refused(key, " or ".join(allowed))
         return value
 
-    def number(self, key: str) -> float | None:
+    def signed(self, key: str) -> float | None:
         value = self.values.get(key)
         if value is None:
             return None
-        if isinstance(value, bool) or not isinstance(value, int | float) or not 0 < value < 1e9:
-            raise self._refused(key, "a number above 0")
+        if isinstance(value, bool) or not isinstance(value, int | float) or not abs(value) < 1e9:
+            raise self._refused(key, "a number")
         return float(value)
+
+    def number(self, key: str) -> float | None:
+        value = self.signed(key)
+        if value is not None and value <= 0:
+            raise self._refused(key, "a number above 0")
+        return value
+
+    def flag(self, key: str) -> bool | None:
+        value = self.values.get(key)
+        if value is None or isinstance(value, bool):
+            return value
+        raise self._refused(key, "true or false")
 
     def number_of(self, key: str) -> float:
         value = self.number(key)

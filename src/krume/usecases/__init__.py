@@ -1,0 +1,94 @@
+"""What the person wants done: one function for each intent, and the only door for the edges.
+
+Each name is imported when it is first asked for, so that a small question stays a quick one.
+"""
+
+from importlib import import_module
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from krume.evidence import data_version
+    from krume.usecases.answer import Answer, Asked, Explanation, QuestionError
+    from krume.usecases.as_json import Json, plain
+    from krume.usecases.book import BookResult, init_book, load_demo
+    from krume.usecases.calc import SumList, answer_sum, list_sums
+    from krume.usecases.check import CheckBand, CheckFinding, CheckResult, check_formula
+    from krume.usecases.read import ReadLine, ReadOven, ReadResult, read_formula
+    from krume.usecases.schema import answer_types, command_schema
+    from krume.usecases.sheet import SheetFile, SheetResult, make_sheets
+    from krume.usecases.size import SizeWish, size_formula
+    from krume.usecases.size_result import SizeOption, SizeResult
+
+_HOMES = {
+    "Answer": "usecases.answer",
+    "Asked": "usecases.answer",
+    "BookResult": "usecases.book",
+    "CheckBand": "usecases.check",
+    "CheckFinding": "usecases.check",
+    "CheckResult": "usecases.check",
+    "Explanation": "usecases.answer",
+    "Json": "usecases.as_json",
+    "QuestionError": "usecases.answer",
+    "ReadLine": "usecases.read",
+    "ReadOven": "usecases.read",
+    "ReadResult": "usecases.read",
+    "SheetFile": "usecases.sheet",
+    "SheetResult": "usecases.sheet",
+    "SizeOption": "usecases.size_result",
+    "SizeResult": "usecases.size_result",
+    "SizeWish": "usecases.size",
+    "SumList": "usecases.calc",
+    "answer_sum": "usecases.calc",
+    "answer_types": "usecases.schema",
+    "check_formula": "usecases.check",
+    "command_schema": "usecases.schema",
+    "data_version": "evidence",
+    "init_book": "usecases.book",
+    "list_sums": "usecases.calc",
+    "load_demo": "usecases.book",
+    "make_sheets": "usecases.sheet",
+    "plain": "usecases.as_json",
+    "read_formula": "usecases.read",
+    "size_formula": "usecases.size",
+}
+
+__all__ = [
+    "Answer",
+    "Asked",
+    "BookResult",
+    "CheckBand",
+    "CheckFinding",
+    "CheckResult",
+    "Explanation",
+    "Json",
+    "QuestionError",
+    "ReadLine",
+    "ReadOven",
+    "ReadResult",
+    "SheetFile",
+    "SheetResult",
+    "SizeOption",
+    "SizeResult",
+    "SizeWish",
+    "SumList",
+    "answer_sum",
+    "answer_types",
+    "check_formula",
+    "command_schema",
+    "data_version",
+    "init_book",
+    "list_sums",
+    "load_demo",
+    "make_sheets",
+    "plain",
+    "read_formula",
+    "size_formula",
+]
+
+
+def __getattr__(name: str) -> object:
+    """A usecase, its module imported now."""
+    if name not in _HOMES:
+        message = f"module {__name__!r} has no attribute {name!r}"
+        raise AttributeError(message)
+    return getattr(import_module(f"krume.{_HOMES[name]}"), name)

@@ -1,0 +1,159 @@
+"""A formula's percentages against the usual bands of its family."""
+
+from dataclasses import dataclass
+
+from krume.base import Interval
+from krume.design import Balance, Finding, bands
+from krume.usecases.answer import Answer, Asked
+from krume.usecases.balanced import balanced
+from krume.usecases.read import formula_of
+from krume.usecases.sources import line_sources, practice_notice, source_keys
+from krume.usecases.why_check import explain_balance, figures_of
+
+
+@dataclass(frozen=True, slots=True)
+class CheckFinding:
+    """A figure outside its band, or near an edge; `change_g` brings it back inside."""
+
+    code: str
+    value: float | Interval
+    low: float
+    high: float
+    unit: str
+    status: str
+    text: str
+    change_g: float | None
+    warns: bool
+
+
+@dataclass(frozen=True, slots=True)
+class CheckPerEgg:
+    """The formula for one egg."""
+
+    size: str
+    basis: str
+    egg_g: float
+    flour_g: float | Interval | None
+    sugar_g: float | Interval | None
+
+
+@dataclass(frozen=True, slots=True)
+class CheckRatios:
+    """Figures that are no percent of the basis."""
+
+    sugar_per_egg: float | Interval | None
+    nut_share_pct: float | Interval | None
+
+
+@dataclass(frozen=True, slots=True)
+class CheckBand:
+    """The usual range of one figure, with its value here; None is not known."""
+
+    key: str
+    label: str
+    value: float | Interval | None
+    low: float
+    high: float
+    warn_high: float | None
+    unit: str
+    basis: str
+    status: str
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class CheckResult:
+    """The balance of a formula: `basis` is what 100 is, `percent` is of it."""
+
+    name: str | None
+    family: str | None
+    family_label: str
+    family_basis: str
+    basis: str
+    basis_g: float | Interval | None
+    total_g: float | Interval | None
+    flour_g: float | Interval | None
+    percent: dict[str, float | Interval | None]
+    ratios: CheckRatios
+    figures: dict[str, float | Interval | None]
+    per_egg: CheckPerEgg | None
+    findings: tuple[CheckFinding, ...]
+    near_edge: tuple[CheckFinding, ...]
+    bands: tuple[CheckBand, ...]
+
+
+def check_formula(name: str, asked: Asked, *, explain: str | None = None) -> Answer[CheckResult]:
+    """Balance a formula against the bands of its family."""
+    found = formula_of(name, asked)
+    figures = balanced(found.formula)
+    judged = () if figures.family is None else bands(figures.family)
+    answer = Answer(
+        _result(found.formula.name, figures),
+        found.problems,
+        (*found.notices, *figures.notices, *practice_notice(band.status for band in judged)),
+        source_keys(line_sources(found.formula), figures.sources),
+    )
+    key = asked.answer_for("--explain") or explain
+    if key is None:
+        return answer
+    return answer.explained(explain_balance(key, found.formula, figures))
+
+
+def _result(name: str | None, found: Balance) -> CheckResult:
+    per_egg = found.per_egg
+    return CheckResult(
+        name=name,
+        family=found.family,
+        family_label=found.family_label,
+        family_basis=found.family_basis,
+        basis=found.basis,
+        basis_g=found.basis_g,
+        total_g=found.total_g,
+        flour_g=found.flour_g,
+        percent=found.percent,
+        ratios=CheckRatios(found.sugar_per_egg, found.nut_share_pct),
+        figures=found.figures,
+        per_egg=None
+        if per_egg is None
+        else CheckPerEgg(
+            per_egg.size, per_egg.basis, per_egg.egg_g, per_egg.flour_g, per_egg.sugar_g
+        ),
+        findings=tuple(_finding(each) for each in found.findings),
+        near_edge=tuple(_finding(each) for each in found.near),
+        bands=_bands(found),
+    )
+
+
+def _finding(found: Finding) -> CheckFinding:
+    return CheckFinding(
+        found.code,
+        found.value,
+        found.low,
+        found.high,
+        found.unit,
+        found.status,
+        found.text,
+        found.change_g,
+        found.warns,
+    )
+
+
+def _bands(found: Balance) -> tuple[CheckBand, ...]:
+    if found.family is None:
+        return ()
+    figures = figures_of(found)
+    return tuple(
+        CheckBand(
+            key=band.quantity,
+            label=band.label,
+            value=figures.get(band.quantity),
+            low=band.low,
+            high=band.high,
+            warn_high=band.warn_high,
+            unit=band.unit,
+            basis=band.basis,
+            status=band.status,
+            source=band.source,
+        )
+        for band in bands(found.family)
+    )

@@ -1,0 +1,153 @@
+"""The JSON Schema of a command's answer, made from the types the command answers with."""
+
+from dataclasses import fields, is_dataclass
+from datetime import date, datetime
+from pathlib import PurePath
+from types import NoneType, UnionType
+from typing import Any, Literal, Union, get_args, get_origin, get_type_hints
+
+from krume.base import NotFoundError, Notice, Problem
+from krume.usecases.answer import Answer, Explanation
+from krume.usecases.as_json import Json
+
+DIALECT = "https://json-schema.org/draft/2020-12/schema"
+
+_SIMPLE: dict[type, dict[str, Json]] = {
+    NoneType: {"type": "null"},
+    bool: {"type": "boolean"},
+    int: {"type": "integer"},
+    float: {"type": "number"},
+    str: {"type": "string"},
+    date: {"type": "string", "format": "date"},
+    datetime: {"type": "string", "format": "date-time"},
+}
+
+
+def answer_types() -> dict[str, tuple[type, ...]]:
+    """What each command answers with."""
+    from krume.usecases.book import BookResult
+    from krume.usecases.calc import SumList
+    from krume.usecases.check import CheckResult
+    from krume.usecases.read import ReadResult
+    from krume.usecases.sheet import SheetResult
+    from krume.usecases.size_result import SizeResult
+
+    return {
+        "read": (ReadResult,),
+        "check": (CheckResult,),
+        "size": (SizeResult,),
+        "sheet": (SheetResult,),
+        "calc": (SumList,),
+        "book": (BookResult,),
+    }
+
+
+def command_schema(command: str) -> Answer[dict[str, Json]]:
+    """Schema of everything a command can answer with --json."""
+    types = answer_types()
+    if command not in types:
+        message = f"No schema is called '{command}'. There are: {', '.join(types)}."
+        raise NotFoundError(message, field="COMMAND", got=command, want=", ".join(types))
+    return Answer(_envelope(command, types[command]))
+
+
+def _envelope(command: str, types: tuple[type, ...]) -> dict[str, Json]:
+    names: dict[str, Json] = {}
+    results = [_of(kind, names) for kind in types]
+    if command == "calc":
+        results += _sums(names)
+    _allow_explanation(types, names)
+    known: Json = results[0] if len(results) == 1 else {"anyOf": list(results)}
+    parts: dict[str, Json] = {
+        "krume": {"const": 1},
+        "command": {"const": command},
+        "ok": {"type": "boolean"},
+        "result": {"anyOf": [known, {"type": "object", "maxProperties": 0}]},
+        "problems": {"type": "array", "items": _of(Problem, names)},
+        "notices": {"type": "array", "items": _of(Notice, names)},
+        "sources": {"type": "array", "items": {"type": "string"}, "uniqueItems": True},
+        "made_by": {
+            "type": "object",
+            "properties": {"krume": {"type": "string"}, "data": {"type": "string"}},
+            "required": ["krume", "data"],
+        },
+    }
+    return {
+        "$schema": DIALECT,
+        "title": f"krume {command}",
+        "type": "object",
+        "properties": parts,
+        "required": list(parts),
+        "additionalProperties": False,
+        "if": {"properties": {"ok": {"const": True}}},
+        "then": {"properties": {"result": known, "problems": {"maxItems": 0}}},
+        "else": {"properties": {"problems": {"minItems": 1}}},
+        "$defs": names,
+    }
+
+
+def _sums(names: dict[str, Json]) -> list[dict[str, Json]]:
+    """The answer of each quick sum: its name, what was given, and its own values."""
+    from krume.calc import SUMS
+
+    return [
+        {
+            "type": "object",
+            "properties": {
+                "sum": {"const": declared.name},
+                "inputs": {"type": "object", "additionalProperties": {"type": "string"}},
+                "explain": _of(Explanation, names),
+                **{output.name: {"description": output.meaning} for output in declared.outputs},
+            },
+            "required": ["sum", "inputs"],
+            "additionalProperties": False,
+        }
+        for declared in SUMS.values()
+    ]
+
+
+def _allow_explanation(types: tuple[type, ...], names: dict[str, Json]) -> None:
+    """A result may hold the explanation of one of its figures beside its own keys."""
+    for kind in types:
+        declared = names.get(kind.__name__)
+        if isinstance(declared, dict) and isinstance(keys := declared["properties"], dict):
+            keys["explain"] = _of(Explanation, names)
+
+
+def _of(kind: Any, names: dict[str, Json]) -> dict[str, Json]:
+    if kind in _SIMPLE:
+        return dict(_SIMPLE[kind])
+    if isinstance(kind, type) and is_dataclass(kind):
+        return _reference(kind, names)
+    if isinstance(kind, type) and issubclass(kind, PurePath):
+        return {"type": "string"}
+    return _composed(kind, names)
+
+
+def _composed(kind: Any, names: dict[str, Json]) -> dict[str, Json]:
+    origin, inner = get_origin(kind), get_args(kind)
+    if origin in (Union, UnionType):
+        return {"anyOf": [_of(one, names) for one in inner]}
+    if origin is Literal:
+        return {"enum": list(inner)}
+    if origin is tuple:
+        return {"type": "array", "items": _of(inner[0], names)}
+    if origin is dict:
+        return {"type": "object", "additionalProperties": _of(inner[1], names)}
+    message = f"{kind} has no schema"
+    raise TypeError(message)
+
+
+def _reference(kind: type, names: dict[str, Json]) -> dict[str, Json]:
+    if kind.__name__ not in names:
+        names[kind.__name__] = None
+        hints = get_type_hints(kind)
+        keys: dict[str, Json] = {f.name: _of(hints[f.name], names) for f in fields(kind)}
+        names[kind.__name__] = {
+            "type": "object",
+            "description": (kind.__doc__ or "").strip().partition("\n")[0],
+            "properties": keys,
+            "required": list(keys),
+            "additionalProperties": False,
+        }
+    return {"$ref": f"#/$defs/{kind.__name__}"}

@@ -1,0 +1,57 @@
+"""`krume check`: strips for a person, figures for a program."""
+
+from collections.abc import Callable
+
+import pytest
+
+from tests.cli.conftest import Run
+
+STARCHY = (
+    "Starchy\nFamily: separated\n\n20 g white rice flour\n80 g potato starch\n"
+    "5 eggs, EU M\n130 g caster sugar\n"
+)
+
+
+@pytest.mark.parametrize("columns", [40, 80, 120])
+def test_each_band_is_a_strip_with_the_value_on_it(run: Run, columns: int) -> None:
+    said = run("check", "F2", columns=columns)
+    assert said.code == 0
+    assert "separated sponge, 519 g in all" in said.out
+    strips = [line for line in said.out.splitlines() if "*" in line and "]" in line]
+    assert len(strips) == 8
+    assert max(len(line) for line in said.out.splitlines()) <= columns
+    assert "usual 200–340 %" in said.out
+
+
+def test_a_finding_comes_before_the_strips(run: Run, write: Callable[[str], str]) -> None:
+    said = run("check", write(STARCHY))
+    assert said.code == 0
+    assert said.out.index("Outside: ") < said.out.index("]")
+    assert "usual is 30 to 50" in said.out
+    assert "Everything that has a band" not in said.out
+
+
+def test_unknown_figures_say_unknown(run: Run, write: Callable[[str], str]) -> None:
+    said = run("check", write(STARCHY.replace("5 eggs, EU M", "5 eggs")), "--book", "nowhere")
+    assert said.code == 3
+    assert "unknown" in said.out
+
+
+def test_the_program_gets_every_digit(run: Run) -> None:
+    result = run("check", "F2", "--json").json["result"]
+    assert result["percent"]["egg"] == pytest.approx(242.857142857, abs=1e-9)
+    assert result["findings"] == []
+
+
+def test_an_explanation_stands_in_the_result(run: Run) -> None:
+    result = run("check", "F2", "--json", "--explain", "egg").json["result"]
+    assert result["explain"]["key"] == "percent.egg"
+    assert result["explain"]["inputs"]
+
+
+def test_a_figure_that_is_none_is_asked_back(run: Run) -> None:
+    said = run("check", "F2", "--explain", "strach")
+    assert said.code == 3
+    assert "--answer --explain=percent.starch" in said.err
+    again = run("check", "F2", "--explain", "strach", "--answer", "--explain=percent.starch")
+    assert again.code == 0

@@ -1,0 +1,60 @@
+"""`krume sheet`: the paths it wrote, or one sentence on why it wrote nothing."""
+
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from tests.cli.conftest import Run
+
+TEXT = "Plain sponge\n\n100 g white rice flour\n5 eggs\n120 g caster sugar\n\nBake.\n"
+
+
+@pytest.mark.parametrize("columns", [40, 80])
+def test_each_path_is_a_line_of_its_own_and_never_wrapped(
+    run: Run, tmp_path: Path, columns: int
+) -> None:
+    out = tmp_path / "out"
+    said = run("sheet", "101", "--out", str(out), columns=columns)
+    assert said.code == 0
+    paths = [Path(line) for line in said.out.splitlines() if line.startswith(str(tmp_path))]
+    assert len(paths) == 13
+    assert all(path.is_file() for path in paths)
+    assert set(paths) == set(out.iterdir())
+
+
+def test_the_answer_names_kind_and_path_of_each_file(run: Run, tmp_path: Path) -> None:
+    result = run("sheet", "T2", "--out", str(tmp_path), "--json").json["result"]
+    assert {file["kind"] for file in result["files"]} == {"bench-card", "index"}
+    assert all(Path(file["path"]).is_file() for file in result["files"])
+    assert result["held"] == []
+
+
+def test_an_open_question_writes_nothing(
+    run: Run, write: Callable[[str], str], tmp_path: Path
+) -> None:
+    out = tmp_path / "out"
+    said = run("sheet", write(TEXT), "--out", str(out), "--book", str(tmp_path / "none"))
+    assert said.code == 3
+    assert "Nothing was written." in said.out
+    assert not out.exists()
+
+
+@pytest.mark.parametrize("paper", ["a5", "a4", "letter"])
+def test_the_paper_may_be_chosen(run: Run, tmp_path: Path, paper: str) -> None:
+    assert run("sheet", "F1", "--out", str(tmp_path), "--paper", paper).code == 0
+
+
+def test_a_file_in_place_of_the_folder_is_refused_and_kept(run: Run, tmp_path: Path) -> None:
+    out = tmp_path / "out"
+    out.write_bytes(b"hers")
+    said = run("sheet", "F1", "--out", str(out))
+    assert said.code == 5
+    assert "could not be written" in said.err
+    assert out.read_bytes() == b"hers"
+
+
+def test_other_files_in_the_folder_stay(run: Run, tmp_path: Path) -> None:
+    (tmp_path / "photo.jpg").write_bytes(b"x")
+    assert run("sheet", "F1", "--out", str(tmp_path)).code == 0
+    assert (tmp_path / "photo.jpg").read_bytes() == b"x"

@@ -1,0 +1,51 @@
+"""A book with the demo studio, and texts to ask about."""
+
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from krume.usecases import Asked, load_demo
+
+PLAIN = """\
+Plain sponge
+Tin: round 20 x 7 cm
+
+100 g white rice flour
+5 eggs
+120 g caster sugar
+
+Whisk and bake.
+"""
+
+
+@pytest.fixture(scope="session")
+def book(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A book of its own with the demo studio in it."""
+    path = tmp_path_factory.mktemp("usecases") / "book"
+    load_demo(Asked(book=path))
+    return path
+
+
+@pytest.fixture
+def demo(book: Path) -> Asked:
+    """A request on the demo book."""
+    return Asked(book=book)
+
+
+@pytest.fixture
+def bare(tmp_path: Path) -> Asked:
+    """A request where there is no book."""
+    return Asked(book=tmp_path / "no-book")
+
+
+@pytest.fixture
+def write(tmp_path: Path) -> Callable[[str], str]:
+    """Write a text to a file of its own; its path."""
+
+    def writes(text: str) -> str:
+        path = tmp_path / "text.txt"
+        path.write_text(text, encoding="utf-8")
+        return str(path)
+
+    return writes

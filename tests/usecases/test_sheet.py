@@ -1,0 +1,166 @@
+"""Sheets: all files or none, safe names, sums that agree, and no claim that is not judged."""
+
+import errno
+import json
+from collections.abc import Callable
+from dataclasses import replace
+from datetime import date
+from pathlib import Path
+
+import pypdf
+import pytest
+
+from krume.base import StoreError
+from krume.usecases import Asked, make_sheets
+from krume.usecases.sheet import slug
+from tests.usecases.conftest import PLAIN
+
+ANSWERED = PLAIN.replace("5 eggs", "5 eggs, EU M")
+
+
+def test_a_formula_becomes_one_card_in_three_forms(demo: Asked, tmp_path: Path) -> None:
+    out = tmp_path / "new" / "out"
+    answer = make_sheets("F1", demo, out=out)
+    assert answer.exit_code == 0
+    assert {(f.kind, f.format, f.of) for f in answer.result.files} == {
+        ("bench-card", ending, "F1") for ending in ("pdf", "html", "json")
+    }
+    assert {f.path for f in answer.result.files} == {str(path) for path in out.iterdir()}
+    assert {path.name for path in out.iterdir()} == {
+        f"f1-bench-card.{ending}" for ending in ("pdf", "html", "json")
+    }
+    text = "".join(page.extract_text() for page in pypdf.PdfReader(out / "f1-bench-card.pdf").pages)
+    assert "Orl hazel sponge" in text
+    assert "not baked" in text
+
+
+def test_the_three_forms_of_a_card_say_the_same_sum(demo: Asked, tmp_path: Path) -> None:
+    make_sheets("F1", demo, out=tmp_path)
+    card = json.loads((tmp_path / "f1-bench-card.json").read_text(encoding="utf-8"))
+    assert card["total_g"] == pytest.approx(542.0)
+    assert "542" in (tmp_path / "f1-bench-card.html").read_text(encoding="utf-8")
+
+
+def test_an_order_becomes_the_cards_of_its_formulas_and_a_page_over_them(
+    demo: Asked, tmp_path: Path
+) -> None:
+    answer = make_sheets("101", demo, out=tmp_path / "out")
+    pdfs = [Path(f.path).name for f in answer.result.files if f.format == "pdf"]
+    assert pdfs == [f"{name}-bench-card.pdf" for name in ("f1", "c1", "c5", "s1")]
+    index = (tmp_path / "out" / "index.html").read_text(encoding="utf-8")
+    assert all(f"{name}-bench-card.html" in index for name in ("f1", "c1", "c5", "s1"))
+    assert answer.result.summary[0].startswith("Order 101: 1 T1, Saturday 2027-06-12, 14:00")
+
+
+def test_the_displays_add_up_to_the_formula_on_every_card(demo: Asked, tmp_path: Path) -> None:
+    for name in ("101", "T2", "T3", "TART", "F5", "F6"):
+        checks = make_sheets(name, demo, out=tmp_path / name).result.checks
+        sums = [check for check in checks if check.name.startswith("sum of")]
+        assert sums
+        assert all(check.passed for check in sums), name
+
+
+def test_what_is_not_judged_yet_is_said_and_no_claim_is_printed(
+    demo: Asked, tmp_path: Path
+) -> None:
+    result = make_sheets("101", demo, out=tmp_path).result
+    waiting = {check.name for check in result.checks if check.passed is None}
+    assert {"claims", "diet and holds", "label", "cost", "timetable"} <= waiting
+    for path in tmp_path.glob("*.html"):
+        assert "gluten-free" not in path.read_text(encoding="utf-8").casefold()
+
+
+def test_nothing_is_written_while_a_question_is_open(
+    bare: Asked, write: Callable[[str], str], tmp_path: Path
+) -> None:
+    answer = make_sheets(write(PLAIN), bare, out=tmp_path / "out")
+    assert answer.exit_code == 3
+    assert answer.result.files == ()
+    assert not (tmp_path / "out").exists()
+
+
+def test_an_answer_opens_the_way(bare: Asked, write: Callable[[str], str], tmp_path: Path) -> None:
+    asked = replace(bare, answers=("line 5=5 eggs, EU M",), on=date(2027, 6, 10))
+    answer = make_sheets(write(PLAIN), asked, out=tmp_path / "out")
+    assert answer.exit_code == 0
+    assert next(Path(f.path).name for f in answer.result.files) == "plain-sponge-bench-card.pdf"
+
+
+def test_the_notes_of_the_studio_stay_off_another_persons_text(
+    demo: Asked, write: Callable[[str], str], tmp_path: Path
+) -> None:
+    make_sheets(write(ANSWERED), demo, out=tmp_path / "out")
+    card = json.loads((tmp_path / "out" / "plain-sponge-bench-card.json").read_text("utf-8"))
+    assert card["imprint"]["notes"] == []
+
+
+def test_the_same_request_writes_the_same_bytes(demo: Asked, tmp_path: Path) -> None:
+    for out in ("a", "b"):
+        make_sheets("F2", demo, out=tmp_path / out)
+    for path in (tmp_path / "a").iterdir():
+        assert path.read_bytes() == (tmp_path / "b" / path.name).read_bytes(), path.name
+
+
+def test_a_day_asked_for_stands_on_the_card(demo: Asked, tmp_path: Path) -> None:
+    make_sheets("F2", replace(demo, on=date(2027, 7, 1)), out=tmp_path)
+    card = json.loads((tmp_path / "f2-bench-card.json").read_text(encoding="utf-8"))
+    assert card["imprint"]["date"] == "2027-07-01"
+
+
+def test_the_dial_allows_for_an_oven_that_reads_low(demo: Asked, tmp_path: Path) -> None:
+    make_sheets("F1", demo, out=tmp_path)
+    card = json.loads((tmp_path / "f1-bench-card.json").read_text(encoding="utf-8"))
+    assert "182" in {fact["figure"] for fact in card["facts"]}
+
+
+@pytest.mark.parametrize("broken_move", [1, 2, 3])
+def test_a_run_that_breaks_off_leaves_the_earlier_sheets_whole(
+    demo: Asked, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, broken_move: int
+) -> None:
+    out = tmp_path / "out"
+    make_sheets("F1", demo, out=out)
+    before = {path.name: path.read_bytes() for path in out.iterdir()}
+    move, moves = Path.replace, 0
+
+    def breaking(self: Path, target: Path) -> Path:
+        nonlocal moves
+        moves += 1
+        if moves == broken_move:
+            raise OSError(errno.ENOSPC, "full")
+        return move(self, target)
+
+    monkeypatch.setattr(Path, "replace", breaking)
+    with pytest.raises(StoreError, match="Make room"):
+        make_sheets("F1", replace(demo, on=date(2027, 7, 1)), out=out)
+    assert {path.name: path.read_bytes() for path in out.iterdir()} == before
+    assert [path.name for path in tmp_path.iterdir()] == ["out"]
+
+
+@pytest.mark.parametrize(
+    ("name", "part"),
+    [
+        ("Orl hazel sponge", "orl-hazel-sponge"),
+        ("../../etc/passwd", "etc-passwd"),
+        ("C:\\Windows\\CON", "c-windows-con"),
+        ("Grüße & Küsse 😊", "grusse-kusse"),
+        ("=HYPERLINK(1)", "hyperlink-1"),
+        ("שלום", "formula"),
+        ("", "formula"),
+        ("-" * 300 + "a" * 300, "a" * 60),
+    ],
+)
+def test_a_name_becomes_a_safe_part_of_a_file_name(name: str, part: str) -> None:
+    assert slug(name) == part
+
+
+@pytest.mark.parametrize("name", ["../../etc/passwd", "CON", "a/b\\c", "שלום"])
+def test_a_hostile_name_stays_inside_the_folder(
+    bare: Asked, write: Callable[[str], str], tmp_path: Path, name: str
+) -> None:
+    out = tmp_path / "deep" / "out"
+    text = ANSWERED.replace("Plain sponge", name)
+    answer = make_sheets(write(text), bare, out=out)
+    assert answer.exit_code == 0, answer.problems
+    assert all(Path(f.path).parent == out for f in answer.result.files)
+    assert [path.name for path in (tmp_path / "deep").iterdir()] == ["out"]
+    assert not any(sign.isspace() for f in answer.result.files for sign in Path(f.path).name)
