@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterator
+from functools import lru_cache
 
 from krume.base import Notice, Option, Problem
 from krume.design.formula import Line
@@ -29,7 +30,7 @@ _INGREDIENT_BEHIND = re.compile(
 def claims(kinds: list[Kind], lines: list[Line]) -> Iterator[Problem | Notice]:
     """Questions and notices about what a text promises."""
     for kind in kinds:
-        if kind.kind in ("ingredient", "blank", "unread"):
+        if kind.kind in ("ingredient", "blank", "unread", "key") or not _may_claim(kind.source):
             continue
         for match in _FREE.finditer(kind.source):
             if not _INGREDIENT_BEHIND.match(kind.source[match.end() :]):
@@ -41,6 +42,11 @@ def claims(kinds: list[Kind], lines: list[Line]) -> Iterator[Problem | Notice]:
                 "for children: no whole or coarse nuts and no alcohol may be in it; a cream keeps its cold chain",
                 f"line {kind.number}",
             )
+
+
+@lru_cache(maxsize=16384)
+def _may_claim(source: str) -> bool:
+    return any(pattern.search(source) for pattern in (_FREE, _KEEPS, _KIDS))
 
 
 def _free(kind: Kind, match: re.Match[str], lines: list[Line]) -> Iterator[Problem | Notice]:

@@ -112,7 +112,10 @@ def _is_capitals(text: str) -> bool:
 
 
 def _is_table_head(source: str) -> bool:
-    words = re.findall(r"[^\W\d_]+|%", plain(source).text.casefold())
+    text = plain(source).text
+    if any(sign.isdigit() for sign in text):
+        return False
+    words = re.findall(r"[^\W\d_]+|%", text.casefold())
     return bool(words) and all(word in TABLE_WORDS for word in words) and bool(re.search(r"[\t|;]|\s{2,}|<t[dh]", source) or len(words) > 1)
 
 
@@ -149,7 +152,7 @@ def _is_run_of_items(source: str, text: str, settings: Settings) -> bool:
 
 def _score(source: str, text: str, reading: LineReading) -> int:
     form = reading.forms[0]
-    if form == "negative":
+    if form in ("negative", "ratio"):
         return 3
     entry = reading.entries[0]
     is_known = entry.ingredient is not None or entry.kind in ("known", "good") and bool(entry.name) or _is_asked(reading)
@@ -206,6 +209,30 @@ def is_known_bare(source: str, settings: Settings) -> bool:
     return bool(reading.entries) and reading.entries[0].ingredient is not None
 
 
+class Facts(NamedTuple):
+    """What a line is by itself, whatever stands around it."""
+
+    text: str
+    mark: str
+    is_note: bool
+    key: KeyLine | None
+    heading: tuple[str, str] | None
+    may_head: bool
+
+
+@lru_cache(maxsize=32768)
+def facts_of(source: str) -> Facts:
+    """Facts of a line by itself, remembered by its text."""
+    text, _, mark = plain(source)
+    is_note = bool(_RULE.match(text) or _is_table_head(source) or _LEFT_OUT.match(source)) if text else False
+    words = _WORD.findall(text)
+    may_head = 0 < len(words) <= 4 and not mark and not _NO_HEADING.search(text)
+    return Facts(text, mark, is_note, key_line(source), heading_of(source), may_head)
+
+
+_NO_HEADING = re.compile(r"\d|[.!?,;]")
+
+
 class _State:
     """Where in a text the reader stands."""
 
@@ -244,6 +271,8 @@ def _name_line(lines: list[str], settings: Settings) -> int | None:
         found = key_line(lines[at])
         if found is not None and found.key == "name":
             return at
+        if _is_run_of_items(lines[at], plain(lines[at]).text, settings):
+            return None
         if found is not None or _is_item_at_top(at, filled, lines, settings):
             return None
         heading = heading_of(lines[at])
@@ -290,12 +319,12 @@ def _is_double_spaced(filled: list[int]) -> bool:
 
 def _kind(at: int, lines: list[str], state: _State, settings: Settings) -> Kind:
     source, number = lines[at], at + 1
-    text = plain(source).text
-    if not text:
+    facts = facts_of(source)
+    if not facts.text:
         return Kind(number, source, "blank")
-    if _RULE.match(text) or _is_table_head(source) or _LEFT_OUT.match(source):
+    if facts.is_note:
         return Kind(number, source, "note")
-    key = key_line(source)
+    key = facts.key
     if key is not None and not (state.where == "method" and key.key == "other"):
         return Kind(number, source, "key" if key.key != "other" else "note", key=key)
     heading = _heading(at, lines, state, settings)
@@ -306,7 +335,7 @@ def _kind(at: int, lines: list[str], state: _State, settings: Settings) -> Kind:
 
 
 def _heading(at: int, lines: list[str], state: _State, settings: Settings) -> tuple[str, str] | None:
-    heading = heading_of(lines[at])
+    heading = facts_of(lines[at]).heading
     if heading is not None and heading[0] == "section":
         if state.where == "list" and not heading[1].endswith(":") and ":" not in lines[at] and is_known_bare(lines[at], settings) and not (_is_bold(lines[at]) or plain(lines[at]).mark == "hash"):
             words = [w.casefold() for w in _WORD.findall(heading[1])]
@@ -316,15 +345,13 @@ def _heading(at: int, lines: list[str], state: _State, settings: Settings) -> tu
         return heading
     if heading is not None:
         return heading
-    return _plain_heading(at, lines, state, settings)
+    return _plain_heading(at, lines, state, settings) if facts_of(lines[at]).may_head else None
 
 
 def _plain_heading(at: int, lines: list[str], state: _State, settings: Settings) -> tuple[str, str] | None:
     """`Sponge` on a line of its own, with ingredients behind it."""
     text = plain(lines[at]).text
     words = [w.casefold() for w in _WORD.findall(text)]
-    if not words or len(words) > 4 or re.search(r"\d|[.!?,;]", text) or plain(lines[at]).mark:
-        return None
     follows = _next_is_item(at, lines, settings)
     if follows and (words[-1] in SECTION_WORDS or words[0] in SECTION_WORDS) and (state.after_blank or not is_known_bare(lines[at], settings)):
         return "section", text

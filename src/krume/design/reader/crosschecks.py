@@ -10,10 +10,9 @@ from krume.design.reader.claims import claims
 from krume.design.reader.classifying import Kind
 from krume.design.reader.dates import dates
 from krume.design.reader.heads import Head
-from krume.design.reader.mentions import Mention, egg_counts, mentions, words_of
-from krume.design.reader.ovens import oven_of
+from krume.design.reader.mentions import Mention, egg_counts, words_of
 from krume.design.reader.settings import limit
-from krume.design.reader.steps import Steps, line_of, line_words, mass_of
+from krume.design.reader.steps import Steps, line_words, step_said
 from krume.design.reader.tinsaid import THIS_ONE, TinSaid, same_tin
 from krume.size import Tin
 
@@ -82,18 +81,11 @@ def _ask_twice(one: Line, other: Line) -> Problem:
 def _splits(formula: Formula, steps: Steps) -> Iterator[Problem | Notice]:
     """Amounts the steps take of one line must add up to it."""
     taken: dict[int, list[tuple[Kind, Mention, float]]] = {}
-    names = [line_words(line) for line in formula.lines]
-    for group in steps.kinds:
-        for kind in group:
-            last = None
-            for mention in mentions(kind.source):
-                at = line_of(mention, list(formula.lines), names, last)
-                mass = mass_of(mention, formula.lines[at]) if at is not None else None
-                last = at if at is not None else last
-                if at is not None and mass is not None:
-                    taken.setdefault(at, []).append((kind, mention, mass))
-                elif at is None and mention.words and mention.unit.kind == "mass":
-                    yield from _step_only(kind, mention)
+    for kind, mention, at, mass in steps.taken:
+        if at is not None and mass is not None:
+            taken.setdefault(at, []).append((kind, mention, mass))
+        elif at is None and mention.words and mention.unit.kind == "mass":
+            yield from _step_only(kind, mention)
     for at, parts in taken.items():
         yield from _split(formula, at, parts)
 
@@ -292,10 +284,11 @@ def _ovens(head: Head, kinds: list[Kind]) -> Iterator[Problem]:
     """An oven line against the temperature a step bakes at; two steps against each other."""
     said = []
     for kind in kinds:
-        if kind.kind == "step" or (kind.key is not None and kind.key.key == "oven"):
-            oven = oven_of(kind.source, Asking(kind.source), keyed=kind.kind == "key", has_grams=True)
-            if oven is not None and oven.temp_c is not None:
-                said.append((kind, oven))
+        oven = step_said(kind.source).oven if kind.kind == "step" else None
+        if kind.number == head.oven_line:
+            oven = head.oven
+        if oven is not None and oven.temp_c is not None:
+            said.append((kind, oven))
     if len(said) < 2 or any(THIS_ONE in kind.source for kind, _ in said):
         return
     first_kind, first = said[0]

@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterator
 from datetime import date
+from functools import lru_cache
 
 from krume.base import Problem
 from krume.design.reader.asking import Asking
@@ -21,7 +22,7 @@ _CLOCK = re.compile(
 def dates(kinds: list[Kind]) -> Iterator[Problem]:
     """Questions about dates and times of the lines that are no ingredients."""
     for kind in kinds:
-        if kind.kind in ("ingredient", "blank", "unread", "name") or not any(s.isdigit() for s in kind.source):
+        if kind.kind in ("ingredient", "blank", "unread", "name") or not _may_date(kind.source):
             continue
         asking = Asking(kind.source)
         for match in _USE_BY.finditer(kind.source):
@@ -30,6 +31,11 @@ def dates(kinds: list[Kind]) -> Iterator[Problem]:
             _ask_time(match, asking)
         for problem in asking.problems:
             yield Problem(problem.code, f"line {kind.number}", problem.read, problem.ask, problem.options)
+
+
+@lru_cache(maxsize=16384)
+def _may_date(source: str) -> bool:
+    return bool(_USE_BY.search(source) or _CLOCK.search(source))
 
 
 def _ask_date(match: re.Match[str], asking: Asking) -> None:

@@ -16,7 +16,7 @@ _SIZE = re.compile(
     r"mittel|gro(?:ß|ss)e?|small|kleine?)(?!\w)|\b(?-i:XXL|XL|L|M|S)\b(?!\.\w))",
     re.IGNORECASE,
 )
-_GERMAN_SIZE = re.compile(r"\b(?:gr\b|gr\.|größe|groesse|grösse|klasse|mittel|gro(?:ß|ss)|klein)|^\W*(?:XXL|XL|[SML])\W*$")
+_GERMAN_SIZE = re.compile(r"(?i:\b(?:gr\b|gr\.|größe|groesse|grösse|klasse|mittel|gro(?:ß|ss)|klein))|^\W*(?:XXL|XL|[SML])\W*$")
 _SHELLED = re.compile(r"\b(?:shelled|without shells?|out of the shell|weighed|ohne schale|gewogen)\b", re.IGNORECASE)
 _WORDS = {"med": "medium", "med.": "medium", "mittelgroße": "medium", "mittelgrosse": "medium",
           "mittelgroß": "medium", "mittel": "medium", "große": "large", "grosse": "large", "groß": "large",

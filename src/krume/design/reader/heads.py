@@ -1,12 +1,13 @@
 """What the name and the key lines say: tin, oven, makes, baked, density, core."""
 
 from collections.abc import Iterator
+from functools import lru_cache
 from typing import NamedTuple
 
-from krume.base import Interval, Notice, Problem
+from krume.base import Interval, Notice, Problem, Read
 from krume.design.formula import BakedLine, OvenLine
 from krume.design.reader.asking import Asking
-from krume.design.reader.classifying import Kind, plain
+from krume.design.reader.classifying import Kind, heading_of, plain
 from krume.design.reader.keylines import (
     KeyLine,
     baked_of,
@@ -42,20 +43,35 @@ def head_of(kinds: list[Kind], problems: list[Problem], notices: list[Notice]) -
     """Read the name and all key lines, with their questions."""
     head = Head(name=_name(kinds), keys={k.key.word: k.key.value for k in kinds if k.key})
     for kind in kinds:
-        if kind.key is not None:
+        if kind.key is not None and kind.key.key in _READ_KEYS:
             head = _with_key(head, kind, kind.key, problems, notices)
     return head
+
+
+_READ_KEYS = frozenset(("tin", "oven", "makes", "family", "baked", "density", "core", "minutes"))
 
 
 def _name(kinds: list[Kind]) -> str | None:
     kind = next((k for k in kinds if k.kind == "name"), None)
     if kind is None:
+        run = _name_before_run(kinds)
+        if run is not None:
+            return run
         return next((k.key.value for k in kinds if k.key and k.key.key == "name"), None)
     text = plain(kind.source).text
     for word in ("title:", "name:", "rezept:", "recipe:", "titel:"):
         if text.casefold().startswith(word):
             text = text[len(word) :]
     return text.strip(" :#=*") or text
+
+
+def _name_before_run(kinds: list[Kind]) -> str | None:
+    """`Quick sponge: 3 eggs, 90 g sugar` names the cake before its colon."""
+    first = next((k for k in kinds if k.kind != "blank"), None)
+    if first is None or first.reading is None or len(first.reading.entries) < 2 or ":" not in first.source:
+        return None
+    words = plain(first.source).text.partition(":")[0].strip()
+    return words if words and not any(s.isdigit() for s in words) and heading_of(f"{words}:") == ("section", words) else None
 
 
 def _with_key(
@@ -66,30 +82,45 @@ def _with_key(
         return _with_tin(head, kind, value, problems, notices)
     if key.key == "oven":
         return _with_oven(head, kind, problems, notices)
-    fields: dict[str, object] = {
-        "makes": {"makes": value},
-        "family": {"family": family_said(value)},
-        "baked": {"baked": baked_of(kind.source, value)},
-        "density": {"density_g_ml": density_of(value)},
-        "core": {"core_c": core_of(f"core {value}")},
-        "minutes": {"bake_min": minutes_said(value)},
-    }.get(key.key, {})  # type: ignore[assignment]
-    return head._replace(**fields)  # type: ignore[arg-type]
+    if key.key == "makes":
+        return head._replace(makes=value)
+    if key.key == "family":
+        return head._replace(family=family_said(value))
+    if key.key == "baked":
+        return head._replace(baked=baked_of(kind.source, value))
+    if key.key == "density":
+        return head._replace(density_g_ml=density_of(value))
+    if key.key == "core":
+        return head._replace(core_c=core_of(f"core {value}"))
+    return head._replace(bake_min=minutes_said(value))
 
 
 def _with_tin(
     head: Head, kind: Kind, value: str, problems: list[Problem], notices: list[Notice]
 ) -> Head:
     where = f"line {kind.number}"
-    prefix = kind.source[: kind.source.find(value)] if value and value in kind.source else "Tin: "
-    tins = list(head.tins)
-    for text in _several(value):
-        found = read_tin(text, where=where, prefix=prefix)
-        problems.extend(found.problems)
-        notices.extend(found.notices)
-        if found.value is not None:
-            tins.append(found.value)
-    return head._replace(tins=tuple(tins), tin_line=kind.number)
+    found = _tins_of(kind.source, value)
+    problems.extend(Problem(p.code, where, p.read, p.ask, p.options) for p in found.problems)
+    notices.extend(Notice(n.code, n.text, where) for n in found.notices)
+    return head._replace(tins=(*head.tins, *found.value), tin_line=kind.number)
+
+
+@lru_cache(maxsize=4096)
+def _tins_of(source: str, value: str) -> Read[tuple[Tin, ...]]:
+    prefix = source[: source.find(value)] if value and value in source else "Tin: "
+    found = [read_tin(text, prefix=prefix) for text in _several(value)]
+    return Read(
+        tuple(one.value for one in found if one.value is not None),
+        tuple(problem for one in found for problem in one.problems),
+        tuple(notice for one in found for notice in one.notices),
+    )
+
+
+@lru_cache(maxsize=4096)
+def _oven_of(source: str) -> Read[OvenLine | None]:
+    asking = Asking(source)
+    oven = oven_of(source, asking, keyed=True, has_grams=True)
+    return Read(oven, tuple(asking.problems), tuple(asking.notices))
 
 
 def _several(value: str) -> Iterator[str]:
@@ -100,11 +131,10 @@ def _several(value: str) -> Iterator[str]:
 
 
 def _with_oven(head: Head, kind: Kind, problems: list[Problem], notices: list[Notice]) -> Head:
-    asking = Asking(kind.source)
-    oven = oven_of(kind.source, asking, keyed=True, has_grams=True)
-    where = f"line {kind.number}"
-    problems.extend(Problem(p.code, where, p.read, p.ask, p.options) for p in asking.problems)
-    notices.extend(Notice(n.code, n.text, where) for n in asking.notices)
+    found = _oven_of(kind.source)
+    oven, where = found.value, f"line {kind.number}"
+    problems.extend(Problem(p.code, where, p.read, p.ask, p.options) for p in found.problems)
+    notices.extend(Notice(n.code, n.text, where) for n in found.notices)
     if head.oven is not None and oven is not None and oven.temp_c is not None:
         stages = (*(head.oven.stages or ((head.oven.temp_c or 0.0, None),)), (oven.temp_c, None))
         oven = OvenLine(head.oven.read, head.oven.temp_c, head.oven.fan, head.oven.temp_interval_c, stages)

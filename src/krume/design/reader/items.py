@@ -63,7 +63,7 @@ def _after_filler(found: list[Token], start: int, end: int) -> int:
 
 _FILLERS = frozenset(
     "take add then and you need use up to at least most min max minimum maximum whip from plus nimm du brauchst mindestens "
-    "höchstens bis zu".split()
+    "höchstens bis zu c ca".split()
 )
 
 

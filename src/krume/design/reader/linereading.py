@@ -10,6 +10,7 @@ from krume.design.reader.cleaning import clean
 from krume.design.reader.entries import Entry, entry_of, negative, unit_missing
 from krume.design.reader.items import Item, form_and_shape, item_of, trimmed
 from krume.design.reader.pieces import each_of, pieces
+from krume.design.reader.tied import tied_entry, tied_names
 from krume.design.reader.settings import Settings
 from krume.design.reader.tokens import Token, tokens
 from krume.pantry import egg_size
@@ -46,18 +47,39 @@ def read_ingredients(source: str, settings: Settings) -> LineReading:
     if not found or _is_no_number(source, asking):
         return LineReading((), (), tuple(asking.problems), tuple(asking.notices))
     text = clean(source[:_LONGEST_ITEM]).text
+    tied = tied_names(text)
+    if tied:
+        made = tuple(tied_entry(name, settings.own) for name in tied)
+        return LineReading(made, ("ratio",) * len(made), (), ())
     if match := _NEGATIVE.search(text):
         negative(source, match.start(), asking)
         return LineReading((), ("negative",), tuple(asking.problems), ())
     entries: list[Entry] = []
     forms: list[str] = []
     last: Item | None = None
+    found = _without_title(found, text, settings)
     for piece in pieces(found, text, settings.own):
         tidy = trimmed(piece)
         if tidy:
             last = _read_piece(tidy, text, last, settings, asking, entries)
             forms.append(last.form)
     return LineReading(tuple(entries), tuple(forms), tuple(asking.problems), tuple(asking.notices))
+
+
+def _without_title(found: list[Token], text: str, settings: Settings) -> list[Token]:
+    """Tokens behind `Quick sponge:`, where two or more ingredients follow on the line."""
+    at = title_end(found)
+    if at is None or len(pieces(found[at:], text, settings.own)) < 2:
+        return found
+    return found[at:]
+
+
+def title_end(found: list[Token]) -> int | None:
+    """Index behind the colon of a line that begins with words and a colon."""
+    colon = next((at for at, token in enumerate(found[:9]) if token.kind == ":"), None)
+    if colon is None or colon == 0 or any(token.kind in "NMV" for token in found[:colon]):
+        return None
+    return colon + 1
 
 
 def _is_no_number(source: str, asking: Asking) -> bool:

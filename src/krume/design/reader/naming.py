@@ -10,7 +10,7 @@ from krume.pantry import Found, Ingredient, find
 _BRACKET = re.compile(r"[(\[{]([^()\[\]{}]*)[)\]}]?")
 _CUT = re.compile(
     r"(?:[,;]?\s*(?:\+|\bplus\b|//|#|→|=>|--).*$)|(?:[,;]?\s+(?:or|oder)\s*$)|(?:\s+(?:ohne schale|without (?:the )?shells?|out of the shell)\b.*$)|(?:[,;]?\s+(?:for\b(?! ?ever)|to (?:taste|serve|dust|make|finish|garnish|decorate|"
-    r"sprinkle|grease|roll|cover|fill|brush|form|moisten|stiffen|mix|thicken|coat|flavou?r|sweeten)\b|dissolved\b|mixed with\b|as needed|as required|if (?:needed|necessary|liked|desired|you)|"
+    r"sprinkle|grease|roll|cover|fill|brush|form|moisten|stiffen|mix|thicken|coat|flavou?r|sweeten)\b|dissolved\b|mixed with\b|(?:soaked|softened|steeped|melted|beaten|boiled|moistened|stirred) (?:in|with|into)\b|in \d|as needed|as required|if (?:needed|necessary|liked|desired|you)|"
     r"optional|zum\b|zur\b|für\b|fuer\b|nach (?:belieben|geschmack|bedarf)|or (?:more|less|to taste|as needed|so)\b|"
     r"the size of|size of|enough\b|such as|e\. ?g\.|z\. ?b\.|\(?see\b|about\b|approx\b|ca\.|circa\b|weighing\b|weighed\b|from the\b|in (?:equal parts|all)\b).*$)",
     re.IGNORECASE,

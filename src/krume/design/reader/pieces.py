@@ -58,6 +58,8 @@ def _starts_item(
         piece = piece[1:]
     if not piece:
         return False
+    if piece[0].kind == "K" and len(piece) > 1:
+        return _is_known(text[piece[1].start : piece[-1].end], own, loosely=False)
     if piece[0].kind in "NA":
         return _is_amount_with_name(piece, separator, text, own)
     return _is_name_with_amount(piece, separator, text, own)

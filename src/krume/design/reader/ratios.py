@@ -2,8 +2,9 @@
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 
-from krume.base import Notice
+from krume.base import Notice, as_text
 from krume.design.formula import Line
 from krume.design.reader.naming import named
 
@@ -12,6 +13,7 @@ _AS_MUCH = re.compile(
     r"(?P<names>[^\W\d_][^()\d.;]*?)\s*(?:\bas\b.*|[).;].*)?$",
     re.IGNORECASE,
 )
+_MAY_TIE = re.compile(r"as much|same|equal|ebenso", re.IGNORECASE)
 _SPLIT = re.compile(r"\s*,\s*(?:and\s+)?|\s+(?:and|und|&)\s+", re.IGNORECASE)
 
 
@@ -21,19 +23,28 @@ def with_ratios(lines: list[Line], roles: list[str | None], notices: list[Notice
     seen: set[int] = set()
     for line in lines:
         out.append(line)
-        if line.number in seen or "as much" not in line.read.casefold() and "same" not in line.read.casefold():
+        if line.number in seen or line.basis == "ratio" or not _MAY_TIE.search(line.read):
             continue
         seen.add(line.number)
-        for made in _tied(line, out):
-            out.append(made)
-            text = f"{made.name}: as much as line {_egg_line(out)} weighs, not a fixed amount"
-            notices.append(Notice("ratio", text, f"line {line.number}"))
+        out.extend(_tied(line, out))
     _match_roles(out, lines, roles)
+    return _filled(out, notices)
+
+
+def _filled(lines: list[Line], notices: list[Notice]) -> list[Line]:
+    """Tied lines with the mass of the eggs they follow, where it is known."""
+    eggs = [x for x in lines if (x.ingredient or "").startswith("egg") and x.basis != "ratio"]
+    masses = [x.mass_g for x in eggs]
+    total = sum(m for m in masses if m is not None) if masses and None not in masses else None
+    out = []
+    for line in lines:
+        is_open = line.basis == "ratio" and line.mass_g is None
+        out.append(replace(line, mass_g=total, status="derived") if is_open and total is not None else line)
+        if is_open:
+            known = "their mass is not known yet" if total is None else f"{as_text(total, 1)} g"
+            text = f"{line.name}: as much as the eggs weigh, {known}"
+            notices.append(Notice("ratio", text, f"line {line.number}"))
     return out
-
-
-def _egg_line(lines: list[Line]) -> int:
-    return next((x.number for x in lines if x.basis == "egg" or (x.ingredient or "").startswith("egg")), lines[0].number)
 
 
 def _tied(line: Line, before: list[Line]) -> Iterator[Line]:
@@ -45,10 +56,9 @@ def _tied(line: Line, before: list[Line]) -> Iterator[Line]:
         found = named(name).found
         if found.kind == "known":
             yield Line(
-                read=line.read, number=line.number, amount=1.0, unit="ratio", mass_g=base.mass_g,
+                read=line.read, number=line.number, amount=1.0, unit="ratio", mass_g=None,
                 basis="ratio", name=name.strip(), ingredient=found.key, section=line.section,
-                note=f"as much as {base.name} weigh", mass_interval_g=base.mass_interval_g,
-                status=base.status, source=base.source,
+                note=f"as much as {base.name} weigh",
             )  # fmt: skip
 
 

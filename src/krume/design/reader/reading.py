@@ -23,6 +23,7 @@ _DECIMAL_COMMA = re.compile(
     r"(?<![\d.,])\d+,\d{1,2}(?![\d,])\s*(?:g|kg|ml|l|dl|cl|el|tl|cm|%|[^\W\d_])", re.IGNORECASE
 )
 _EGG_KEY = re.compile(r"^\W*(?:eggs?|eier)\b[^:=]{0,20}[:=]", re.IGNORECASE | re.MULTILINE)
+_MAY_BE_TABLE = re.compile(r"[\t|;]|<t[dh]|^\s*[^\W\d_]+,[^\W\d_]+", re.MULTILINE)
 _EXAMPLE = "85 g buckwheat flour"
 
 
@@ -93,7 +94,7 @@ def _settings(text: str, eggs_region: str | None, own: tuple[Ingredient, ...]) -
         if found is not None and found.key == "eggs":
             said_region, size = eggs_said(found.value)
             region = said_region or region
-    unit = next((u for u in map(table_unit, source_lines(text)[:40]) if u), None) if "(" in text or "\t" in text or "|" in text else None
+    unit = next((u for u in map(table_unit, source_lines(text)[:40]) if u), None) if _MAY_BE_TABLE.search(text) else None
     return Settings(region, size, bool(_DECIMAL_COMMA.search(text)), unit, own)
 
 
@@ -128,7 +129,7 @@ def _line(kind: Kind, entry: Entry) -> Line:
 def _formula(sources: list[str], found: Found, settings: Settings) -> Read[Formula]:
     found.lines[:] = with_ratios(found.lines, found.roles, found.notices)
     head = head_of(found.kinds, found.problems, found.notices)
-    steps = steps_of(found.kinds, found.lines, found.roles, head, found.problems, found.notices)
+    steps = steps_of(found.kinds, found.lines, head, found.problems, found.notices)
     family, basis = family_of(head, found.lines, found.roles, steps)
     _ask_for_lines(found)
     _note_name(head, found)

@@ -49,16 +49,17 @@ class Steps(NamedTuple):
     kinds: tuple[tuple[Kind, ...], ...] = ()
     minutes: tuple[tuple[Kind, Interval, int, bool], ...] = ()
     tins_said: tuple[tuple[Kind, TinSaid], ...] = ()
+    taken: tuple[tuple[Kind, Mention, int | None, float | None], ...] = ()
 
 
 def steps_of(
-    kinds: list[Kind], lines: list[Line], roles: list[str | None], head: Head,
+    kinds: list[Kind], lines: list[Line], head: Head,
     problems: list[Problem], notices: list[Notice],
 ) -> Steps:  # fmt: skip
     """Steps of a text; what they ask about the oven is added to the problems."""
     groups = _grouped([kind for kind in kinds if kind.kind == "step"])
     texts = tuple(" ".join(_text(kind.source) for kind in group) for group in groups)
-    said = [(kind, _said(kind.source)) for group in groups for kind in group]
+    said = [(kind, step_said(kind.source)) for group in groups for kind in group]
     oven = oven_line = core = None
     minutes = []
     for kind, one in said:
@@ -72,10 +73,11 @@ def steps_of(
             _carry(kind, one, problems, notices)
         if one.is_open:
             notices.append(Notice("minutes-open", "no interval of minutes: the family's core and check rule decide", f"line {kind.number}"))
-    tins = _tins(kinds, head)
+    tins = _tins(kinds)
+    uses, taken = _uses(groups, lines)
     return Steps(
-        texts, _uses(groups, lines, roles), oven, oven_line, core, _bake_min(minutes),
-        tuple(t.tin for _, t in tins if t.tin is not None), tuple(groups), tuple(minutes), tins,
+        texts, uses, oven, oven_line, core, _bake_min(minutes),
+        tuple(t.tin for _, t in tins if t.tin is not None), tuple(groups), tuple(minutes), tins, taken,
     )  # fmt: skip
 
 
@@ -113,7 +115,8 @@ def _goes_on(before: str, source: str) -> bool:
 
 
 @lru_cache(maxsize=8192)
-def _said(source: str) -> Said:
+def step_said(source: str) -> Said:
+    """What a step line says about oven, core and minutes, remembered by its text."""
     asking = Asking(source)
     oven = oven_of(source, asking, keyed=False, has_grams=True)
     minutes = tuple(_bake_minutes(source))
@@ -145,20 +148,16 @@ def _bake_min(minutes: list[tuple[Kind, Interval, int, bool]]) -> Interval | Non
     return total
 
 
-def _tins(kinds: list[Kind], head: Head) -> tuple[tuple[Kind, TinSaid], ...]:
-    del head
-    return tuple(
-        (kind, said)
-        for kind in kinds
-        if kind.kind in ("name", "step", "note", "heading")
-        for said in tins_said(kind.source)
-    )
+def _tins(kinds: list[Kind]) -> tuple[tuple[Kind, TinSaid], ...]:
+    texts = [kind for kind in kinds if kind.kind in ("name", "step", "note", "heading")]
+    return tuple((kind, said) for kind in texts for said in tins_said(kind.source))
 
 
 def _uses(
-    groups: list[tuple[Kind, ...]], lines: list[Line], roles: list[str | None]
-) -> tuple[Use, ...]:
+    groups: list[tuple[Kind, ...]], lines: list[Line]
+) -> tuple[tuple[Use, ...], tuple[tuple[Kind, Mention, int | None, float | None], ...]]:
     uses: list[Use] = []
+    named: list[tuple[Kind, Mention, int | None, float | None]] = []
     names = [line_words(line) for line in lines]
     for number, group in enumerate(groups):
         taken: set[int] = set()
@@ -166,21 +165,28 @@ def _uses(
             last: int | None = None
             for mention in mentions(kind.source):
                 at = line_of(mention, lines, names, last)
+                mass = mass_of(mention, lines[at]) if at is not None else None
+                named.append((kind, mention, at, mass))
                 if at is not None:
                     last = at
                     taken.add(at)
-                    uses.append(Use(number, at, mass_of(mention, lines[at]), kind.source[mention.start : mention.end]))
-        words = frozenset().union(*(words_of(kind.source) for kind in group))
-        for at, (line, name) in enumerate(zip(lines, names, strict=True)):
-            if at not in taken and (name[-1:] and name[-1] in words or _is_egg_word(line, words)):
-                uses.append(Use(number, at, None, name[-1] if name else ""))
-    return tuple(uses)
+                    uses.append(Use(number, at, mass, kind.source[mention.start : mention.end]))
+        words = words_of(group[0].source) if len(group) == 1 else _all_words(group)
+        for at, name in enumerate(names):
+            if at not in taken and name and (name[-1] in words or (words & _EGG_WORDS and _is_egg(lines[at]))):
+                uses.append(Use(number, at, None, name[-1]))
+    return tuple(uses), tuple(named)
 
 
-def _is_egg_word(line: Line, words: frozenset[str]) -> bool:
-    if not (line.ingredient or "").startswith("egg"):
-        return False
-    return bool(words & {"egg", "eier", "white", "yolk", "eiweiß", "eigelb", "eischnee"})
+def _all_words(group: tuple[Kind, ...]) -> frozenset[str]:
+    return frozenset().union(*(words_of(kind.source) for kind in group))
+
+
+_EGG_WORDS = frozenset("egg eier white yolk eiweiß eigelb eischnee".split())
+
+
+def _is_egg(line: Line) -> bool:
+    return (line.ingredient or "").startswith("egg")
 
 
 @lru_cache(maxsize=8192)

@@ -24,6 +24,7 @@ _SAID = re.compile(
 )
 _UNIT = re.compile(r"(?:cm|mm|inch|in\b|\"|zoll|er\b|x|×|by)", re.IGNORECASE)
 _NOT_A_TIN = re.compile(r"^\s*(?:rounds?|circles?|sheets?|squares?)?\s*(?:of\s+)?(?:parchment|baking paper|paper|greaseproof|gelatine?|pastry|puff)", re.IGNORECASE)
+_MAY_NAME_TIN = re.compile(r"\d.*?(?:tin|pan|form|round|square|sheet|loaf|ring|tube|dish|tray|mou?ld|blech)|(?:tin|pan|form|round|square|sheet|loaf|ring|tube|dish|tray|mou?ld|blech).*?\d", re.IGNORECASE)
 _THIS_ONE = re.compile(r"^\s*,?\s*\(this one\)", re.IGNORECASE)
 THIS_ONE = "(this one)"
 
@@ -43,7 +44,7 @@ class TinSaid(NamedTuple):
 @lru_cache(maxsize=8192)
 def tins_said(source: str) -> tuple[TinSaid, ...]:
     """Tins a line names in passing."""
-    if not any(sign.isdigit() for sign in source):
+    if _MAY_NAME_TIN.search(source) is None:
         return ()
     text = clean(source).text.replace(NOTHING, " ")
     return tuple(said for match in _SAID.finditer(text) if (said := _said(match, text, source)))

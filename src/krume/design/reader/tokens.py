@@ -161,7 +161,7 @@ def _word(match: re.Match[str], out: list[Token]) -> Token:
     if kind in "MVLDTK" and isinstance(meant, Unit):
         last = _before(out, kind)
         behind = last in _BEFORE_UNIT or (last == "-" and len(out) > 1 and out[-2].kind == "N")
-        if not (behind or (not out and kind == "K")) and not (last == "T" and kind == "T"):
+        if not (behind or (kind == "K" and (not out or out[-1].kind in ",;\t+&"))) and not (last == "T" and kind == "T"):
             return Token("W", word.casefold().replace(NOTHING, ""), match.start(), match.end())
     return Token(kind, meant, match.start(), match.end())
 

@@ -87,5 +87,5 @@ NOT_COUNTED = frozenset(
 )
 TABLE_WORDS = frozenset(
     "ingredient ingredients amount amounts quantity qty weight weights unit units grams gram g kg ml note notes zutat zutaten menge "
-    "mengen einheit gramm gewicht name item percent bakers baker's % flour cost price total measure baker prozent anteil lot".split()
+    "mengen einheit gramm gewicht name item percent bakers baker's % flour cost price total measure baker prozent anteil lot what was".split()
 )
