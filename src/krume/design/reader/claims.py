@@ -117,7 +117,7 @@ def _gluten(kind: Kind, match: re.Match[str], lines: list[Line]) -> Iterator[Pro
     yield Problem(
         "claim-gluten", f"line {kind.number}", kind.source.strip()[:200],
         f"'{match[0]}': the text names no lots, so no record supports the claim. Drop it, or say what went in.",
-        (_dropped(kind, match), _says(kind, match, "no gluten grain goes in, no lot is shown")),
+        (_dropped(kind, match), _says(kind, match, "no wheat, rye or barley goes in")),
     )  # fmt: skip
 
 

@@ -104,11 +104,13 @@ def _entry(
 ) -> Entry:
     note = ", ".join(n for n in (item.how_full, name.phrase.note) if n) or None
     unit = item.amount.unit
+    called = name.phrase.whole if found.kind == "good" and found.good is not None and " as a " in found.words else name.phrase.head
+    shown = " ".join(without_size(name.phrase.head).split()) if weight.basis == "egg" else called
     role = found.good.role if found.good is not None else None
     key = found.key if found.kind == "known" else None
     return Entry(
         item.amount.value, unit.name if unit else None, weight.mass_g, weight.basis,
-        name.phrase.head, key, part, note, weight.interval_g, weight.status, weight.source,
+        shown or name.phrase.head, key, part, note, weight.interval_g, weight.status, weight.source,
         egg_size, role or (ingredient_role(key) if key else None), found.kind,
     )  # fmt: skip
 
@@ -142,6 +144,8 @@ def _ask_name(item: Item, name: Named, found: Found, asking: Asking) -> None:
         (choice.label, renamed(item, name.phrase.head, choice.words.replace(", as a ", " as a "), asking))
         for choice in found.choices[:4]
     )
+    if len(options) == 1 and item.start <= len(asking.source) - len(asking.source.lstrip()) + 8:
+        options = (*options, ("something else: leave it out for now", left_out(asking.source)))
     asking.ask(code, found.question, *options)
 
 
@@ -182,13 +186,13 @@ def _note_no_mass(item: Item, name: Named, asking: Asking) -> None:
 
 def _ask_heavy(item: Item, mass_g: float, asking: Asking) -> None:
     start, end = item.amount.start, item.amount.end
-    options = [(f"{as_text(mass_g / d)} g", asking.edit(start, end, f"{as_text(mass_g / d)} g")) for d in (1000, 10000) if limit("heaviest-line") >= mass_g / d >= 1]
+    options = [(f"{as_text(mass_g / d)} g", asking.edit(start, end, f"{as_text(mass_g / d)} g")) for d in (1e3, 1e4, 1e6, 1e7) if limit("heaviest-line") >= mass_g / d >= 1]
     kept = asking.edit(item.end, item.end, f", {_SEVERAL_BOWLS}")
     asking.ask(
         "amount-heavy",
         f"{as_text(mass_g / 1000)} kg is heavier than any bowl here. Is it {as_text(mass_g / 1000)} kg?",
         (f"{as_text(mass_g / 1000)} kg, {_SEVERAL_BOWLS}", kept),
-        *options,
+        *options[:3],
     )
 
 

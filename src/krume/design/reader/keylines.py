@@ -17,13 +17,6 @@ _DENSITY = re.compile(r"(\d+(?:[.,]\d+)?)\s*(?:g\s*/\s*ml|g/cm3|kg/l)?", re.IGNO
 _CORE = re.compile(
     r"\b(?:core|kern(?:temperatur)?|internal)\b[^.\d]{0,24}(\d{2,3}(?:[.,]\d)?)\s*(?:°\s*)?(c|f)?\b", re.IGNORECASE
 )
-_FAMILY_WORDS = {
-    "separated": "separated", "separated sponge": "separated", "sponge": "separated", "génoise": "genoise",
-    "genoise": "genoise", "chiffon": "chiffon", "angel": "angel", "butter": "butter", "nut": "nut",
-    "roulade": "roulade", "roll": "roulade", "tart": "tart", "cream": "cream", "mousse": "cream",
-    "syrup": "syrup", "jelly": "jelly", "ganache": "ganache",
-}  # fmt: skip
-
 
 class KeyLine(NamedTuple):
     """A key line: which key, its value, and the key's word as typed."""
@@ -102,10 +95,9 @@ def core_of(text: str) -> float | None:
 
 
 
-def family_said(value: str) -> str | None:
-    """Family of a `Family:` line."""
-    words = re.sub(r"\(.*\)", "", value).strip().casefold()
-    return _FAMILY_WORDS.get(words) or next((f for w, f in _FAMILY_WORDS.items() if w in words.split()), None)
+def family_said(value: str) -> str:
+    """Words of a `Family:` line, without what stands in brackets."""
+    return re.sub(r"\(.*?\)", "", value).strip()
 
 
 def minutes_said(value: str) -> Interval | None:

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterable
+from dataclasses import replace
 from typing import NamedTuple
 
 from krume.base import Notice, Problem, Read, as_text
@@ -10,13 +11,14 @@ from krume.design.reader.classifying import Kind, classify, plain, table_unit
 from krume.design.reader.cleaning import source_lines
 from krume.design.reader.crosschecks import crosschecks
 from krume.design.reader.entries import Entry
-from krume.design.reader.families import family_of
 from krume.design.reader.heads import Head, head_of
 from krume.design.reader.keylines import eggs_said, key_line
 from krume.design.reader.linereading import LineReading
 from krume.design.reader.ratios import with_ratios
 from krume.design.reader.settings import Settings, limit
 from krume.design.reader.steps import Steps, steps_of
+from krume.design.recognise import family_of
+from krume.design.shares import sums
 from krume.pantry import Ingredient, region_named
 
 _DECIMAL_COMMA = re.compile(
@@ -130,23 +132,33 @@ def _formula(sources: list[str], found: Found, settings: Settings) -> Read[Formu
     found.lines[:] = with_ratios(found.lines, found.roles, found.notices)
     head = head_of(found.kinds, found.problems, found.notices)
     steps = steps_of(found.kinds, found.lines, head, found.problems, found.notices)
-    family, basis = family_of(head, found.lines, found.roles, steps)
+    _say_share_of_flour(found)
     _ask_for_lines(found)
     _note_name(head, found)
-    formula = _built(found, head, steps, family, basis, settings)
+    formula = _with_family(_built(found, head, steps, settings), settings, found.notices)
     crosschecks(formula, found.kinds, found.roles, head, steps, found.problems, found.notices)
+    if any(problem.code == "tin-conflict" for problem in found.problems):
+        formula = replace(formula, tin=None)
     return Read(formula, tuple(_in_order(found.problems)), tuple(found.notices))
 
 
-def _built(
-    found: Found, head: Head, steps: Steps, family: str | None, basis: str, settings: Settings
-) -> Formula:
+def _with_family(formula: Formula, settings: Settings, notices: list[Notice]) -> Formula:
+    """The formula with its family, as declared or as name, lines and steps say."""
+    guess = family_of(formula, sums(formula.lines, own=settings.own))
+    if guess.key is None and formula.family is not None:
+        notices.append(Notice("family-unknown", f"'{formula.family}' is no family known here; none is assumed"))
+    if guess.key == formula.family:
+        return formula
+    return replace(formula, family=guess.key, family_basis=guess.basis)
+
+
+def _built(found: Found, head: Head, steps: Steps, settings: Settings) -> Formula:
     texts = tuple(TextLine(kind.number, kind.source, kind.kind) for kind in found.kinds)
     tins = head.tins or steps.tins
     return Formula(
         name=head.name, lines=tuple(found.lines), steps=steps.texts, uses=steps.uses,
-        tin=tins[0] if tins else None, tins=tins, oven=head.oven or steps.oven, family=family,
-        family_basis=basis, makes=head.makes, baked=head.baked, eggs_region=settings.region,
+        tin=tins[0] if tins else None, tins=tins, oven=head.oven or steps.oven, family=head.family,
+        family_basis="declared" if head.family else "unknown", makes=head.makes, baked=head.baked, eggs_region=settings.region,
         egg_size=settings.egg_size, density_g_ml=head.density_g_ml,
         core_c=head.core_c if head.core_c is not None else steps.core_c,
         bake_min=head.bake_min or steps.bake_min, keys=head.keys, source_lines=texts,
@@ -166,6 +178,19 @@ def _ask_for_lines(found: Found) -> None:
             f"No ingredient line found. Type one a line, for example: {_EXAMPLE}",
         )
     )
+
+
+def _say_share_of_flour(found: Found) -> None:
+    """A pinch of a binder is asked about with its share of the flour, where flour is known."""
+    flour = sum(x.mass_g or 0.0 for x, role in zip(found.lines, found.roles, strict=True) if role in ("flour", "starch"))
+    if flour <= 0:
+        return
+    for at, problem in enumerate(found.problems):
+        line = next((x for x in found.lines if f"line {x.number}" == problem.where and x.basis == "trade"), None)
+        if problem.code == "trade-measure" and line is not None and line.mass_interval_g is not None:
+            low, high = (as_text(g / flour * 100, 2) for g in (line.mass_interval_g.low, line.mass_interval_g.high))
+            text = f"{problem.ask} On {as_text(flour, 1)} g flour that is {low}–{high} %."
+            found.problems[at] = Problem(problem.code, problem.where, problem.read, text, problem.options)
 
 
 def _note_name(head: Head, found: Found) -> None:

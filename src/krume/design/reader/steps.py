@@ -77,7 +77,7 @@ def steps_of(
     uses, taken = _uses(groups, lines)
     return Steps(
         texts, uses, oven, oven_line, core, _bake_min(minutes),
-        tuple(t.tin for _, t in tins if t.tin is not None), tuple(groups), tuple(minutes), tins, taken,
+        tuple(t.tin for _, t in sorted(tins, key=lambda s: not s[1].decided) if t.tin is not None), tuple(groups), tuple(minutes), tins, taken,
     )  # fmt: skip
 
 
