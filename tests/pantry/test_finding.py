@@ -97,6 +97,8 @@ KITCHENS = {
     "sour milk": "buttermilk-cultured-lowfat",
     "yeast cake dissolved in lukewarm water": "yeast-compressed",
     "shredded cocoanut": "coconut-desiccated-unsweetened",
+    "2 squares chocolate": "chocolate-unsweetened",
+    "carbonate of soda": "baking-soda",
     "raisins, seeded and cut in pieces": "raisin-seedless",
     "Jordan almonds": "almonds",
     "flour for dredging": "flour-wheat-all-purpose",
@@ -151,6 +153,18 @@ def test_bare_flour_is_read_as_wheat_and_says_that_it_holds_gluten() -> None:
     found = find("flour")
     assert found.key == "flour-wheat-all-purpose"
     assert found.notice == "read as wheat flour: contains gluten"
+
+
+@pytest.mark.parametrize(
+    ("words", "key"),
+    [("cream", "cream-heavy-whipping"), ("chocolate", "chocolate-dark-60-69")],
+)
+def test_a_good_of_several_strengths_has_one_preferred_row_and_says_which(
+    words: str, key: str
+) -> None:
+    found = find(words)
+    assert found.key == key
+    assert found.notice.startswith("read as")
 
 
 @pytest.mark.parametrize("words", ["gluten-free flour", "GF flour", "glutenfreies Mehl"])

@@ -6,7 +6,7 @@ import pytest
 
 from krume.base import NotFoundError
 from krume.evidence import load
-from krume.pantry import ingredient, ingredients
+from krume.pantry import find, ingredient, ingredients
 from krume.pantry.names import (
     GOOD_COLUMNS,
     NAME_COLUMNS,
@@ -81,7 +81,6 @@ def test_a_good_is_never_a_name_of_the_pantry_too() -> None:
 
 @pytest.mark.parametrize("ask", sorted(questions()))
 def test_a_question_has_two_to_four_answers_that_lead_on(ask: str) -> None:
-    from krume.pantry import find
 
     question, choices = questions()[ask]
     assert question.endswith((".", "?"))
@@ -113,3 +112,11 @@ def test_no_qualifier_is_a_name_by_itself() -> None:
 
 
 ALSO_NAMES = {"egg"}
+
+
+def test_words_in_another_order_are_no_name_where_two_goods_share_them() -> None:
+
+    assert index().bags["fructose", "glucose", "syrup"] is None
+    assert find("glucose-fructose syrup").key == "syrup-glucose-fructose"
+    assert find("fructose-glucose syrup").key == "syrup-fructose-glucose"
+    assert find("syrup glucose fructose").kind != "known"
