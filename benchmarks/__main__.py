@@ -39,5 +39,6 @@ def table(rows: list[Row]) -> str:
 
 
 if __name__ == "__main__":
-    print(f"Python {platform.python_version()}, {platform.machine()}; medians; read the ratio.")
+    machine = f"Python {platform.python_version()}, {platform.machine()}"
+    print(f"{machine}; processor time, wall time for whole programs; read the ratio.")
     print(table([row for part in PARTS for row in part()]))

@@ -1,19 +1,16 @@
 """Taking a measure: of a call in this process, and of a program with its memory."""
 
-import os
 import subprocess
+import sys
 import time
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from itertools import count
 from statistics import median
 
-
-@dataclass(frozen=True, slots=True)
-class Taken:
-    """What one program took: wall time and the largest memory it held."""
-
-    time_s: float
-    memory_mb: float
+# The most memory that this process held since its program started; what it was forked from held
+# more or less, which the resource usage of a child would count in.
+PEAK = "next(int(l.split()[1]) for l in open('/proc/self/status') if l.startswith('VmHWM')) / 1024"
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,37 +30,41 @@ class Row:
         return self.own / self.peer
 
 
-def call_s(call: Callable[[], object], *, times: int) -> float:
-    """Median wall time of a call in this process, one call before it left out."""
-    call()
+def call_s(call: Callable[[int], object], *, times: int) -> float:
+    """Median time of a call in this process, one before it left out; it is told its number."""
+    numbers = count()
+    call(next(numbers))
     taken = []
     for _ in range(times):
-        start = time.perf_counter()
-        call()
-        taken.append(time.perf_counter() - start)
+        start = time.process_time()
+        call(next(numbers))
+        taken.append(time.process_time() - start)
     return median(taken)
 
 
-def program(words: Sequence[str]) -> Taken:
-    """What one run of a program took."""
-    start = time.perf_counter()
-    child = subprocess.Popen(words, stdout=subprocess.DEVNULL, stderr=subprocess.PIPE, text=True)
-    told = child.stderr.read() if child.stderr else ""
-    _, status, usage = os.wait4(child.pid, 0)
-    taken = Taken(time.perf_counter() - start, usage.ru_maxrss / 1024)
-    child.returncode = os.waitstatus_to_exitcode(status)
-    if child.returncode:
-        raise RuntimeError(f"{' '.join(words[:4])} ended with {child.returncode}: {told[-400:]}")
-    return taken
-
-
-def programs(own: Sequence[str], peer: Sequence[str], *, times: int) -> tuple[Taken, Taken]:
+def programs_s(own: Sequence[str], peer: Sequence[str], *, times: int) -> tuple[float, float]:
     """Medians of two programs run in turn, so that both see the same machine."""
-    program(own)
-    program(peer)
-    pairs = [(program(own), program(peer)) for _ in range(times)]
-    return _middle([a for a, _ in pairs]), _middle([b for _, b in pairs])
+    program_s(own)
+    program_s(peer)
+    pairs = [(program_s(own), program_s(peer)) for _ in range(times)]
+    return median(a for a, _ in pairs), median(b for _, b in pairs)
 
 
-def _middle(taken: list[Taken]) -> Taken:
-    return Taken(median(t.time_s for t in taken), median(t.memory_mb for t in taken))
+def program_s(words: Sequence[str]) -> float:
+    """Wall time of one run of a program."""
+    start = time.perf_counter()
+    told(words)
+    return time.perf_counter() - start
+
+
+def memory_mb(code: str) -> float:
+    """The most memory that a fresh interpreter held while it ran some code."""
+    return float(told([sys.executable, "-c", f"{code}\nprint({PEAK})"]).splitlines()[-1])
+
+
+def told(words: Sequence[str]) -> str:
+    """What a program prints; one that fails ends the benchmark with its own words."""
+    done = subprocess.run(words, capture_output=True, text=True)
+    if done.returncode:
+        raise RuntimeError(f"{' '.join(words)[:80]} ended with {done.returncode}: {done.stderr}")
+    return done.stdout

@@ -3,7 +3,8 @@
 import re
 from importlib.resources import files
 
-_GRAMS = re.compile(r"^(\d+(?:\.\d+)?) g ", re.MULTILINE)
+_GRAMS = re.compile(r"\b(\d+(?:\.\d+)?) g\b(?!/)")
+_STEP = re.compile(r"^([A-Z][^:\n]+\.)$", re.MULTILINE)
 
 
 def demo_formulas() -> list[str]:
@@ -14,10 +15,11 @@ def demo_formulas() -> list[str]:
 
 
 def many_formulas(count: int) -> list[str]:
-    """So many different texts: no two of one formula share their amounts."""
+    """So many different texts: no two share an amount or a step, so that none is known already."""
     demo = demo_formulas()
-    return [_scaled(demo[at % len(demo)], 1 + at // len(demo) / 1000) for at in range(count)]
+    return [_copy(demo[at % len(demo)], at // len(demo)) for at in range(count)]
 
 
-def _scaled(text: str, factor: float) -> str:
-    return _GRAMS.sub(lambda found: f"{float(found[1]) * factor:.2f} g ", text)
+def _copy(text: str, number: int) -> str:
+    scaled = _GRAMS.sub(lambda found: f"{float(found[1]) * (1 + number / 1000):.2f} g", text)
+    return _STEP.sub(lambda found: f"{found[1]} See page {number}.", scaled)
