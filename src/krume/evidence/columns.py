@@ -1,8 +1,9 @@
 """What a column of a packed table may hold, and how one cell is read."""
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Container
 from dataclasses import dataclass
+from functools import cache
 
 from krume.base import STATUSES, UNITS, InputError
 
@@ -40,16 +41,30 @@ def optional(name: str, kind: str = "text", *allowed: str) -> Column:
     return Column(name, kind, required=False, allowed=allowed)
 
 
+def cell_reader(declared: Column, known_sources: frozenset[str]) -> Callable[[str], Cell]:
+    """Reader of the cells of one column; a text that comes again is not read again."""
+
+    @cache
+    def read(text: str) -> Cell:
+        try:
+            return read_cell(declared, text, known_sources)
+        except InputError as error:
+            error.field = declared.name
+            raise
+
+    return read
+
+
 def read_cell(declared: Column, text: str, known_sources: frozenset[str]) -> Cell:
     """Read one cell by its column, or raise with what was wanted."""
-    if text and declared.kind == "text":
-        return text
     if declared.kind == "flag":
         return _flag(text)
     if not text:
         return _blank(declared)
-    if declared.kind in ("source", "one of"):
-        return _one_of(text, declared.allowed or tuple(sorted(known_sources)), declared)
+    if declared.kind == "source":
+        return _one_of(text, known_sources, "a key of sources.csv")
+    if declared.kind == "one of":
+        return _one_of(text, declared.allowed, _listed(declared.allowed))
     return _READERS[declared.kind](text)
 
 
@@ -69,11 +84,10 @@ def _flag(text: str) -> bool:
     return text == "yes"
 
 
-def _one_of(text: str, allowed: tuple[str, ...], declared: Column) -> Cell:
-    if text in allowed:
-        return text
-    want = "a key of sources.csv" if declared.kind == "source" else _listed(allowed)
-    raise _refuse(text, want)
+def _one_of(text: str, allowed: Container[str], want: str) -> Cell:
+    if text not in allowed:
+        raise _refuse(text, want)
+    return text
 
 
 def _listed(allowed: tuple[str, ...]) -> str:
@@ -105,9 +119,7 @@ def _printed(text: str) -> Cell:
 
 
 def _status(text: str) -> Cell:
-    if text not in STATUSES:
-        raise _refuse(text, _listed(STATUSES))
-    return text
+    return _one_of(text, STATUSES, _listed(STATUSES))
 
 
 def _unit(text: str) -> Cell:
@@ -117,6 +129,7 @@ def _unit(text: str) -> Cell:
 
 
 _READERS: dict[str, Callable[[str], Cell]] = {
+    "text": str,
     "key": _key,
     "number": _number,
     "count": _count,

@@ -10,7 +10,7 @@ from importlib.resources import files
 from importlib.resources.abc import Traversable
 
 from krume.base import DataError, InputError
-from krume.evidence.columns import Cell, Column, column, optional, read_cell
+from krume.evidence.columns import Cell, Column, cell_reader, column, optional
 
 _SOURCE_COLUMNS = (
     column("key", "key"),
@@ -93,21 +93,16 @@ def _check_header(file: str, header: list[str], columns: tuple[Column, ...]) -> 
 def _rows(
     file: str, lines: Iterator[list[str]], columns: list[Column], known: frozenset[str]
 ) -> Iterator[Row]:
+    readers = [(c.name, cell_reader(c, known)) for c in columns]
     for number, cells in enumerate(lines, start=2):
         if len(cells) != len(columns):
             want = f"{len(columns)} cells"
             raise _broken(file, number, columns[0].name, f"{len(cells)} cells", want)
-        yield Row(file, number, dict(_cells(file, number, cells, columns, known)))
-
-
-def _cells(
-    file: str, number: int, cells: list[str], columns: list[Column], known: frozenset[str]
-) -> Iterator[tuple[str, Cell]]:
-    for declared, text in zip(columns, cells, strict=True):
         try:
-            yield declared.name, read_cell(declared, text, known)
+            row = {name: read(text) for (name, read), text in zip(readers, cells, strict=True)}
         except InputError as error:
-            raise _broken(file, number, declared.name, error.got, error.want) from error
+            raise _broken(file, number, error.field, error.got, error.want) from error
+        yield Row(file, number, row)
 
 
 def _check_unique(file: str, rows: tuple[Row, ...], unique: tuple[str, ...]) -> None:

@@ -121,9 +121,11 @@ def _by_percent(words: str, meaning: Meaning, percent: float | None) -> Found | 
 
 
 def _percent_notice(key: str, percent: float | None) -> str:
+    if percent is None:
+        return ""
     item = ingredient(key)
     has = item.composition.fat_g
-    if percent is None or has is None or item.role not in ("dairy", "fat"):
+    if has is None or item.role not in ("dairy", "fat"):
         return ""
     if abs(has - percent) <= _PERCENT_SLACK:
         return ""

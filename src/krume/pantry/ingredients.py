@@ -118,21 +118,29 @@ class Ingredient:
 
 
 @cache
-def _all() -> dict[str, Ingredient]:
-    roles = {row.text("key"): row for row in load("roles.csv", ROLE_COLUMNS)}
-    factors = {row.text("key"): _factors(row) for row in load("energy_factors.csv", FACTOR_COLUMNS)}
-    rows = (
-        *load("ingredients.csv", INGREDIENT_COLUMNS),
-        *load("supplement.csv", SUPPLEMENT_COLUMNS),
-    )
-    packed = {row.text("key"): row for row in rows}
-    gaps = {row.text("key"): row for row in load("gaps.csv", GAP_COLUMNS)}
-    return {
-        key: _measured(packed[key], role, factors.get(key))
-        if key in packed
-        else _gap(gaps[key], role)
-        for key, role in roles.items()
-    }
+def _rows(file: str) -> dict[str, Row]:
+    return {row.text("key"): row for row in load(file, _COLUMNS[file])}
+
+
+_COLUMNS = {
+    "ingredients.csv": INGREDIENT_COLUMNS,
+    "supplement.csv": SUPPLEMENT_COLUMNS,
+    "gaps.csv": GAP_COLUMNS,
+    "energy_factors.csv": FACTOR_COLUMNS,
+    "roles.csv": ROLE_COLUMNS,
+}
+
+
+@cache
+def _packed(key: str) -> Ingredient | None:
+    role = _rows("roles.csv").get(key)
+    if role is None:
+        return None
+    row = _rows("ingredients.csv").get(key) or _rows("supplement.csv").get(key)
+    if row is None:
+        return _gap(_rows("gaps.csv")[key], role)
+    factors = _rows("energy_factors.csv").get(key)
+    return _measured(row, role, _factors(factors) if factors else None)
 
 
 def _measured(row: Row, role: Row, factors: EnergyFactors | None) -> Ingredient:
@@ -234,7 +242,7 @@ def ingredient(key: str, *, own: tuple[Ingredient, ...] = ()) -> Ingredient:
     for mine in own:
         if mine.key == key:
             return mine
-    found = _all().get(key)
+    found = _packed(key)
     if found is None:
         message = f"the pantry has no ingredient '{key}'. Type its everyday name instead."
         raise NotFoundError(message, field="ingredient", got=key, want="a key of the pantry")
@@ -243,4 +251,4 @@ def ingredient(key: str, *, own: tuple[Ingredient, ...] = ()) -> Ingredient:
 
 def ingredients() -> tuple[Ingredient, ...]:
     """All packed ingredients, those without a composition too."""
-    return tuple(_all().values())
+    return tuple(ingredient(key) for key in _rows("roles.csv"))
