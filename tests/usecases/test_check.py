@@ -79,3 +79,12 @@ def test_a_figure_can_be_explained(demo: Asked) -> None:
     why = check_formula("F2", demo, explain="egg").explain
     assert why is not None
     assert why.key == "percent.egg"
+
+
+@pytest.mark.parametrize(
+    ("name", "family"),
+    [("C1", "custard-lightened"), ("C2", "set-cream"), ("C5", "cooked-white-buttercream"),
+     ("C3", "ganache"), ("C4", "jelly"), ("S1", "syrup"), ("F3", "roulade"), ("F7", "tart")],
+)  # fmt: skip
+def test_every_text_of_the_demo_finds_its_family(demo: Asked, name: str, family: str) -> None:
+    assert check_formula(name, demo).result.family == family

@@ -11,6 +11,8 @@ if TYPE_CHECKING:
     from krume.usecases.answer import Answer, Asked, Explanation, QuestionError
     from krume.usecases.as_json import Json, plain
     from krume.usecases.book import BookResult, init_book, load_demo
+    from krume.usecases.build import build_torte
+    from krume.usecases.build_result import BuildLayer, BuildResult
     from krume.usecases.calc import SumList, answer_sum, list_sums
     from krume.usecases.check import CheckBand, CheckFinding, CheckResult, check_formula
     from krume.usecases.read import ReadLine, ReadOven, ReadResult, read_formula
@@ -23,6 +25,8 @@ _HOMES = {
     "Answer": "usecases.answer",
     "Asked": "usecases.answer",
     "BookResult": "usecases.book",
+    "BuildLayer": "usecases.build_result",
+    "BuildResult": "usecases.build_result",
     "CheckBand": "usecases.check",
     "CheckFinding": "usecases.check",
     "CheckResult": "usecases.check",
@@ -40,6 +44,7 @@ _HOMES = {
     "SumList": "usecases.calc",
     "answer_sum": "usecases.calc",
     "answer_types": "usecases.schema",
+    "build_torte": "usecases.build",
     "check_formula": "usecases.check",
     "command_schema": "usecases.schema",
     "data_version": "evidence",
@@ -56,6 +61,8 @@ __all__ = [
     "Answer",
     "Asked",
     "BookResult",
+    "BuildLayer",
+    "BuildResult",
     "CheckBand",
     "CheckFinding",
     "CheckResult",
@@ -73,6 +80,7 @@ __all__ = [
     "SumList",
     "answer_sum",
     "answer_types",
+    "build_torte",
     "check_formula",
     "command_schema",
     "data_version",

@@ -8,13 +8,13 @@ from krume.build import (
     EggUse,
     Torte,
     TortePlan,
-    build_torte,
     formula_names,
     incomplete,
     read_order,
     read_torte,
     working,
 )
+from krume.build import build_torte as stand
 from krume.design import Formula, balance
 from krume.store import book_at, is_file
 from krume.usecases.answer import Answer, Asked, QuestionError, clash_problems
@@ -39,7 +39,7 @@ class TorteMade:
     notices: tuple[Notice, ...]
 
 
-def build_of(name: str, asked: Asked) -> Answer[BuildResult]:
+def build_torte(name: str, asked: Asked) -> Answer[BuildResult]:
     """Build a torte: what stands on what, and what it comes to."""
     made = torte_of(name, asked)
     used = [working(part.family) for part in _parts(made.formulas).values()]
@@ -71,7 +71,7 @@ def torte_of(name: str, asked: Asked) -> TorteMade:
         raise QuestionError(_no_torte(source, kind, name))
     plan = read.value
     formulas = _formulas(plan, source, asked)
-    built = build_torte(plan, _parts(formulas))
+    built = stand(plan, _parts(formulas))
     torte = built if isinstance(built, Infeasible) else built.value
     if isinstance(torte, Torte) and read.problems:
         torte = incomplete(torte)

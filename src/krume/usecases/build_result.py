@@ -11,6 +11,7 @@ from krume.build import (
     Torte,
     TortePlan,
     cross_section,
+    weakest,
 )
 
 
@@ -121,8 +122,6 @@ def build_result(plan: TortePlan, torte: Torte | None) -> BuildResult:
 
 def torte_status(torte: Torte) -> str:
     """Status of a torte: that of its weakest layer."""
-    from krume.build import weakest
-
     return weakest(*(layer.status for layer in torte.layers)) if torte.layers else "derived"
 
 

@@ -3,9 +3,8 @@
 from dataclasses import dataclass
 
 from krume.base import Interval
-from krume.design import Balance, Finding, bands
+from krume.design import Balance, Finding, balance, bands
 from krume.usecases.answer import Answer, Asked
-from krume.usecases.balanced import balanced
 from krume.usecases.read import formula_of
 from krume.usecases.sources import line_sources, practice_notice, source_keys
 from krume.usecases.why_check import explain_balance, figures_of
@@ -85,7 +84,7 @@ class CheckResult:
 def check_formula(name: str, asked: Asked, *, explain: str | None = None) -> Answer[CheckResult]:
     """Balance a formula against the bands of its family."""
     found = formula_of(name, asked)
-    figures = balanced(found.formula)
+    figures = balance(found.formula)
     judged = () if figures.family is None else bands(figures.family)
     answer = Answer(
         _result(found.formula.name, figures),

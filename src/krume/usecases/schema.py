@@ -27,6 +27,7 @@ def answer_types() -> dict[str, tuple[type, ...]]:
     """What each command answers with."""
     from krume.usecases.book import BookResult
     from krume.usecases.calc import SumList
+    from krume.usecases.build_result import BuildResult
     from krume.usecases.check import CheckResult
     from krume.usecases.read import ReadResult
     from krume.usecases.sheet import SheetResult
@@ -36,6 +37,7 @@ def answer_types() -> dict[str, tuple[type, ...]]:
         "read": (ReadResult,),
         "check": (CheckResult,),
         "size": (SizeResult,),
+        "build": (BuildResult,),
         "sheet": (SheetResult,),
         "calc": (SumList,),
         "book": (BookResult,),

@@ -3,7 +3,7 @@
 from dataclasses import dataclass, replace
 
 from krume.base import Infeasible, Interval, NotFoundError, Notice, Problem
-from krume.design import Formula, Line, family
+from krume.design import Formula, Line, balance, family
 from krume.pantry import ingredient
 from krume.size import (
     SizeLine,
@@ -15,7 +15,6 @@ from krume.size import (
 )
 from krume.store import book_at, studio_of
 from krume.usecases.answer import Answer, Asked, clash_problems
-from krume.usecases.balanced import balanced
 from krume.usecases.read import FormulaRead, formula_of
 from krume.usecases.size_result import SizeDensity, SizeResult, size_result
 from krume.usecases.sources import line_sources, source_keys
@@ -93,7 +92,7 @@ def density_of(formula: Formula) -> SizeDensity:
     """Density of a batter: the formula's own, else what is planned for its family."""
     if formula.density_g_ml is not None:
         return SizeDensity(formula.density_g_ml, "declared", None)
-    key = balanced(formula).family
+    key = balance(formula).family
     planned = None if key is None else family(key)
     if planned is None or planned.sg_plan is None:
         return SizeDensity(None, "unknown", None)
@@ -118,7 +117,7 @@ def _request(
 def _whole_density_g_ml(formula: Formula, density: SizeDensity) -> float | None:
     """All grams of the text over the volume of its batter: a filling takes no room in the tin."""
     masses = [line.mass_g for line in formula.lines if line.mass_g is not None]
-    batter_g = balanced(formula).total_g
+    batter_g = balance(formula).total_g
     if density.value_g_ml is None or isinstance(batter_g, Interval) or not batter_g:
         return density.value_g_ml
     return density.value_g_ml * sum(masses) / batter_g
@@ -165,7 +164,7 @@ def _egg_each_g(line: Line) -> float | None:
 
 def _rise(formula: Formula, density: SizeDensity) -> float | None:
     """Baked height over batter depth, where the formula says how high it bakes."""
-    total_g = balanced(formula).total_g
+    total_g = balance(formula).total_g
     if formula.tin is None or formula.baked is None or formula.baked.height_mm is None:
         return None
     if density.value_g_ml is None or total_g is None or isinstance(total_g, Interval):

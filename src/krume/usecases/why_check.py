@@ -3,9 +3,8 @@
 from dataclasses import replace
 
 from krume.base import Interval, as_text
-from krume.design import Balance, Formula, Line, band
+from krume.design import Balance, Formula, Line, balance, band
 from krume.usecases.answer import ExplainInput, Explanation
-from krume.usecases.balanced import balanced
 from krume.usecases.why import doubt_of, key_meant, line_input, lines_with_sources, source_rows
 
 _NUDGE = 1.01
@@ -66,7 +65,7 @@ def _inputs(
     return tuple(
         line_input(line)
         for index, line in enumerate(formula.lines)
-        if line.mass_g and _by_path(balanced(_nudged(formula, index, line)))[key] != before
+        if line.mass_g and _by_path(balance(_nudged(formula, index, line)))[key] != before
     )
 
 
@@ -78,7 +77,7 @@ def _nudged(formula: Formula, index: int, line: Line) -> Formula:
         mass_interval_g=None if spread is None else spread.times(_NUDGE),
     )
     lines = (*formula.lines[:index], heavier, *formula.lines[index + 1 :])
-    return replace(formula, lines=lines, family=balanced(formula).family)
+    return replace(formula, lines=lines, family=balance(formula).family)
 
 
 def _unit(key: str) -> str:
