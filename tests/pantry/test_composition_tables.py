@@ -125,7 +125,7 @@ def test_no_figure_is_negative() -> None:
 def test_every_figure_lies_in_the_plausible_range_of_its_class() -> None:
     outside = []
     for item in measured():
-        for quantity, (low, high) in plausible(item.kind).items():
+        for quantity, (low, high) in plausible(item.kind, item.key).items():
             value = item.composition.amount(quantity)
             if value is not None and not low <= value <= high:
                 outside.append((item.key, quantity, value, low, high))
@@ -133,6 +133,9 @@ def test_every_figure_lies_in_the_plausible_range_of_its_class() -> None:
 
 
 def test_the_range_of_a_class_is_not_the_range_of_anything() -> None:
+    low, high = plausible("fat", "butter-82-ciqual")["fat_g"]
+    assert 70 < low < 82.9 < high < 90
+    assert plausible("egg", "egg-white-fresh")["fat_g"][1] < 4
     assert plausible("fat")["fat_g"][0] >= 35
     assert plausible("starch")["protein_g"][1] <= 2
     assert plausible("egg")["protein_g"][0] >= 3

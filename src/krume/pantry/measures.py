@@ -80,7 +80,7 @@ def measure(key: str, unit: str) -> Measure | None:
 
     >>> measure("butter-82-ciqual", "stick").mass_g.best
     113.4
-    >>> measure("xanthan-gum", "cup") is None
+    >>> measure("carrageenan", "cup") is None
     True
     """
     for name in (key, _like().get(key, "")):

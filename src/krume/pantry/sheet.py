@@ -2,6 +2,7 @@
 
 import re
 from dataclasses import dataclass
+from functools import cache
 
 from krume.base import Notice, Option, Problem, Read, read_number
 from krume.evidence import column, load
@@ -9,7 +10,7 @@ from krume.pantry.composition import Composition
 from krume.pantry.ingredients import CLASSES, ROLES, Ingredient
 
 RANGE_COLUMNS = (
-    column("class", "one of", *CLASSES),
+    column("group", "key"),
     column("quantity"),
     column("low", "number"),
     column("high", "number"),
@@ -156,14 +157,28 @@ def _implausible(kind: str, figures: dict[str, float]) -> tuple[Problem, ...]:
     return tuple(problems)
 
 
-def plausible(kind: str) -> dict[str, tuple[float, float]]:
-    """Plausible range of each quantity for a class, in the unit of its name."""
-    rows = load("ranges.csv", RANGE_COLUMNS, ("class", "quantity"))
-    return {
-        row.text("quantity"): (row.number_of("low"), row.number_of("high"))
-        for row in rows
-        if row.text("class") == kind
-    }
+def plausible(kind: str, key: str = "") -> dict[str, tuple[float, float]]:
+    """Plausible range of each quantity for a class, in the unit of its name.
+
+    A key narrows it to the group of its first words: the fat of a butter, not that of any fat.
+
+    >>> plausible("fat")["fat_g"][0] < plausible("fat", "butter-salted")["fat_g"][0]
+    True
+    """
+    groups = _ranges()
+    words = key.split("-")
+    starts = ("-".join(words[:count]) for count in range(len(words), 0, -1))
+    narrow = next((s for s in starts if s in groups and s not in CLASSES), kind)
+    return {**groups.get(kind, {}), **groups.get(narrow, {})}
+
+
+@cache
+def _ranges() -> dict[str, dict[str, tuple[float, float]]]:
+    groups: dict[str, dict[str, tuple[float, float]]] = {}
+    for row in load("ranges.csv", RANGE_COLUMNS, ("group", "quantity")):
+        span = (row.number_of("low"), row.number_of("high"))
+        groups.setdefault(row.text("group"), {})[row.text("quantity")] = span
+    return groups
 
 
 def _unbalanced(mine: Ingredient) -> tuple[Problem, ...]:
