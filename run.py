@@ -100,18 +100,25 @@ def main_job() -> int:
         )
     make_environment("run")
     book, sheets = str(ROOT / "out" / "demo-book"), str(ROOT / "out" / "order-101")
-    for words in (
-        ["book", "demo", "--book", book],
-        ["sheet", "101", "--book", book, "--out", sheets],
-    ):
-        done = subprocess.run(
-            [str(PYTHON), str(VENV / "bin" / "krume"), *words], env=clean_environ()
-        )
-        if done.returncode:
-            return done.returncode
-    if has_web_app():
+    loaded = krume("book", "demo", "--book", book, quiet=True)
+    if loaded.returncode:
+        say(loaded.stdout, to=sys.stdout)
+        return loaded.returncode
+    say(f"The demo studio's book: {book}\n", to=sys.stdout)
+    made = krume("sheet", "101", "--book", book, "--out", sheets, quiet=False)
+    if made.returncode == 0 and has_web_app():
         say("To open the web app: python3 run.py serve", to=sys.stdout)
-    return 0
+    return made.returncode
+
+
+def krume(*words: str, quiet: bool) -> subprocess.CompletedProcess[str]:
+    """Run a command of krume; a quiet one's output is kept back."""
+    return subprocess.run(
+        [str(PYTHON), str(VENV / "bin" / "krume"), *words],
+        env=clean_environ(),
+        stdout=subprocess.PIPE if quiet else None,
+        text=True,
+    )
 
 
 def has_web_app() -> bool:

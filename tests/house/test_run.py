@@ -298,3 +298,36 @@ def test_a_browser_that_is_there_is_left_as_it_is(
     machine.has_browser = True
     run.find_browser()
     assert machine.calls == []
+
+
+def pretended(run: ModuleType, answers: dict[str, int]) -> None:
+    """An environment whose `krume` says its words and ends with the code of its first one."""
+    make_whole(run, "run")
+    script = f"import sys; print(*sys.argv[1:]); sys.exit({answers!r}[sys.argv[1]])"
+    (run.VENV / "bin" / "krume").write_text(script, encoding="utf-8")
+
+
+def test_the_main_job_makes_the_sheets_of_the_demo_order(
+    run: ModuleType, copy: Path, capfd: pytest.CaptureFixture[str]
+) -> None:
+    pretended(run, {"book": 0, "sheet": 0})
+    assert run.main([]) == 0
+    assert capfd.readouterr().out.splitlines() == [
+        f"The demo studio's book: {copy}/out/demo-book",
+        "",
+        f"sheet 101 --book {copy}/out/demo-book --out {copy}/out/order-101",
+    ]
+
+
+def test_the_main_job_ends_as_its_first_failing_step_does(
+    run: ModuleType, capfd: pytest.CaptureFixture[str]
+) -> None:
+    pretended(run, {"book": 5, "sheet": 0})
+    assert run.main([]) == 5
+    told_lines = capfd.readouterr().out.splitlines()
+    assert [line.split()[:2] for line in told_lines if line] == [["book", "demo"]]
+
+
+def test_the_main_job_ends_as_the_sheets_do(run: ModuleType) -> None:
+    pretended(run, {"book": 0, "sheet": 3})
+    assert run.main([]) == 3
