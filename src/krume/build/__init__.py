@@ -1,6 +1,12 @@
 """Putting it together: torte plans and orders, as people type them."""
 
+from krume.build.adding import apportioned
+from krume.build.assemble import build_torte, incomplete
+from krume.build.figures import figure
+from krume.build.masses import weakest
+from krume.build.materials import Material, Working, materials, working
 from krume.build.order_text import HandOver, Order, OrderLine, read_order
+from krume.build.outline import Outline
 from krume.build.plain import PlainLine
 from krume.build.plan_lines import (
     PIECES,
@@ -10,19 +16,59 @@ from krume.build.plan_lines import (
     TortePlan,
     formula_names,
 )
+from krume.build.section import (
+    cross_section,
+    cross_sections,
+    section_sentence,
+    section_size_mm,
+)
+from krume.build.torte import (
+    Batch,
+    BuildFinding,
+    ComponentFormula,
+    EggsLeft,
+    EggsNeeded,
+    EggUse,
+    Layer,
+    Slice,
+    Torte,
+)
 from krume.build.torte_text import read_torte
 
 __all__ = [
     "PIECES",
     "PLACES",
+    "Batch",
+    "BuildFinding",
     "Component",
+    "ComponentFormula",
+    "EggUse",
+    "EggsLeft",
+    "EggsNeeded",
     "HandOver",
+    "Layer",
+    "Material",
     "Order",
     "OrderLine",
+    "Outline",
     "PlainLine",
     "RingLine",
+    "Slice",
+    "Torte",
     "TortePlan",
+    "Working",
+    "apportioned",
+    "build_torte",
+    "cross_section",
+    "cross_sections",
+    "figure",
     "formula_names",
+    "incomplete",
+    "materials",
     "read_order",
     "read_torte",
+    "section_sentence",
+    "section_size_mm",
+    "weakest",
+    "working",
 ]

@@ -16,12 +16,13 @@ if TYPE_CHECKING:
     from krume.usecases.calc import SumList, answer_sum, list_sums
     from krume.usecases.check import CheckBand, CheckFinding, CheckResult, check_formula
     from krume.usecases.read import ReadLine, ReadOven, ReadResult, read_formula
-    from krume.usecases.schema import answer_types, command_schema
+    from krume.usecases.schema import ANSWERS, answer_type, command_schema
     from krume.usecases.sheet import SheetFile, SheetResult, make_sheets
     from krume.usecases.size import SizeWish, size_formula
     from krume.usecases.size_result import SizeOption, SizeResult
 
 _HOMES = {
+    "ANSWERS": "usecases.schema",
     "Answer": "usecases.answer",
     "Asked": "usecases.answer",
     "BookResult": "usecases.book",
@@ -43,7 +44,7 @@ _HOMES = {
     "SizeWish": "usecases.size",
     "SumList": "usecases.calc",
     "answer_sum": "usecases.calc",
-    "answer_types": "usecases.schema",
+    "answer_type": "usecases.schema",
     "build_torte": "usecases.build",
     "check_formula": "usecases.check",
     "command_schema": "usecases.schema",
@@ -58,6 +59,7 @@ _HOMES = {
 }
 
 __all__ = [
+    "ANSWERS",
     "Answer",
     "Asked",
     "BookResult",
@@ -79,7 +81,7 @@ __all__ = [
     "SizeWish",
     "SumList",
     "answer_sum",
-    "answer_types",
+    "answer_type",
     "build_torte",
     "check_formula",
     "command_schema",

@@ -2,6 +2,7 @@
 
 from dataclasses import fields, is_dataclass
 from datetime import date, datetime
+from importlib import import_module
 from pathlib import PurePath
 from types import NoneType, UnionType
 from typing import Any, Literal, Union, get_args, get_origin, get_type_hints
@@ -23,42 +24,37 @@ _SIMPLE: dict[type, dict[str, Json]] = {
 }
 
 
-def answer_types() -> dict[str, tuple[type, ...]]:
-    """What each command answers with."""
-    from krume.usecases.book import BookResult
-    from krume.usecases.calc import SumList
-    from krume.usecases.build_result import BuildResult
-    from krume.usecases.check import CheckResult
-    from krume.usecases.read import ReadResult
-    from krume.usecases.sheet import SheetResult
-    from krume.usecases.size_result import SizeResult
+ANSWERS: dict[str, tuple[str, str]] = {
+    "read": ("read", "ReadResult"),
+    "check": ("check", "CheckResult"),
+    "size": ("size_result", "SizeResult"),
+    "build": ("build_result", "BuildResult"),
+    "sheet": ("sheet", "SheetResult"),
+    "calc": ("calc", "SumList"),
+    "book": ("book", "BookResult"),
+}
+"""Each command's module of this folder and the type it answers with."""
 
-    return {
-        "read": (ReadResult,),
-        "check": (CheckResult,),
-        "size": (SizeResult,),
-        "build": (BuildResult,),
-        "sheet": (SheetResult,),
-        "calc": (SumList,),
-        "book": (BookResult,),
-    }
+
+def answer_type(command: str) -> type:
+    """Type a command answers with, its module imported now."""
+    module, name = ANSWERS[command]
+    found: type = getattr(import_module(f"krume.usecases.{module}"), name)
+    return found
 
 
 def command_schema(command: str) -> Answer[dict[str, Json]]:
     """Schema of everything a command can answer with --json."""
-    types = answer_types()
-    if command not in types:
-        message = f"No schema is called '{command}'. There are: {', '.join(types)}."
-        raise NotFoundError(message, field="COMMAND", got=command, want=", ".join(types))
-    return Answer(_envelope(command, types[command]))
+    if command not in ANSWERS:
+        message = f"No schema is called '{command}'. There are: {', '.join(ANSWERS)}."
+        raise NotFoundError(message, field="COMMAND", got=command, want=", ".join(ANSWERS))
+    return Answer(_envelope(command, answer_type(command)))
 
 
-def _envelope(command: str, types: tuple[type, ...]) -> dict[str, Json]:
+def _envelope(command: str, kind: type) -> dict[str, Json]:
     names: dict[str, Json] = {}
-    results = [_of(kind, names) for kind in types]
-    if command == "calc":
-        results += _sums(names)
-    _allow_explanation(types, names)
+    results = [_of(kind, names), *(_sums(names) if command == "calc" else [])]
+    _allow_explanation(kind, names)
     known: Json = results[0] if len(results) == 1 else {"anyOf": list(results)}
     parts: dict[str, Json] = {
         "krume": {"const": 1},
@@ -108,12 +104,11 @@ def _sums(names: dict[str, Json]) -> list[dict[str, Json]]:
     ]
 
 
-def _allow_explanation(types: tuple[type, ...], names: dict[str, Json]) -> None:
+def _allow_explanation(kind: type, names: dict[str, Json]) -> None:
     """A result may hold the explanation of one of its figures beside its own keys."""
-    for kind in types:
-        declared = names.get(kind.__name__)
-        if isinstance(declared, dict) and isinstance(keys := declared["properties"], dict):
-            keys["explain"] = _of(Explanation, names)
+    declared = names.get(kind.__name__)
+    if isinstance(declared, dict) and isinstance(keys := declared["properties"], dict):
+        keys["explain"] = _of(Explanation, names)
 
 
 def _of(kind: Any, names: dict[str, Json]) -> dict[str, Json]:

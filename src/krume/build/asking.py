@@ -1,0 +1,70 @@
+"""What a torte needs to know of a formula, asked at the place in that formula's text."""
+
+from krume.base import Option, Problem, as_text
+from krume.build.outline import floor_of
+from krume.build.plan_lines import Component, TortePlan
+from krume.build.torte import ComponentFormula
+
+
+def not_found(component: Component) -> Problem:
+    """Question about a component whose formula is not at hand."""
+    ask = f"There is no formula called {component.what}. Correct the name, or add the formula."
+    return Problem("formula-missing", f"line {component.number}", component.read, ask)
+
+
+def piece_asked(part: ComponentFormula, component: Component) -> tuple[Problem, ...]:
+    """What is not known of a baked formula: its tin, and how high and heavy it bakes."""
+    asked: list[Problem] = []
+    if part.tin is None or floor_of(part.tin) is None:
+        ask = (
+            f"Which tin is {part.name} baked in? Layers need upright walls. "
+            "Add to it, such as: Tin: round 20 x 7 cm"
+        )
+        asked.append(Problem("tin-missing", _after(part), part.title, ask))
+    is_shell = component.piece == "shell"
+    known = (part.baked_height_mm, part.baked_mass_g)
+    if None in known or (is_shell and part.baked_thickness_mm is None):
+        asked.append(_baked(part, is_shell=is_shell))
+    elif part.baked_thickness_mm is not None and not is_shell:
+        asked.append(_is_a_shell(part, component))
+    return tuple(asked)
+
+
+def _baked(part: ComponentFormula, *, is_shell: bool) -> Problem:
+    example = "shell 25 mm high, 3 mm thick, 214 g" if is_shell else "50 mm high, 482 g"
+    ask = (
+        f"How high and how heavy is {part.name}, baked and cold? Without both no piece of it can "
+        f"be weighed. Add to it, such as: Baked: {example}"
+    )
+    return Problem("baked-missing", _after(part), part.title, ask)
+
+
+def _is_a_shell(part: ComponentFormula, component: Component) -> Problem:
+    ask = f"{part.name} bakes as a shell, so no layers are cut from it. Is it its shell?"
+    options = (Option("One shell", f"1 shell of {component.what}"),)
+    return Problem("piece-is-shell", f"line {component.number}", component.read, ask, options)
+
+
+def density_asked(part: ComponentFormula) -> Problem:
+    """Question about what a cream weighs, where height and mass are tied by it."""
+    ask = (
+        f"How much does 1 ml of {part.name} weigh, finished? Fill a cup of known volume and weigh "
+        "it. Add to it, such as: Density: 0.75 g/ml"
+    )
+    return Problem("density-missing", _after(part), part.title, ask)
+
+
+def ring_asked(plan: TortePlan, stack_mm: float | None) -> Problem:
+    """Question about the height of a ring, without which nobody knows whether it holds."""
+    read = "" if plan.ring is None else plan.ring.read
+    number = next((line.number for line in plan.source_lines if line.text == read), 1)
+    options: tuple[Option, ...] = ()
+    if stack_mm is not None and plan.ring is not None:
+        height, across = as_text(stack_mm / 10, 2), as_text(plan.ring.diameter_cm, 2)
+        options = (Option("As high as the torte", f"Ring: {across} x {height} cm"),)
+    ask = "How high is the ring?"
+    return Problem("ring-height-missing", f"line {number}", read, ask, options)
+
+
+def _after(part: ComponentFormula) -> str:
+    return f"{part.name} after line 1"

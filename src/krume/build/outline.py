@@ -1,0 +1,71 @@
+"""The outline of a layer seen from above: a circle, a ring of cake, or a rectangle."""
+
+import math
+from dataclasses import dataclass, replace
+
+from krume.size import Tin
+
+_ROUND = frozenset({"round", "springform", "ring"})
+
+
+@dataclass(frozen=True, slots=True)
+class Outline:
+    """A shape seen from above [cm]: `diameter_cm` with or without a hole, or length and width."""
+
+    diameter_cm: float | None = None
+    hole_cm: float = 0.0
+    length_cm: float = 0.0
+    width_cm: float = 0.0
+
+    @property
+    def area_cm2(self) -> float:
+        """Area [cm2].
+
+        >>> round(Outline(19.5).area_cm2, 1), Outline(length_cm=33.0, width_cm=20.0).area_cm2
+        (298.6, 660.0)
+        """
+        if self.diameter_cm is None:
+            return self.length_cm * self.width_cm
+        return math.pi / 4 * (self.diameter_cm**2 - self.hole_cm**2)
+
+    @property
+    def across_cm(self) -> float:
+        """Width of a section through the middle: the diameter, or the longer side."""
+        return self.length_cm if self.diameter_cm is None else self.diameter_cm
+
+    def grown(self, by_cm: float) -> "Outline":
+        """The outline with a coat around it, round at no corner; a hole stays as it is."""
+        if self.diameter_cm is None:
+            return replace(
+                self, length_cm=self.length_cm + 2 * by_cm, width_cm=self.width_cm + 2 * by_cm
+            )
+        return replace(self, diameter_cm=self.diameter_cm + 2 * by_cm)
+
+
+def floor_of(tin: Tin) -> Outline | None:
+    """Outline of one cake from a tin; None when its dimensions or its walls do not give one."""
+    if tin.shape in _ROUND or tin.shape == "tube":
+        if tin.diameter_cm is None or (tin.shape == "tube" and tin.hole_cm is None):
+            return None
+        return Outline(tin.diameter_cm, (tin.hole_cm or 0.0) if tin.shape == "tube" else 0.0)
+    if tin.shape in ("square", "sheet", "loaf") and tin.length_cm is not None:
+        width = tin.width_cm if tin.width_cm is not None else tin.length_cm
+        return Outline(length_cm=max(tin.length_cm, width), width_cm=min(tin.length_cm, width))
+    return None
+
+
+def trimmed(floor: Outline, to_cm: float | None) -> Outline:
+    """Outline cut down to a diameter, or a rectangle cut down to a square of that side."""
+    if to_cm is None:
+        return floor
+    if floor.diameter_cm is None:
+        return Outline(length_cm=to_cm, width_cm=to_cm)
+    return replace(floor, diameter_cm=to_cm)
+
+
+def can_be_cut(floor: Outline, to_cm: float) -> bool:
+    """Whether a cake of this outline is wide enough to be trimmed to a size."""
+    slack = 1e-9
+    if floor.diameter_cm is None:
+        return to_cm <= floor.width_cm + slack
+    return floor.hole_cm < to_cm <= floor.diameter_cm + slack

@@ -1,0 +1,279 @@
+"""The section of a torte to scale: heights on the left at a rule, grams on the right by leader."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from html import escape
+
+from krume.base import InputError, as_text
+from krume.build.adding import apportioned
+from krume.build.patterns import GRAIN, defs
+from krume.build.section_shapes import Mark, Shapes, high_mm, shapes, width_mm
+from krume.build.spread_labels import spread
+from krume.build.torte import Torte
+
+FONT = "Krume Next, Atkinson Hyperlegible Next, DejaVu Sans, sans-serif"
+SCALE_BAR_MM = 50
+_SIZE = 5.0
+_SMALL = 4.2
+_ROW = 6.2
+_ADVANCE = 0.57
+"""Mean width of a sign over the size of its type, on the wide side."""
+_FIGURE_ADVANCE = 0.61
+_RULE_X = -4.0
+_GAP = 3.0
+_LEADER = 6.0
+_HEAD = 9.0
+_FOOT = 27.0
+
+
+@dataclass(frozen=True, slots=True)
+class Frame:
+    """Room of a drawing [mm of cake]: the widest torte, its margins left and right, its height."""
+
+    wide: float
+    left: float
+    right: float
+    high: float
+    above: float
+    below: float
+
+    @property
+    def whole_wide_mm(self) -> float:
+        """Width of the whole drawing."""
+        return self.left + self.wide + self.right
+
+    @property
+    def whole_high_mm(self) -> float:
+        """Height of the whole drawing."""
+        return self.above + self.high + self.below
+
+
+def cross_section(torte: Torte, *, ident: str = "torte") -> str:
+    """Section of a torte as an SVG drawing, one unit a millimetre of cake.
+
+    `ident` begins the ids in it: two drawings on one page need two.
+    """
+    found = shapes(_drawable(torte), ident)
+    return _drawing(torte, found, _frame(torte, found), ident)
+
+
+def cross_sections(tortes: Sequence[Torte]) -> tuple[str, ...]:
+    """Sections of several tortes on one scale and one middle line: equal in width when shown."""
+    found = [shapes(_drawable(torte), f"torte-{n}") for n, torte in enumerate(tortes, start=1)]
+    own = [_frame(torte, shape) for torte, shape in zip(tortes, found, strict=True)]
+    wide = max((frame.wide for frame in own), default=0.0)
+    left = max((frame.left for frame in own), default=0.0)
+    right = max((frame.right for frame in own), default=0.0)
+    return tuple(
+        _drawing(torte, shape, Frame(wide, left, right, f.high, f.above, f.below), f"torte-{n}")
+        for n, (torte, shape, f) in enumerate(zip(tortes, found, own, strict=True), start=1)
+    )
+
+
+def section_size_mm(torte: Torte) -> tuple[float, float]:
+    """Width and height of the whole drawing, in millimetres of cake."""
+    frame = _frame(torte, shapes(_drawable(torte), "torte"))
+    return frame.whole_wide_mm, frame.whole_high_mm
+
+
+def section_sentence(torte: Torte) -> str:
+    """The drawing in one sentence, for who does not see it."""
+    wide, high = as_text(width_mm(torte), 0), as_text(torte.height_mm or 0.0, 0)
+    name = _clean(torte.name) or "torte"
+    if torte.kind == "roll":
+        turns = as_text(torte.turns or 0.0, 2)
+        return f"Section of {name} to scale, a roll of {wide} mm across and {turns} turns."
+    return f"Section of {name} to scale, {wide} mm wide and {high} mm high."
+
+
+def _drawable(torte: Torte) -> Torte:
+    if not torte.can_be_drawn:
+        message = "A torte is drawn to scale once every height in it is known."
+        raise InputError(message, field="torte", got=torte.name, want="all heights")
+    return torte
+
+
+def _clean(text: str) -> str:
+    return " ".join("".join(s if s.isprintable() else " " for s in text).split())
+
+
+def _frame(torte: Torte, found: Shapes) -> Frame:
+    label = max((len(mark.words) for mark in found.marks), default=0) * _ADVANCE * _SIZE
+    grams = max((len(words) for words in _grams(torte)), default=0) * _FIGURE_ADVANCE * _SIZE
+    heights = max((len(as_text(high, 1)) for _, high in found.spans), default=0)
+    left = -_RULE_X + 3.0 + heights * _FIGURE_ADVANCE * _SIZE
+    right = _GAP + _LEADER + label + 2.5 + grams
+    rows = _rows(found)
+    lowest = max(rows, default=0.0) + 2 * _ROW
+    high = high_mm(torte)
+    above = max(_HEAD, _HEAD - min(rows, default=0.0) + _SIZE / 2)
+    return Frame(width_mm(torte), left, right, high, above, max(_FOOT, lowest - high))
+
+
+def _rows(found: Shapes) -> list[float]:
+    return spread([mark.y for mark in found.marks], _ROW)
+
+
+def _grams(torte: Torte) -> list[str]:
+    masses = [*(layer.mass_g for layer in torte.layers), torte.mass_g]
+    return ["unknown" if mass is None else _figure(mass) for mass in masses]
+
+
+def _drawing(torte: Torte, found: Shapes, frame: Frame, ident: str) -> str:
+    x = (frame.wide - width_mm(torte)) / 2
+    view = f"{-frame.left:.2f} {-frame.above:.2f} {frame.whole_wide_mm:.2f} "
+    view += f"{frame.whole_high_mm:.2f}"
+    names = f"{ident}-name {ident}-what"
+    opening = (
+        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="{view}" role="img" '
+        f'aria-labelledby="{names}" font-family="{FONT}" font-size="{_SIZE}" '
+        'fill="currentColor">'
+    )
+    parts = [
+        opening,
+        f'<title id="{ident}-name">{escape(section_sentence(torte))}</title>',
+        f'<desc id="{ident}-what">{escape(_described(torte))}</desc>',
+        defs((*found.materials, "syrup"), ident),
+        f'<g transform="translate({x:.2f})">{found.svg}{_frame_line(torte)}</g>',
+        *_left(torte, found),
+        *_right(torte, found, frame, x),
+        *_below(torte, x),
+        "</svg>",
+    ]
+    return "".join(parts)
+
+
+def _described(torte: Torte) -> str:
+    said = []
+    for layer in torte.layers:
+        height = f", {as_text(layer.height_mm or 0.0, 1)} mm" if layer.height_mm else ""
+        grams = "mass not known" if layer.mass_g is None else f"{as_text(layer.mass_g, 1)} g"
+        said.append(f"{_clean(layer.name)}{height}, {grams}")
+    start = "From the outside in" if torte.kind == "roll" else "From the bottom up"
+    return f"{start}: {'; '.join(said)}."
+
+
+def _frame_line(torte: Torte) -> str:
+    """The outer edge, and the walls of a ring."""
+    wide, high = width_mm(torte), high_mm(torte)
+    if torte.kind == "roll":
+        return (
+            f'<circle cx="{wide / 2:.2f}" cy="{wide / 2:.2f}" r="{wide / 2:.2f}" fill="none" '
+            'stroke="currentColor" stroke-width=".8"/>'
+        )
+    ring = torte.ring_height_mm
+    if ring is not None:
+        top = high - ring
+        return (
+            f'<path d="M-1 {top:.2f}V{high:.2f}M{wide + 1:.2f} {top:.2f}V{high:.2f}" {_line(2)}/>'
+        )
+    if torte.kind == "tart":
+        return f'<path d="M0 0V{high:.2f}H{wide:.2f}V0" {_line(0.8)}/>'
+    top = high - (torte.height_mm or 0.0)
+    return f'<path d="M0 {top:.2f}H{wide:.2f}V{high:.2f}H0z" {_line(0.8)}/>'
+
+
+def _line(wide: float) -> str:
+    return f'fill="none" stroke="currentColor" stroke-width="{wide}"'
+
+
+def _text(x: float, y: float, words: str, *, size: float = _SIZE, more: str = "") -> str:
+    return f'<text x="{x:.2f}" y="{y:.2f}" font-size="{size}" {more}>{escape(words)}</text>'
+
+
+_BOLD = 'font-weight="800"'
+_END = 'text-anchor="end"'
+_MIDDLE = 'text-anchor="middle"'
+
+
+def _left(torte: Torte, found: Shapes) -> Iterator[str]:
+    """The mm rule, and beside it the height of each layer."""
+    high = high_mm(torte)
+    yield _text(_RULE_X - 2, -4.0, "mm", size=_SMALL, more=_END)
+    yield f'<path d="M{_RULE_X} 0V{high:.2f}" {_line(0.7)}/>'
+    yield f'<path d="{"".join(_ticks(high))}" {_line(0.22)}/>'
+    edges = {0.0, *(bottom + tall for bottom, tall in found.spans), *(b for b, _ in found.spans)}
+    marks = "".join(f"M{_RULE_X - 1.5} {high - z:.2f}h4" for z in sorted(edges))
+    yield f'<path d="{marks}" {_line(0.4)}/>'
+    middles = [high - bottom - tall / 2 for bottom, tall in reversed(found.spans)]
+    words = [as_text(tall, 1) for _, tall in reversed(found.spans)]
+    for y, said in zip(spread(middles, _SIZE * 0.9), words, strict=True):
+        yield _text(_RULE_X - 2.2, y + _SIZE * 0.35, said, more=f"{_BOLD} {_END}")
+
+
+def _ticks(high: float) -> Iterator[str]:
+    for mm in range(int(high) + 1):
+        long = 2.6 if mm % 10 == 0 else 1.8 if mm % 5 == 0 else 1.0
+        yield f"M{_RULE_X} {high - mm:.2f}h{long}"
+
+
+def _right(torte: Torte, found: Shapes, frame: Frame, x: float) -> Iterator[str]:
+    """A leader to each layer, its word and its grams; under them their sum."""
+    end = frame.wide + frame.right
+    start = frame.wide + _GAP
+    grams = _column(torte)
+    yield _text(end, min(-4.0, *(y - _ROW for y in _rows(found))), "g", size=_SMALL, more=_END)
+    for mark, y in zip(found.marks, _rows(found), strict=True):
+        yield from _leader(mark, x + mark.x, y, start)
+        yield _text(start + _LEADER, y + _SIZE * 0.35, _clean(mark.words))
+        said = grams[torte.layers.index(mark.layer)]
+        yield _text(end, y + _SIZE * 0.35, said, more=f"{_BOLD} {_END}")
+    y = max(_rows(found)) + _ROW * 0.6
+    yield f'<path d="M{start + _LEADER:.2f} {y:.2f}H{end:.2f}" {_line(0.4)}/>'
+    yield _text(start + _LEADER, y + _SIZE + 0.6, "in all", more="")
+    yield _text(end, y + _SIZE + 0.6, grams[-1], more=f"{_BOLD} {_END}")
+
+
+def _leader(mark: Mark, x: float, y: float, start: float) -> Iterator[str]:
+    """A line from the layer to its label, light beneath so that it shows on dark marks."""
+    path = f"M{x:.2f} {mark.y:.2f}H{start:.2f}"
+    light = 'stroke="#fff" stroke-width="1.1" stroke-opacity=".55"'
+    yield f'<path d="{path}" fill="none" {light}/>'
+    yield f'<path d="M{start:.2f} {mark.y:.2f}L{start + 3:.2f} {y:.2f}h2" {_line(0.3)}/>'
+    yield f'<path d="M{x:.2f} {mark.y:.2f}H{start:.2f}" {_line(0.3)}/>'
+    dot = f'cx="{x:.2f}" cy="{mark.y:.2f}" r=".85"'
+    yield f'<circle {dot} fill="{GRAIN}" stroke="#fff" stroke-width=".4"/>'
+
+
+def _column(torte: Torte) -> list[str]:
+    """Grams of the layers and of the torte, in tenths that add up as printed."""
+    masses = [layer.mass_g for layer in torte.layers]
+    known = [mass for mass in masses if mass is not None]
+    if len(known) < len(masses) or torte.mass_g is None:
+        return _grams(torte)
+    shown = apportioned(known, total=torte.mass_g)
+    return [_figure(value) for value in (*shown, torte.mass_g)]
+
+
+def _figure(grams: float) -> str:
+    """Grams in tenths, thousands set apart by a narrow space."""
+    return f"{grams:,.1f}".replace(",", "\u202f")
+
+
+def _below(torte: Torte, x: float) -> Iterator[str]:
+    """How wide it is, how high, and a bar of 50 mm."""
+    wide, high = width_mm(torte), high_mm(torte)
+    y = high + 7.0
+    yield f'<path d="M{x:.2f} {y:.2f}h{wide:.2f}m0 -2.5v5M{x:.2f} {y - 2.5:.2f}v5" {_line(0.4)}/>'
+    yield _text(x + wide / 2, y + _SIZE + 1.2, _across(torte), more=f"{_BOLD} {_MIDDLE}")
+    if torte.kind != "roll":
+        said = f"{as_text(torte.height_mm or 0.0, 1)}"
+        yield f'<path d="M{_RULE_X - 10} {high + 3:.2f}h8.5" {_line(0.4)}/>'
+        yield _text(_RULE_X - 2.2, high + _SIZE + 3.8, said, more=f"{_BOLD} {_END}")
+    yield from _bar(x, high + 19.0)
+
+
+def _across(torte: Torte) -> str:
+    outline = torte.outline
+    if outline is None:
+        return ""
+    if outline.diameter_cm is None:
+        return f"{as_text(outline.length_cm, 2)} × {as_text(outline.width_cm, 2)} cm"
+    ring = "ring " if torte.ring_height_mm is not None else ""
+    return f"{ring}Ø {as_text(width_mm(torte), 0)} mm"
+
+
+def _bar(x: float, y: float) -> Iterator[str]:
+    tens = "".join(f"M{x + mm:.2f} {y - 2:.2f}v2" for mm in range(0, SCALE_BAR_MM + 1, 10))
+    yield f'<path d="M{x:.2f} {y:.2f}h{SCALE_BAR_MM}{tens}" {_line(0.5)}/>'
+    yield _text(x + SCALE_BAR_MM + 2, y, f"{SCALE_BAR_MM} mm of torte", size=_SMALL)

@@ -1,0 +1,255 @@
+"""What is inside a section: layers with their marks, and where each label points.
+
+Units are millimetres of cake; x runs from the left edge of the torte, y downwards from its top.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from krume.base import as_text
+from krume.build import spiral
+from krume.build.masses import MM_PER_CM
+from krume.build.patterns import GRAIN, SYRUP_DEPTH_MM, fill
+from krume.build.shelled import filled_to_mm
+from krume.build.torte import Layer, Torte
+
+_CUT = 0.4
+_MARK_INSET = 7.0
+_LABEL_STEP = 8
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """Where the label of a layer points, and its words."""
+
+    layer: Layer
+    x: float
+    y: float
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class Shapes:
+    """The torte as drawn: its marks, its labels from the top down, and heights to write."""
+
+    svg: str
+    marks: tuple[Mark, ...]
+    spans: tuple[tuple[float, float], ...]
+    materials: tuple[str, ...]
+
+
+def width_mm(torte: Torte) -> float:
+    """Width of the section: the diameter, or the longer side."""
+    return 0.0 if torte.outline is None else torte.outline.across_cm * MM_PER_CM
+
+
+def high_mm(torte: Torte) -> float:
+    """Height of the drawing: the torte's, or the ring's where it stands above it."""
+    return max(torte.height_mm or 0.0, torte.ring_height_mm or 0.0)
+
+
+def shapes(torte: Torte, ident: str) -> Shapes:
+    """Shapes of a torte of any kind."""
+    if torte.kind == "roll":
+        return _roll(torte, ident)
+    found = list(_tart(torte, ident) if torte.kind == "tart" else _layers(torte, ident))
+    marks = sorted(_marks(torte), key=lambda mark: mark.y)
+    used = tuple(dict.fromkeys(layer.material for layer in torte.layers))
+    return Shapes("".join(found), tuple(marks), tuple(_spans(torte)), used)
+
+
+def box(x: float, y: float, wide: float, high: float, paint: str) -> str:
+    """A rectangle in plain decimals."""
+    return f'<rect x="{x:.2f}" y="{y:.2f}" width="{wide:.2f}" height="{high:.2f}" {paint}/>'
+
+
+def cut(x: float, y: float, wide: float, high: float, line: float = _CUT) -> str:
+    """The edge of a cut."""
+    return box(x, y, wide, high, f'fill="none" stroke="{GRAIN}" stroke-width="{line}"')
+
+
+def _width_of(layer: Layer) -> float:
+    return 0.0 if layer.outline is None else layer.outline.across_cm * MM_PER_CM
+
+
+def _left_of(layer: Layer, torte: Torte) -> float:
+    return (width_mm(torte) - _width_of(layer)) / 2
+
+
+def _layers(torte: Torte, ident: str) -> Iterator[str]:
+    """Coats first, then what fills gaps, then each layer on its own; syrup into its piece."""
+    high = high_mm(torte)
+    for layer in reversed(torte.layers):
+        if layer.role == "coat":
+            top = _coat_top(torte, layer)
+            yield _framed(layer, torte, high - top, top, ident)
+    for layer in torte.layers:
+        if layer.fills_from_mm is not None and layer.bottom_mm is not None:
+            deep = layer.bottom_mm - layer.fills_from_mm
+            yield _painted(layer, torte, high - layer.bottom_mm, deep, ident)
+    for layer in torte.layers:
+        if layer.role not in ("coat", "syrup") and layer.height_mm is not None:
+            top = (layer.bottom_mm or 0.0) + layer.height_mm
+            yield _framed(layer, torte, high - top, layer.height_mm, ident)
+    for layer in torte.layers:
+        if layer.role == "syrup":
+            yield _soaked(layer, torte, high - (layer.bottom_mm or 0.0), ident)
+    yield from _hole(torte)
+
+
+def _coat_top(torte: Torte, coat: Layer) -> float:
+    """Height a coat reaches: what stands before it, and its own part on top."""
+    index = torte.layers.index(coat)
+    before = sum(layer.adds_mm or 0.0 for layer in torte.layers[:index])
+    return before + (coat.adds_mm or 0.0)
+
+
+def _painted(layer: Layer, torte: Torte, y: float, deep: float, ident: str) -> str:
+    return box(_left_of(layer, torte), y, _width_of(layer), deep, fill(layer.material, ident))
+
+
+def _framed(layer: Layer, torte: Torte, y: float, deep: float, ident: str) -> str:
+    edge = cut(_left_of(layer, torte), y, _width_of(layer), deep)
+    return _painted(layer, torte, y, deep, ident) + edge
+
+
+def _soaked(layer: Layer, torte: Torte, y: float, ident: str) -> str:
+    """Syrup as falling strokes over the top millimetres of what it soaks."""
+    x, wide = _left_of(layer, torte) + 0.2, _width_of(layer) - 0.4
+    tint = box(x, y + 0.2, wide, SYRUP_DEPTH_MM, 'class="m-syrup" fill="#eec565" opacity="0.6"')
+    return tint + box(x, y + 0.2, wide, SYRUP_DEPTH_MM, fill("syrup", ident))
+
+
+def _hole(torte: Torte) -> Iterator[str]:
+    outline = torte.outline
+    if outline is None or not outline.hole_cm:
+        return
+    wide = outline.hole_cm * MM_PER_CM
+    x = (width_mm(torte) - wide) / 2
+    yield box(x, 0.0, wide, high_mm(torte), 'class="d-paper" fill="#fff"')
+    yield cut(x, 0.0, wide, high_mm(torte))
+
+
+def _tart(torte: Torte, ident: str) -> Iterator[str]:
+    shell, wall = torte.layers[0], torte.wall_mm or 0.0
+    wide, high = width_mm(torte), high_mm(torte)
+    rim = high - (shell.height_mm or 0.0)
+    inner = f"M{wide - wall:.2f} {rim:.2f}V{high - wall:.2f}H{wall:.2f}V{rim:.2f}"
+    outline = f"M0 {rim:.2f}V{high:.2f}H{wide:.2f}V{rim:.2f}H{wide - wall:.2f}V{high - wall:.2f}"
+    level = wall
+    for layer in torte.layers[1:]:
+        if layer.role in ("filling", "top"):
+            bottom = layer.bottom_mm if layer.bottom_mm is not None else level
+            deep = layer.height_mm or 0.0
+            yield _framed(layer, torte, high - bottom - deep, deep, ident)
+            level = bottom + deep
+        if layer.role == "syrup":
+            yield _soaked(layer, torte, high - (layer.bottom_mm or 0.0), ident)
+    yield f'<path d="{outline}H{wall:.2f}V{rim:.2f}z" {fill(shell.material, ident)}/>'
+    yield f'<path d="{inner}" fill="none" stroke="{GRAIN}" stroke-width="{_CUT}"/>'
+
+
+def _marks(torte: Torte) -> Iterator[Mark]:
+    high = high_mm(torte)
+    for layer in torte.layers:
+        bottom, height = layer.bottom_mm or 0.0, layer.height_mm or 0.0
+        right = _left_of(layer, torte) + _width_of(layer)
+        words = layer.word
+        y = high - bottom - height / 2
+        if layer.role == "syrup":
+            y = high - bottom + SYRUP_DEPTH_MM / 2
+        elif layer.role == "coat":
+            top = _coat_top(torte, layer)
+            y = high - top + (layer.adds_mm or 2 * SYRUP_DEPTH_MM) / 2
+            words = f"{layer.word}, {as_text(height, 1)} mm"
+            if not layer.adds_mm:
+                yield Mark(layer, right - height / 2, y, words)
+                continue
+        elif torte.kind == "tart" and layer.role == "piece":
+            yield Mark(layer, right - (torte.wall_mm or 0.0) / 2, high - height * 0.72, words)
+            continue
+        yield Mark(layer, right - _MARK_INSET, y, words)
+
+
+def _spans(torte: Torte) -> Iterator[tuple[float, float]]:
+    """Bottom and height of what has a height on the rule, from the bottom up."""
+    if torte.kind == "tart":
+        wall, level = torte.wall_mm or 0.0, filled_to_mm(torte)
+        yield 0.0, wall
+        if level is not None and level > wall:
+            yield wall, level - wall
+        return
+    reached = 0.0
+    for layer in torte.layers:
+        if layer.adds_mm:
+            yield reached, layer.adds_mm
+            reached += layer.adds_mm
+
+
+def _roll(torte: Torte, ident: str) -> Shapes:
+    """A roll: cream in a circle, and in it the band of the sheet with its syrup."""
+    sheet = torte.layers[0]
+    inside = [x for x in torte.layers[1:] if x.role == "filling"]
+    coats = [x for x in torte.layers if x.role == "coat"]
+    across, thick = width_mm(torte), sheet.height_mm or 0.0
+    middle = across / 2
+    coat_mm = sum(x.height_mm or 0.0 for x in coats)
+    pitch = thick + sum(x.height_mm or 0.0 for x in inside)
+    outer, inner = spiral.band(
+        middle - coat_mm, length_mm=_rolled_mm(torte), thick_mm=thick, pitch_mm=pitch
+    )
+    ground = inside[0].material if inside else sheet.material
+    found = [_disc(middle, middle, coats[-1].material, ident) if coats else ""]
+    found.append(_disc(middle, middle - coat_mm, ground, ident))
+    edge = spiral.path([*outer, *reversed(inner)], x=middle, y=middle) + "Z"
+    found.append(f'<path d="{edge}" {fill(sheet.material, ident)}/>')
+    if any(layer.role == "syrup" for layer in torte.layers):
+        found.append(_soaked_band(outer, inner, thick, middle, ident))
+    found.append(f'<path d="{edge}" fill="none" stroke="{GRAIN}" stroke-width="{_CUT}"/>')
+    used = tuple(dict.fromkeys(layer.material for layer in torte.layers))
+    marks = tuple(_roll_marks(torte, outer, inner, middle))
+    return Shapes("".join(found), marks, ((0.0, across),), used)
+
+
+def _rolled_mm(torte: Torte) -> float:
+    """Side of the sheet that is rolled up."""
+    outline = torte.layers[0].outline
+    if outline is None or torte.roll_width_cm is None:
+        return 0.0
+    return outline.area_cm2 / torte.roll_width_cm * MM_PER_CM
+
+
+def _disc(middle: float, radius: float, material: str, ident: str) -> str:
+    place = f'cx="{middle:.2f}" cy="{middle:.2f}" r="{radius:.2f}"'
+    line = f'<circle {place} fill="none" stroke="{GRAIN}" stroke-width="{_CUT}"/>'
+    return f"<circle {place} {fill(material, ident)}/>{line}"
+
+
+def _soaked_band(
+    outer: list[spiral.Point], inner: list[spiral.Point], thick: float, middle: float, ident: str
+) -> str:
+    """Syrup on the face that is rolled inwards."""
+    share = min(1.0, SYRUP_DEPTH_MM / thick) if thick else 0.0
+    deep = [
+        (ix + (ox - ix) * share, iy + (oy - iy) * share)
+        for (ox, oy), (ix, iy) in zip(outer, inner, strict=True)
+    ]
+    edge = spiral.path([*deep, *reversed(inner)], x=middle, y=middle) + "Z"
+    tint = f'<path d="{edge}" class="m-syrup" fill="#eec565" opacity="0.6"/>'
+    return f'{tint}<path d="{edge}" {fill("syrup", ident)}/>'
+
+
+def _roll_marks(
+    torte: Torte, outer: list[spiral.Point], inner: list[spiral.Point], middle: float
+) -> Iterator[Mark]:
+    """Labels of a roll point at its right side, one under the other."""
+    start = next((i for i, (x, y) in enumerate(outer) if x > 0 > y), 0)
+    depth = {"coat": -0.1, "piece": 0.35, "syrup": 0.88, "filling": 1.3}
+    for step, layer in enumerate(sorted(torte.layers, key=lambda x: depth[x.role])):
+        place = min(start + _LABEL_STEP * step, len(outer) - 1)
+        (ox, oy), (ix, iy) = outer[place], inner[place]
+        share = depth[layer.role]
+        words = layer.word
+        if layer.role != "syrup":
+            words = f"{words}, {as_text(layer.height_mm or 0.0, 1)} mm"
+        yield Mark(layer, middle + ox + (ix - ox) * share, middle + oy + (iy - oy) * share, words)

@@ -1,0 +1,128 @@
+"""`krume build`: how a torte stands, from the top down."""
+
+from typing import TYPE_CHECKING
+
+import click
+
+from krume.cli.figures import fixed, number
+from krume.cli.options import common, file_argument
+from krume.cli.page import Page
+from krume.cli.tell import tell
+from krume.usecases import Asked
+
+if TYPE_CHECKING:
+    from krume.build import Batch
+    from krume.usecases import BuildLayer, BuildResult
+
+_MARKS = {
+    "sponge": "o . ", "nut-sponge": "o * ", "tart": "-- -", "cream": "~~~~", "set-cream": "~'~'",
+    "jelly": "////", "ganache": "#:#:", "syrup": "''''", "coat": "    ", "fruit": "@ @ ",
+}  # fmt: skip
+_BAND = 16
+
+
+@click.command("build")
+@file_argument
+@common
+def command(asked: Asked, file: str) -> int:
+    """How a torte stands: heights, grams, slices, what to make of each cream.
+
+    FILE is a torte: a text, a name of your book (T1), or - for standard input. Its formulas are
+    those of the book, or texts beside FILE. A piece of sponge weighs its share of the planned
+    baked cake; creams go by height and density, syrup by area, a bare mass is that mass.
+    """
+    from krume.usecases import build_torte
+
+    return tell("build", build_torte(file, asked), _show)
+
+
+def _show(page: Page, built: "BuildResult") -> None:
+    page.title(built.name or "No name on the first line")
+    if not built.layers:
+        return
+    page.line(_sizes(built))
+    page.line()
+    page.rows(_stack(built), right=(1, 2))
+    if built.ring is not None:
+        page.line()
+        page.line(_ring(built))
+    _show_slices(page, built)
+    _show_batches(page, built)
+    for finding in built.findings:
+        page.line()
+        page.line(finding.text, style="bold")
+        page.line(f"({finding.status})", indent=2)
+
+
+def _sizes(built: "BuildResult") -> str:
+    said = [f"{number(built.height_mm)} mm high"]
+    if built.kind == "roll":
+        said = [f"a roll, Ø {number(built.height_mm)} mm, {number(built.turns, 2)} turns"]
+    elif built.diameter_cm is not None:
+        said.insert(0, f"Ø {number(built.diameter_cm, 2)} cm")
+    return ", ".join([*said, f"{number(built.mass_g)} g ({built.status})"])
+
+
+def _stack(built: "BuildResult") -> list[tuple[str, str, str, str]]:
+    """Layers from the top down, each with its mark, its mm and its g."""
+    rows = [(_band(x), _mm(x), fixed(x.mass_g), x.name) for x in reversed(built.layers)]
+    head = ("", "mm", "g", "")
+    return [head, *rows, ("", number(built.height_mm), fixed(built.mass_g), "in all")]
+
+
+def _band(layer: "BuildLayer") -> str:
+    mark = _MARKS.get(layer.material, "    ")
+    return f"|{(mark * _BAND)[:_BAND]}|"
+
+
+def _mm(layer: "BuildLayer") -> str:
+    return "in it" if layer.role == "syrup" else number(layer.height_mm)
+
+
+def _ring(built: "BuildResult") -> str:
+    ring = built.ring
+    if ring is None:
+        return ""
+    spare = "not known" if ring.spare_mm is None else f"{number(ring.spare_mm)} mm"
+    return f"Ring Ø {number(ring.diameter_cm, 2)} cm, to spare: {spare}"
+
+
+def _show_slices(page: Page, built: "BuildResult") -> None:
+    if not built.slices:
+        return
+    page.head("Slices")
+    for each in built.slices:
+        cut = ""
+        if each.width_mm is not None:
+            cut = f", {number(each.width_mm)} mm wide"
+        elif each.arc_cm is not None:
+            cut = f", {number(each.arc_cm, 2)} cm outside, {number(each.angle_deg)}°"
+        page.line(f"{each.count} × {fixed(each.mass_g)} g{cut}", indent=2)
+
+
+def _show_batches(page: Page, built: "BuildResult") -> None:
+    page.head("In the order needed")
+    for each in built.batches:
+        of = f"{each.name}, {each.title}: {fixed(each.needed_g)} of {fixed(each.batch_g)} g"
+        page.line(f"{of}; {_made(each)}", indent=2)
+    for size, count in built.eggs.cracked.items():
+        page.line(f"eggs: {count} {_size(size)}", indent=2)
+    for left in built.eggs.left:
+        parts = f"{number(left.count)} {left.part}{'' if left.count == 1 else 's'}"
+        page.line(f"left over: {parts}, {fixed(left.mass_g)} g", indent=2)
+
+
+def _made(batch: "Batch") -> str:
+    """What is made of it, and what is over."""
+    count = batch.batches
+    if count is None:
+        return "how much to make is not known"
+    over = "cut away" if batch.kind == "cake" else "over"
+    plural = "" if count == 1 else "es"
+    words = "half a batch" if count == 0.5 else f"{number(count)} batch{plural}"
+    return f"{words}, {fixed(batch.over_g)} g {over}"
+
+
+def _size(key: str) -> str:
+    region, _, size = key.partition("-")
+    return f"{region.upper()} {size.upper() if len(size) == 1 else size.title()}"
