@@ -38,7 +38,7 @@ STAMP = VENV / "krume-stamp"
 OWNER = VENV / "made-by-run.py"
 LAYOUT = "1"  # raise it when `place_krume` changes what it writes
 COMMANDS = ("test", "krume", "python", "serve", "bench")
-NEEDED_MB = {"run": 250, "test": 700}
+NEEDED_MB = {"run": 700, "test": 1200}
 BROWSER = "/usr/bin/chromium"
 BROWSER_PACKAGES = ("chromium", "libatomic1")
 
@@ -324,7 +324,7 @@ def sentence_for(trouble: OSError) -> str:
     """What a failed write means for the person."""
     where = trouble.filename or ROOT
     if trouble.errno in (errno.ENOSPC, errno.EDQUOT):
-        return f"The disk is full: {where} could not be written. Free about 700 MB and run again."
+        return f"The disk is full: {where} could not be written. Free about 1200 MB and run again."
     if trouble.errno in (errno.EROFS, errno.EACCES, errno.EPERM):
         return f"{where} cannot be written here: copy the folder to a place where you may write."
     return f"{where}: {trouble.strerror or trouble}"

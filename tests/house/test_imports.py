@@ -12,7 +12,19 @@ import pytest
 
 from tests.house.source import ROOT
 
-HEAVY = ("numpy", "scipy", "rich", "click", "lark", "rapidfuzz", "typst", "jinja2", "sqlite3")
+HEAVY = (
+    "numpy",
+    "scipy",
+    "pandas",
+    "ortools",
+    "rich",
+    "click",
+    "lark",
+    "rapidfuzz",
+    "typst",
+    "jinja2",
+    "sqlite3",
+)
 
 
 def past_the_door(graph: grimp.ImportGraph) -> Iterator[str]:
