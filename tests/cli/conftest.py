@@ -12,7 +12,7 @@ from jsonschema import Draft202012Validator
 
 from krume.cli import krume_command
 from krume.store import Book, add_texts
-from krume.usecases import Asked, answer_types, command_schema, load_demo
+from krume.usecases import ANSWERS, Asked, command_schema, load_demo
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,7 +28,7 @@ class Said:
         """The one object on standard output; it fits the schema of its command."""
         found = json.loads(self.out)
         assert isinstance(found, dict)
-        if found["command"] in answer_types():
+        if found["command"] in ANSWERS:
             Draft202012Validator(command_schema(found["command"]).result).validate(found)
         return found
 

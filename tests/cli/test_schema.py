@@ -5,11 +5,11 @@ import json
 import pytest
 from jsonschema import Draft202012Validator
 
-from krume.usecases import answer_types
+from krume.usecases import ANSWERS
 from tests.cli.conftest import Run
 
 
-@pytest.mark.parametrize("command", list(answer_types()))
+@pytest.mark.parametrize("command", list(ANSWERS))
 def test_a_schema_is_printed_alone_or_in_the_usual_object(run: Run, command: str) -> None:
     alone = json.loads(run("schema", command).out)
     Draft202012Validator.check_schema(alone)
