@@ -1,7 +1,7 @@
 """Names that look alike: letters of another script, and slips of the keyboard."""
 
 import unicodedata
-from functools import cache
+from functools import cache, lru_cache
 from itertools import product
 
 from krume.pantry.names import index
@@ -10,7 +10,9 @@ _LATIN_OF = str.maketrans(
     "асеіјоорѕухһԁԛѡвкмнтАВЕІЈКМНОРЅСТУХабгαικνορτυχεΑΒΕΖΗΙΚΜΝΟΡΤΥΧ",
     "aceijoopsyxhdqwbkmhtabeijkmhopsctyxa6raiknoptuxeabezhikmnoptyx",
 )
-_SHORTEST = 4
+_SHORTEST = 3
+_LONG = 7
+_MOST_WORDS = 6
 _MOST_NAMES = 3
 _MOST_PER_WORD = 4
 
@@ -44,6 +46,8 @@ def closest(tokens: tuple[str, ...]) -> tuple[str, ...]:
 
 
 def _mended(tokens: tuple[str, ...]) -> tuple[str, ...]:
+    if len(tokens) > _MOST_WORDS:
+        return ()
     options = [_like(word) for word in tokens]
     if not all(options):
         return ()
@@ -53,23 +57,26 @@ def _mended(tokens: tuple[str, ...]) -> tuple[str, ...]:
     return tuple(whole[:_MOST_NAMES])
 
 
-@cache
-def _like(word: str) -> tuple[tuple[str, float], ...]:
+@lru_cache(maxsize=4096)
+def _like(word: str) -> tuple[tuple[str, int], ...]:
     """Words of the vocabulary within one slip of a short word, two of a long one."""
     if word in index().vocabulary:
-        return ((word, 0.0),)
+        return ((word, 0),)
     if len(word) < _SHORTEST:
         return ()
     from rapidfuzz.distance import OSA
     from rapidfuzz.process import extract
 
-    most = 1 if len(word) < 7 else 2
-    found = extract(
-        word, index().vocabulary, scorer=OSA.distance, score_cutoff=most, limit=_MOST_PER_WORD
-    )
-    return tuple(
-        sorted(((name, float(cost)) for name, cost, _ in found), key=lambda f: (f[1], f[0]))
-    )
+    most = 1 if len(word) < _LONG else 2
+    found = extract(word, _sorted_words(), scorer=OSA.distance, score_cutoff=most, limit=None)
+    near = ((name, int(cost)) for name, cost, _ in found if len(word) > 4 or name[0] == word[0])
+    return tuple(sorted(near, key=lambda each: (each[1], each[0]))[:_MOST_PER_WORD])
+
+
+@cache
+def _sorted_words() -> tuple[str, ...]:
+    """The vocabulary in an order that is the same in every run."""
+    return tuple(sorted(index().vocabulary))
 
 
 def _endings(tokens: tuple[str, ...]) -> tuple[str, ...]:
