@@ -71,6 +71,21 @@ def test_an_unknown_figure_is_unknown_and_not_zero(word: str) -> None:
     assert read.problems == ()
 
 
+def test_a_limit_is_no_figure_and_is_said() -> None:
+    read = read_supplier_sheet("Name: X\nClass: gel\nFat: < 0.5 g\n")
+    assert read.value is not None
+    assert read.value.composition.fat_g is None
+    assert [n.text for n in read.notices] == [
+        "fat < 0.5 g is a limit and no figure: it stays unknown"
+    ]
+
+
+def test_a_question_names_the_line_it_is_about() -> None:
+    read = read_supplier_sheet("Name: X\nClass: starch\n\nProtein: 12 g\n")
+    assert [(p.where, p.read) for p in read.problems] == [("line 4", "Protein: 12 g")]
+    assert read.problems[0].options[0].line == "Protein: unknown"
+
+
 BAD = [
     ("no name", "Class: gel\nFibre: 3 g\n", "name-missing", "called"),
     ("no class", "Name: X\nFibre: 3 g\n", "class-missing", "Which class"),

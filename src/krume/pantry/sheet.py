@@ -21,7 +21,7 @@ RANGE_COLUMNS = (
 _SALT_PER_SODIUM = 2.5
 _BALANCE_G = (97.0, 103.0)
 _LINE = re.compile(r"^\s*([^:=]{2,40})\s*[:=]\s*(.*?)\s*$")
-_AMOUNT = re.compile(r"^(<|≤|>)?\s*([\d.,]+)\s*(g|mg|µg|ug|kcal|kj|%)?\s*(?:/\s*100\s*g)?$", re.I)
+_AMOUNT = re.compile(r"^([\d.,]+)\s*(g|mg|µg|ug|kcal|kj|%)?\s*(?:/\s*100\s*g)?$", re.I)
 _FIELDS = {
     "water": "water_g", "moisture": "water_g", "energy": "energy_kcal", "protein": "protein_g",
     "fat": "fat_g", "total fat": "fat_g", "saturated": "saturated_g", "saturates": "saturated_g",
@@ -33,14 +33,24 @@ _FIELDS = {
     "potassium": "potassium_mg", "calcium": "calcium_mg", "iron": "iron_mg",
     "vitamin d": "vitamin_d_ug", "cholesterol": "cholesterol_mg",
 }  # fmt: skip
+_UNSAID = ("", "-", "–", "unknown", "?", "n/a", "not declared")
 _TEXT_KEYS = ("name", "class", "role", "allergens", "contains", "may contain", "carbohydrate basis")
 _ROLE_OF_CLASS = {"spice": "flavour", "alcohol": "spirit", "cocoa": "cocoa"}
 
 
 @dataclass(frozen=True, slots=True)
+class _Said:
+    """A figure and the line that says it."""
+
+    value: float
+    where: str
+    line: str
+
+
+@dataclass(frozen=True, slots=True)
 class _Sheet:
     texts: dict[str, str]
-    figures: dict[str, float]
+    said: dict[str, _Said]
     problems: tuple[Problem, ...]
     notices: tuple[Notice, ...]
 
@@ -54,60 +64,64 @@ def read_supplier_sheet(text: str) -> Read[Ingredient | None]:
     """
     sheet = _sheet(text)
     kind = sheet.texts.get("class", "").casefold()
-    problems = (*sheet.problems, *_missing(sheet.texts), *_implausible(kind, sheet.figures))
+    problems = (*sheet.problems, *_missing(sheet.texts), *_implausible(kind, sheet.said))
     if not sheet.texts.get("name"):
         return Read(None, problems, sheet.notices)
     mine = _ingredient(sheet, kind if kind in CLASSES else "other")
-    return Read(mine, (*problems, *_unbalanced(mine)), sheet.notices)
+    return Read(mine, (*problems, *_unbalanced(mine, sheet.said)), sheet.notices)
 
 
 def _sheet(text: str) -> _Sheet:
     texts: dict[str, str] = {}
-    figures: dict[str, float] = {}
+    said: dict[str, _Said] = {}
     problems: list[Problem] = []
     notices: list[Notice] = []
     for number, line in enumerate(text.splitlines(), start=1):
         match = _LINE.match(line)
-        if match is None:
-            continue
-        name = " ".join(match[1].casefold().split())
+        name = " ".join(match[1].casefold().split()) if match else ""
         where = f"line {number}"
-        if name in _TEXT_KEYS:
+        if match is not None and name in _TEXT_KEYS:
             texts.setdefault(name, match[2])
-        elif name in _FIELDS:
-            problems += _take(figures, name, match[2], line.strip(), where)
-        else:
+        elif match is not None and name in _FIELDS and match[2].startswith(("<", "≤")):
+            notices.append(Notice("below-limit", _below(name, match[2]), where))
+        elif match is not None and name in _FIELDS:
+            problems += _take(said, name, match[2], line.strip(), where)
+        elif line.strip():
             notices.append(Notice("sheet-line", f"'{line.strip()}' was not used", where))
-    return _Sheet(texts, figures, tuple(problems), tuple(notices))
+    return _Sheet(texts, said, tuple(problems), tuple(notices))
+
+
+def _below(name: str, value: str) -> str:
+    return f"{name} {value} is a limit and no figure: it stays unknown"
 
 
 def _take(
-    figures: dict[str, float], name: str, value: str, line: str, where: str
+    said: dict[str, _Said], name: str, value: str, line: str, where: str
 ) -> tuple[Problem, ...]:
     """Put one figure where it belongs; a figure that cannot be read is asked."""
-    if value.casefold() in ("", "-", "–", "unknown", "?", "n/a", "not declared"):
+    if value.casefold() in _UNSAID:
         return ()
     field = _FIELDS[name]
     amount = _amount(name, value)
     if amount is None:
         ask = f"'{value}' is no amount per 100 g. Type a number with its unit, or unknown."
-        return (
-            Problem("figure-unread", where, line, ask, (Option("unknown", f"{name}: unknown"),)),
-        )
-    if field in figures and figures[field] != amount:
+        option = Option("unknown", f"{name.capitalize()}: unknown")
+        return (Problem("figure-unread", where, line, ask, (option,)),)
+    if field in said and said[field].value != amount:
         ask = f"{name} stands here a second time with another value. Which one holds?"
-        return (Problem("figure-twice", where, line, ask, (Option("this one", line),)),)
-    figures[field] = amount
+        options = tuple(Option(text, text) for text in (said[field].line, line))
+        return (Problem("figure-twice", where, line, ask, options),)
+    said[field] = _Said(amount, where, line)
     return ()
 
 
 def _amount(name: str, value: str) -> float | None:
     match = _AMOUNT.match(value)
-    number = read_number(match[2], comma_is_decimal=True) if match else None
+    number = read_number(match[1], comma_is_decimal=True) if match else None
     if match is None or number is None:
         return None
     field = _FIELDS[name]
-    unit = (match[3] or _default_unit(name)).casefold().replace("µ", "u")
+    unit = (match[2] or _default_unit(name)).casefold().replace("µ", "u")
     scale = _SCALES.get((unit, field.rsplit("_", 1)[1]))
     if scale is None:
         return None
@@ -140,21 +154,23 @@ def _missing(texts: dict[str, str]) -> tuple[Problem, ...]:
     return tuple(problems)
 
 
-def _implausible(kind: str, figures: dict[str, float]) -> tuple[Problem, ...]:
-    problems = []
-    for quantity, (low, high) in plausible(kind).items():
-        value = figures.get(quantity)
-        if value is not None and not low <= value <= high:
-            name = quantity.rsplit("_", 1)[0].replace("_", " ")
-            ask = (
-                f"{name} {value:g} per 100 g is unusual for the class {kind} "
-                f"({low:g} to {high:g}). Is it per 100 g, and is the unit right?"
-            )
-            option = Option("the sheet does not say", f"{name.capitalize()}: unknown")
-            problems.append(
-                Problem("figure-implausible", "sheet", f"{name} {value:g}", ask, (option,))
-            )
-    return tuple(problems)
+def _implausible(kind: str, said: dict[str, _Said]) -> tuple[Problem, ...]:
+    ranges = plausible(kind)
+    return tuple(
+        _unusual(kind, quantity, figure, ranges[quantity])
+        for quantity, figure in said.items()
+        if quantity in ranges and not ranges[quantity][0] <= figure.value <= ranges[quantity][1]
+    )
+
+
+def _unusual(kind: str, quantity: str, said: _Said, span: tuple[float, float]) -> Problem:
+    name = quantity.rsplit("_", 1)[0].replace("_", " ")
+    ask = (
+        f"{name} {said.value:g} per 100 g is unusual for the class {kind} "
+        f"({span[0]:g} to {span[1]:g}). Is it per 100 g, and is the unit right?"
+    )
+    option = Option("the sheet does not say", f"{said.line.split(':')[0].strip()}: unknown")
+    return Problem("figure-implausible", said.where, said.line, ask, (option,))
 
 
 def plausible(kind: str, key: str = "") -> dict[str, tuple[float, float]]:
@@ -181,7 +197,7 @@ def _ranges() -> dict[str, dict[str, tuple[float, float]]]:
     return groups
 
 
-def _unbalanced(mine: Ingredient) -> tuple[Problem, ...]:
+def _unbalanced(mine: Ingredient, said: dict[str, _Said]) -> tuple[Problem, ...]:
     parts = mine.composition.parts_g
     if parts is None or _BALANCE_G[0] <= parts <= _BALANCE_G[1]:
         return ()
@@ -190,7 +206,8 @@ def _unbalanced(mine: Ingredient) -> tuple[Problem, ...]:
         "100 g. Which of them is not per 100 g, or does the carbohydrate hold the fibre?"
     )
     option = Option("the carbohydrate holds the fibre", "Carbohydrate basis: by difference")
-    return (Problem("parts-do-not-add-up", "sheet", f"{parts:.1f} g", ask, (option,)),)
+    last = max((s.where for s in said.values()), key=lambda w: int(w.split()[-1]))
+    return (Problem("parts-do-not-add-up", f"after {last}", "", ask, (option,)),)
 
 
 def _ingredient(sheet: _Sheet, kind: str) -> Ingredient:
@@ -200,7 +217,7 @@ def _ingredient(sheet: _Sheet, kind: str) -> Ingredient:
     composition = Composition(
         carbohydrate_basis="by_difference" if by_difference else "available",
         energy_basis="declared",
-        **sheet.figures,
+        **{field: figure.value for field, figure in sheet.said.items()},
     )
     said = sheet.texts.get("contains", sheet.texts.get("allergens"))
     typed = sheet.texts.get("role", "").casefold()
