@@ -1,5 +1,7 @@
 """Composition: unknown stays unknown, and the two meanings of carbohydrate are never mixed."""
 
+from typing import Any
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -40,7 +42,13 @@ def test_available_carbohydrate_gives_no_total_when_fibre_is_unknown() -> None:
 def test_the_parts_of_a_whole_add_up_on_either_basis(
     water: float, carbohydrate: float, fibre: float, ash: float
 ) -> None:
-    known = {"water_g": water, "protein_g": 1.0, "fat_g": 2.0, "ash_g": ash, "fibre_g": fibre}
+    known: dict[str, Any] = {
+        "water_g": water,
+        "protein_g": 1.0,
+        "fat_g": 2.0,
+        "ash_g": ash,
+        "fibre_g": fibre,
+    }
     inside = Composition(
         **known, carbohydrate_g=carbohydrate + fibre, carbohydrate_basis="by_difference"
     )
@@ -50,7 +58,9 @@ def test_the_parts_of_a_whole_add_up_on_either_basis(
 
 @pytest.mark.parametrize("missing", ["water_g", "protein_g", "fat_g", "carbohydrate_g", "ash_g"])
 def test_the_sum_of_the_parts_is_unknown_when_one_of_them_is(missing: str) -> None:
-    full = dict.fromkeys(("water_g", "protein_g", "fat_g", "carbohydrate_g", "ash_g"), 1.0)
+    full: dict[str, Any] = dict.fromkeys(
+        ("water_g", "protein_g", "fat_g", "carbohydrate_g", "ash_g"), 1.0
+    )
     whole = Composition(**full, carbohydrate_basis="by_difference")
     assert whole.parts_g == 5.0
     del full[missing]
@@ -59,7 +69,7 @@ def test_the_sum_of_the_parts_is_unknown_when_one_of_them_is(missing: str) -> No
 
 def test_a_composition_of_nothing_known_is_not_complete() -> None:
     assert not Composition().is_complete
-    core = dict.fromkeys(
+    core: dict[str, Any] = dict.fromkeys(
         ("water_g", "protein_g", "fat_g", "carbohydrate_g", "fibre_g", "ash_g"), 0.0
     )
     assert Composition(**core).is_complete
