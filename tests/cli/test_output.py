@@ -104,8 +104,8 @@ def krume(words: str, book: Path) -> "subprocess.CompletedProcess[str]":
 
 
 def test_a_reader_that_leaves_early_is_no_error(book: Path) -> None:
-    done = krume("set -o pipefail; krume schema read | head -c 1", book)
-    assert (done.returncode, done.stdout, done.stderr) == (0, "{", "")
+    done = krume("set -o pipefail; krume schema read | true", book)
+    assert (done.returncode, done.stdout, done.stderr) == (0, "", "")
 
 
 def test_a_full_disk_behind_the_output_is_one_sentence(book: Path) -> None:
