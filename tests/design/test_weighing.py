@@ -206,7 +206,9 @@ def test_a_bowl_is_begun_once_and_with_a_tare(made: Formula) -> None:
 def test_no_premix_is_offered_where_the_bowl_has_too_little_flour_to_carry_it() -> None:
     made = formula("Little", (item(4, "white rice flour"), item(0.4, "xanthan gum")))
     small = [n.text for n in weigh_out(made).notices if n.code == "small-amount"]
-    assert small == ["0.4 g xanthan gum: one step of a 0.1 g scale is 25 % of it. Use a finer scale."]
+    assert small == [
+        "0.4 g xanthan gum: one step of a 0.1 g scale is 25 % of it. Use a finer scale."
+    ]
 
 
 def test_a_pinch_of_salt_beside_no_flour_is_not_mixed_into_any() -> None:

@@ -198,3 +198,32 @@ def test_any_name_at_all_becomes_a_card(name: str, note: str) -> None:
     made = card(named(F1, name))
     held = replace(HOLD, text=note)
     assert card_pdf(replace(made, hold=held)).startswith(b"%PDF-1.7")
+
+
+@pytest.mark.parametrize("name", ["Very long title " * 60, "Unbrokentitle" * 400])
+def test_a_name_too_long_for_a_card_is_cut_with_a_mark_and_pushes_no_number_off(name: str) -> None:
+    made = card(named(F1, name))
+    text = text_of(pdf(made))
+    assert "…" in text
+    assert all(row.display in text for row in made.rows)
+    assert made.sum_text in text
+
+
+def test_a_foot_longer_than_a_card_loses_no_word() -> None:
+    made = card(F1)
+    many = tuple(f"Sentence number {number} of a very long caution." for number in range(150))
+    text = text_of(pdf(replace(made, cautions=many, hints=many)))
+    assert all(text.count(sentence) == 2 for sentence in many)
+
+
+@settings(max_examples=15)
+@given(st.lists(st.integers(1, 160), min_size=1, max_size=30))
+def test_rows_of_any_height_all_come_out(lengths: list[int]) -> None:
+    made = card(S1)
+    first, row = made.rows[:2]
+    rows = [
+        replace(row, number=at, take=f"n{at} " + "long words " * (length // 11))
+        for at, length in enumerate(lengths)
+    ]
+    text = text_of(pdf(replace(made, rows=(first, *rows))))
+    assert all(f"n{at}" in text for at in range(len(lengths)))

@@ -2,12 +2,15 @@
 
 from krume.publish.card import BenchCard, CardRow, Hold, Imprint, bench_card, missing_signs
 from krume.publish.facts import Fact
-from krume.publish.html import IndexPage, SheetFile, card_html, index_html, sheet_css
-from krume.publish.pdf import PAPERS, card_pdf
+from krume.publish.html import IndexPage, SheetFile, card_html, index_html, plan_html, sheet_css
+from krume.publish.pdf import PAPERS, PLAN_PAPERS, card_pdf, plan_pdf
 from krume.publish.sheet import card_dict
+from krume.publish.torte_plan import TorteSheet, missing_plan_signs, torte_sheet
+from krume.publish.torte_words import plan_dict
 
 __all__ = [
     "PAPERS",
+    "PLAN_PAPERS",
     "BenchCard",
     "CardRow",
     "Fact",
@@ -15,11 +18,17 @@ __all__ = [
     "Imprint",
     "IndexPage",
     "SheetFile",
+    "TorteSheet",
     "bench_card",
     "card_dict",
     "card_html",
     "card_pdf",
     "index_html",
+    "missing_plan_signs",
     "missing_signs",
+    "plan_dict",
+    "plan_html",
+    "plan_pdf",
     "sheet_css",
+    "torte_sheet",
 ]

@@ -28,6 +28,46 @@ def cautions(formula: Formula, market: str) -> tuple[str, ...]:
     return tuple(text for text in told if text)
 
 
+def torte_cautions(
+    formulas: tuple[Formula, ...], market: str, *, keep: str | None, gelatine: str | None
+) -> tuple[str, ...]:
+    """Sentences of a torte's caution: those of all its formulas, each once.
+
+    `gelatine` is the animal its gelatine is from, where lot or text says it; `keep` is how the
+    plan says that the torte is kept.
+    """
+    goods = [(line, _good(line)) for formula in formulas for line in formula.lines]
+    found = tuple(good for _, good in goods)
+    told = (
+        _contains(found, market),
+        _ask_about(goods),
+        *_of_torte(found, formulas, gelatine),
+        f"Keep: {keep}. The cold chain holds until it is served." if _is_cold(keep) else "",
+        _GLUTEN,
+        _LAW,
+    )
+    return tuple(text for text in told if text)
+
+
+def _is_cold(keep: str | None) -> bool:
+    return keep is not None and "cold" in keep.casefold()
+
+
+def _of_torte(
+    goods: tuple[Ingredient | None, ...], formulas: tuple[Formula, ...], gelatine: str | None
+) -> tuple[str, ...]:
+    said = [text for formula in formulas for text in _by_kind(formula, _goods_of(formula))]
+    kept = [text for text in said if not text.startswith(("Gelatine", "Raw batter"))]
+    if any(good is not None and "gelatin" in good.key for good in goods):
+        animal = "its animal is not stated" if gelatine is None else f"from {gelatine}"
+        kept.append(f"Gelatine: {animal}.")
+    return tuple(dict.fromkeys(kept))
+
+
+def _goods_of(formula: Formula) -> tuple[Ingredient | None, ...]:
+    return tuple(_good(line) for line in formula.lines)
+
+
 def _good(line: Line) -> Ingredient | None:
     try:
         return None if line.ingredient is None else ingredient(line.ingredient)
@@ -47,9 +87,13 @@ def _contains(goods: tuple[Ingredient | None, ...], market: str) -> str:
 
 
 def _asked(formula: Formula, goods: tuple[Ingredient | None, ...]) -> str:
+    return _ask_about(list(zip(formula.lines, goods, strict=True)))
+
+
+def _ask_about(goods: list[tuple[Line, Ingredient | None]]) -> str:
     names = tuple(
         line.name or line.read.strip()
-        for line, good in zip(formula.lines, goods, strict=True)
+        for line, good in goods
         if good is None or any(a.presence == "unknown" for a in allergens(good.key))
     )
     return f"Ask the supplier about {listed(names)}." if names else ""

@@ -11,6 +11,7 @@ from urllib.parse import quote
 from krume.publish.card import BenchCard, CardRow, Hold, Imprint
 from krume.publish.glyphs import GLYPHS
 from krume.publish.sheet import dated, is_unbaked, made_by
+from krume.publish.torte_plan import TorteSheet
 
 if TYPE_CHECKING:
     from jinja2 import Environment
@@ -72,17 +73,35 @@ def card_html(card: BenchCard) -> str:
     )
 
 
+def plan_html(sheet: TorteSheet) -> str:
+    """A torte plan as a page of its own: for a phone, a desk and A4 paper."""
+    from markupsafe import Markup
+
+    # The drawing escapes every word in it when it is made.
+    drawing = None if sheet.section.svg is None else Markup(sheet.section.svg)  # noqa: S704
+    return _page(
+        "torte_plan.html",
+        title=f"{sheet.name} · torte plan",
+        imprint=sheet.imprint,
+        more_css="torte.css",
+        sheet=sheet,
+        drawing=drawing,
+    )
+
+
 def index_html(page: IndexPage) -> str:
     """The page of a folder: what holds first, then each file, then what is not there yet."""
     return _page("index.html", title=page.title, imprint=page.imprint, page=page)
 
 
-def _page(template: str, *, title: str, imprint: Imprint, **words: object) -> str:
+def _page(
+    template: str, *, title: str, imprint: Imprint, more_css: str = "", **words: object
+) -> str:
     text = (
         _templates()
         .get_template(template)
         .render(
-            frame=_frame(_plain(title)),
+            frame=_frame(_plain(title), more_css),
             made_by=made_by(imprint),
             dated=dated(imprint),
             is_unbaked=is_unbaked(imprint),
@@ -120,10 +139,10 @@ def _templates() -> "Environment":
     )
 
 
-def _frame(title: str) -> Frame:
+def _frame(title: str, more_css: str) -> Frame:
     from markupsafe import Markup
 
-    style = sheet_css()
+    style = "\n".join((sheet_css(), *(_static(name) for name in (more_css,) if name)))
     digest = base64.b64encode(hashlib.sha256(style.encode()).digest()).decode()
     policy = (
         f"default-src 'none'; style-src 'sha256-{digest}'; font-src data:;"

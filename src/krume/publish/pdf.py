@@ -1,4 +1,4 @@
-"""The bench card as PDF: tagged, embedded fonts, the same bytes for the same card."""
+"""Bench card and torte plan as PDF: tagged, embedded fonts, the same bytes for the same words."""
 
 import json
 from datetime import UTC, date, datetime
@@ -10,11 +10,15 @@ from krume.base import InputError
 from krume.publish.card import BenchCard
 from krume.publish.glyphs import GLYPHS, svg
 from krume.publish.sheet import printed
+from krume.publish.torte_plan import TorteSheet
+from krume.publish.torte_words import printed_plan
 
 if TYPE_CHECKING:
     from typst import Compiler
 
 PAPERS = {"a5": "a5", "a4": "a4", "letter": "us-letter"}
+PLAN_PAPERS = {"a4": 194.0, "letter": 199.9}
+"""Papers of a torte plan, with the width between their margins [mm]."""
 FONTS = ("Atkinson Hyperlegible Next", "DejaVu Sans")
 
 
@@ -24,15 +28,33 @@ def card_pdf(card: BenchCard, paper: str = "a5") -> bytes:
         message = f"'{paper}' is no paper for a bench card. Type a5, a4 or letter."
         raise InputError(message, field="paper", got=paper, want="a5, a4 or letter")
     data = {**printed(card), "paper": PAPERS[paper], "look": _look()}
+    return _compiled("bench_card.typ", data, card.imprint.date)
+
+
+def plan_pdf(sheet: TorteSheet, paper: str = "a4") -> bytes:
+    """A torte plan as PDF/UA-1 on `a4` or `letter`, its section to the scale it states."""
+    if paper not in PLAN_PAPERS:
+        message = f"'{paper}' is no paper for a torte plan. Type a4 or letter."
+        raise InputError(message, field="paper", got=paper, want="a4 or letter")
+    data = {
+        **printed_plan(sheet, room_mm=PLAN_PAPERS[paper]),
+        "paper": PAPERS[paper],
+        "look": _look(),
+    }
+    return _compiled("torte_plan.typ", data, sheet.imprint.date)
+
+
+def _compiled(template: str, data: dict[str, object], day: str) -> bytes:
+    """The PDF of a template filled with data; a card of the same words is the same bytes."""
     made = _compiler().compile(
-        input=_packed("templates", "bench_card.typ"),
+        input=_packed("templates", template),
         format="pdf",
         sys_inputs={"card": json.dumps(data, ensure_ascii=False)},
         pdf_standards=["ua-1"],
-        timestamp=_seconds(card.imprint.date),
+        timestamp=_seconds(day),
     )
     if not isinstance(made, bytes):
-        raise InputError("the card came out as more than one file. Start again.", got=card.name)
+        raise InputError("the sheet came out as more than one file. Start again.", got=template)
     return made
 
 

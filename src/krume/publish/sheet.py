@@ -6,6 +6,10 @@ from krume.design import BOWLS
 from krume.publish.card import BenchCard, CardRow, Imprint
 from krume.publish.signs import printable
 
+# Layout: longer names would push the numbers off the card. Page and JSON keep them whole.
+_TITLE_SIGNS = 120
+_NAME_SIGNS = 160
+
 
 def card_dict(card: BenchCard) -> dict[str, object]:
     """A bench card as the JSON of an answer: numbers stay numbers."""
@@ -20,7 +24,7 @@ def card_dict(card: BenchCard) -> dict[str, object]:
 def printed(card: BenchCard) -> dict[str, object]:
     """Words of a card for paper; every sign in them is in the packed fonts."""
     said = {
-        "title": card.name,
+        "title": _short(card.name, _TITLE_SIGNS),
         "keywords": ["bench card", "weighing order"],
         "facts": [_fact(fact) for fact in card.facts],
         "rows": [_row(row) for row in card.rows],
@@ -40,6 +44,10 @@ def printed(card: BenchCard) -> dict[str, object]:
     if not isinstance(clean, dict):
         raise TypeError("a card's words are a table of names")
     return clean
+
+
+def _short(text: str, most: int) -> str:
+    return text if len(text) <= most else f"{text[: most - 1].rstrip()}…"
 
 
 def made_by(imprint: Imprint) -> str:
@@ -64,10 +72,10 @@ def _fact(fact: object) -> dict[str, str]:
 def _row(row: CardRow) -> dict[str, str]:
     return {
         "kind": row.kind,
-        "take": row.take,
+        "take": _short(row.take, _NAME_SIGNS),
         "add": row.add,
         "display": row.display,
-        "mark": row.mark,
+        "mark": _short(row.mark, _NAME_SIGNS),
         "number": "" if row.number is None else str(row.number),
         "goes-on": _goes_on(row),
     }

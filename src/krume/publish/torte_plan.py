@@ -1,0 +1,268 @@
+"""The torte plan: the section to scale, what is needed in its order, slices, findings, cautions."""
+
+from dataclasses import dataclass
+
+from krume.base import Notice, as_text
+from krume.build import (
+    Batch,
+    EggsNeeded,
+    Layer,
+    Slice,
+    Torte,
+    Working,
+    apportioned,
+    cross_section,
+    section_sentence,
+    section_size_mm,
+    working,
+)
+from krume.design import Formula
+from krume.publish.card import Hold, Imprint
+from krume.publish.caution import torte_cautions
+from krume.publish.facts import Fact
+from krume.publish.signs import missing_notice, printable
+from krume.publish.words import grouped
+
+SCALES = (1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 7.5, 10.0)
+"""A section is drawn at the first of these, one to it, that the paper holds."""
+
+
+@dataclass(frozen=True, slots=True)
+class PlanRow:
+    """A layer as printed: its place from the bottom up, its words, its mm and its g."""
+
+    number: int
+    name: str
+    of: str
+    height: str
+    grams: str
+
+
+@dataclass(frozen=True, slots=True)
+class NeedRow:
+    """What is made of a formula, in the order in which it is needed, with its working window."""
+
+    of: str
+    title: str
+    needed: str
+    batch: str
+    make: str
+    over: str
+    work: str
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """The drawing: one unit a millimetre of cake, its size in them, and its one sentence.
+
+    `svg` is None while a height is not known; `heading` says what the heights add up to.
+    """
+
+    svg: str | None
+    wide_mm: float
+    high_mm: float
+    sentence: str
+    heading: str
+
+
+@dataclass(frozen=True, slots=True)
+class TorteSheet:
+    """All that stands on a torte plan, before it becomes paper or a page."""
+
+    name: str
+    facts: tuple[Fact, ...]
+    section: Section
+    rows: tuple[PlanRow, ...]
+    total: PlanRow
+    needs: tuple[NeedRow, ...]
+    eggs: str
+    slices: tuple[str, ...]
+    findings: tuple[str, ...]
+    cautions: tuple[str, ...]
+    notes: tuple[str, ...]
+    hold: Hold | None
+    imprint: Imprint
+
+
+def torte_sheet(
+    torte: Torte,
+    formulas: dict[str, Formula],
+    imprint: Imprint,
+    *,
+    families: dict[str, str | None],
+    keep: str | None = None,
+    gelatine: str | None = None,
+    notes: tuple[str, ...] = (),
+    hold: Hold | None = None,
+) -> TorteSheet:
+    """Torte plan of a torte; `formulas` and `families` go by the plan's own words."""
+    return TorteSheet(
+        name=_name(torte.name),
+        facts=_facts(torte),
+        section=_section(torte),
+        rows=_rows(torte),
+        total=PlanRow(0, "in all", "", _mm(torte.height_mm), _g(torte.mass_g)),
+        needs=tuple(_need(each, families.get(each.name), formulas) for each in torte.batches),
+        eggs=_eggs(torte.eggs),
+        slices=tuple(_slice(each) for each in torte.slices),
+        findings=tuple(f"{each.text} ({each.status})" for each in torte.findings),
+        cautions=torte_cautions(
+            tuple(formulas.values()), imprint.market, keep=keep, gelatine=gelatine
+        ),
+        notes=notes,
+        hold=hold,
+        imprint=imprint,
+    )
+
+
+def missing_plan_signs(sheet: TorteSheet) -> tuple[Notice, ...]:
+    """Notice that names the signs of a plan no packed font has; empty when all can be printed."""
+    rows = (row.name for row in sheet.rows)
+    needs = (f"{need.of} {need.title}" for need in sheet.needs)
+    texts = (sheet.name, *rows, *needs, *sheet.cautions, *sheet.notes, *sheet.imprint.notes)
+    return missing_notice(tuple(sign for text in texts for sign in printable(text).missing))
+
+
+def _name(text: str) -> str:
+    name = " ".join(text.split())
+    return name if printable(name).text.strip() else "Torte without a name"
+
+
+def _g(grams: float | None) -> str:
+    return "not known" if grams is None else grouped(f"{grams:.1f}")
+
+
+def _mm(height_mm: float | None) -> str:
+    return "not known" if height_mm is None else as_text(height_mm, 1)
+
+
+def _facts(torte: Torte) -> tuple[Fact, ...]:
+    mass = Fact("mass, planned", _g(torte.mass_g), "" if torte.mass_g is None else "g")
+    found = [_size(torte), Fact("height", _mm(torte.height_mm), "mm"), mass]
+    if torte.kind == "roll":
+        turns = "" if torte.turns is None else as_text(torte.turns, 2)
+        found = [Fact("roll", f"Ø {_mm(torte.height_mm)}", "mm"), Fact("turns", turns), mass]
+    if torte.slices:
+        first = torte.slices[0]
+        found.append(Fact("slices", f"{first.count} × {_g(first.mass_g)}", "g"))
+    return tuple(fact for fact in found if fact is not None and fact.figure)
+
+
+def _size(torte: Torte) -> Fact | None:
+    outline = torte.outline
+    if outline is None:
+        return None
+    label = "across" if torte.ring_height_mm is None else "ring"
+    if outline.diameter_cm is None:
+        sides = f"{as_text(outline.length_cm, 2)} × {as_text(outline.width_cm, 2)}"
+        return Fact(label, sides, "cm")
+    return Fact(label, f"Ø {as_text(outline.diameter_cm, 2)}", "cm")
+
+
+def _section(torte: Torte) -> Section:
+    if not torte.can_be_drawn:
+        return Section(None, 0.0, 0.0, "", "No section yet: a height is not known.")
+    wide, high = section_size_mm(torte)
+    return Section(cross_section(torte), wide, high, section_sentence(torte), _heading(torte))
+
+
+def _heading(torte: Torte) -> str:
+    high = _mm(torte.height_mm)
+    if torte.ring_spare_mm is not None and torte.ring_height_mm is not None:
+        ring = _mm(torte.ring_height_mm)
+        if torte.ring_spare_mm < 0.05:
+            return f"Ring is full: {high} of {ring} mm"
+        return f"{high} of {ring} mm in the ring, {_mm(torte.ring_spare_mm)} to spare"
+    return f"{high} mm across" if torte.kind == "roll" else f"Heights add to {high} mm"
+
+
+def _rows(torte: Torte) -> tuple[PlanRow, ...]:
+    grams = _grams(torte)
+    return tuple(
+        PlanRow(number, layer.name, layer.of, _height(layer), said)
+        for number, (layer, said) in enumerate(zip(torte.layers, grams, strict=True), start=1)
+    )
+
+
+def _grams(torte: Torte) -> list[str]:
+    """Grams in tenths that add up as printed, where all of them are known."""
+    masses = [layer.mass_g for layer in torte.layers]
+    known = [mass for mass in masses if mass is not None]
+    if torte.mass_g is None or len(known) < len(masses):
+        return [_g(mass) for mass in masses]
+    return [_g(mass) for mass in apportioned(known, total=torte.mass_g)]
+
+
+def _height(layer: Layer) -> str:
+    return "in it" if layer.role == "syrup" else _mm(layer.height_mm)
+
+
+def _need(batch: Batch, family: str | None, formulas: dict[str, Formula]) -> NeedRow:
+    over = "cut away" if batch.kind == "cake" else "over"
+    formula = formulas.get(batch.name)
+    return NeedRow(
+        of=batch.name,
+        title=batch.title,
+        needed=_g(batch.needed_g),
+        batch=_g(batch.batch_g),
+        make=_made(batch),
+        over="not known" if batch.over_g is None else f"{_g(batch.over_g)} {over}",
+        work=_work(working(family) if family else None, formula),
+    )
+
+
+def _made(batch: Batch) -> str:
+    if batch.batches is None:
+        return "not known"
+    thing = "cake" if batch.kind == "cake" else "batch"
+    plural = "" if batch.batches <= 1 else "s" if thing == "cake" else "es"
+    return "half a batch" if batch.batches == 0.5 else f"{as_text(batch.batches)} {thing}{plural}"
+
+
+def _work(found: Working | None, formula: Formula | None) -> str:
+    """When it can be worked, in a few words with the status; and that its density is a plan."""
+    said = [] if found is None else _window(found)
+    if said and found is not None:
+        said[-1] += f" ({found.status})"
+    if formula is not None and formula.density_g_ml is not None:
+        said.append(f"planned at {as_text(formula.density_g_ml, 3)} g/ml: weigh it")
+    return "; ".join(said)
+
+
+def _window(found: Working) -> list[str]:
+    said = []
+    if found.use_low_c is not None and found.use_high_c is not None:
+        use = "fold in" if found.family == "custard-lightened" else "use"
+        said.append(f"{use} at {as_text(found.use_low_c)}–{as_text(found.use_high_c)} °C")
+    if found.use_min is not None:
+        said.append(f"use within {as_text(found.use_min)} min")
+    if found.set_h is not None:
+        said.append(f"{as_text(found.set_h)} h cold before cutting")
+    return said
+
+
+def _eggs(needed: EggsNeeded) -> str:
+    if not needed.cracked:
+        return ""
+    counts = ", ".join(f"{count} {_egg_size(size)}" for size, count in needed.cracked.items())
+    left = [
+        f"{as_text(x.count, 2)} {x.part}{'' if x.count <= 1 else 's'} ({_g(x.mass_g)} g)"
+        for x in needed.left
+    ]
+    over = f" Left over: {', '.join(left)}." if left else ""
+    return f"Eggs to crack: {counts}.{over}"
+
+
+def _egg_size(key: str) -> str:
+    region, _, size = key.partition("-")
+    return f"{region.upper()} {size.upper() if len(size) == 1 else size.title()}"
+
+
+def _slice(each: Slice) -> str:
+    said = f"{each.count} slices of {_g(each.mass_g)} g"
+    if each.width_mm is not None:
+        return f"{said}, {as_text(each.width_mm, 1)} mm wide"
+    if each.arc_cm is not None and each.angle_deg is not None:
+        angle = as_text(each.angle_deg, 1)
+        return f"{said}, {as_text(each.arc_cm, 2)} cm outside ({angle}°)"
+    return said
