@@ -1,7 +1,72 @@
-"""What the oven does: its dial, browning, exact heating of plain shapes."""
+"""What the oven does: minutes as an interval, the rule that came last, the dial, browning."""
 
+from importlib import import_module
+from typing import TYPE_CHECKING, Any
+
+from krume.bake.batter import Batter, Oven
 from krume.bake.browning import browning_delta_e
 from krume.bake.dial_setting import Dial, dial
+from krume.bake.parameters import Wall, figures, wall, walls
 from krume.bake.series import heating_theta
 
-__all__ = ["Dial", "browning_delta_e", "dial", "heating_theta"]
+if TYPE_CHECKING:
+    from krume.bake.draws import Draws, draw, nominal
+    from krume.bake.grid import Cells, Footprint, equivalent_radius_m
+    from krume.bake.prediction import (
+        RULES,
+        Bake,
+        Bakes,
+        Prediction,
+        depth_cm,
+        predict,
+        simulate,
+        simulate_many,
+    )
+    from krume.bake.state import Track
+
+# What needs numpy and scipy is imported when it is first asked for: a dial sum must not wait.
+_HEAVY = {
+    "Draws": "draws", "draw": "draws", "nominal": "draws",
+    "Cells": "grid", "Footprint": "grid", "equivalent_radius_m": "grid",
+    "RULES": "prediction", "Bake": "prediction", "Bakes": "prediction", "Prediction": "prediction",
+    "depth_cm": "prediction", "predict": "prediction", "simulate": "prediction",
+    "simulate_many": "prediction", "Track": "state",
+}  # fmt: skip
+
+
+def __getattr__(name: str) -> Any:
+    """A name of the solver, imported on first use."""
+    if name not in _HEAVY:
+        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
+    found = getattr(import_module(f"{__name__}.{_HEAVY[name]}"), name)
+    globals()[name] = found
+    return found
+
+
+__all__ = [
+    "RULES",
+    "Bake",
+    "Bakes",
+    "Batter",
+    "Cells",
+    "Dial",
+    "Draws",
+    "Footprint",
+    "Oven",
+    "Prediction",
+    "Track",
+    "Wall",
+    "browning_delta_e",
+    "depth_cm",
+    "dial",
+    "draw",
+    "equivalent_radius_m",
+    "figures",
+    "heating_theta",
+    "nominal",
+    "predict",
+    "simulate",
+    "simulate_many",
+    "wall",
+    "walls",
+]

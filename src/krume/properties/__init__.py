@@ -16,6 +16,7 @@ from krume.properties.heat import (
     COMPONENTS,
     FoodProperties,
     component,
+    component_polynomial,
     food_properties,
     porous_conductivity_w_mk,
 )
@@ -30,6 +31,7 @@ __all__ = [
     "bloom_swap",
     "boiling_point_c",
     "component",
+    "component_polynomial",
     "constant",
     "constants",
     "food_properties",

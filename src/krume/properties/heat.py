@@ -44,9 +44,14 @@ def _polynomials() -> dict[tuple[str, str], tuple[float, float, float]]:
     return found
 
 
+def component_polynomial(name: str, quantity: str) -> tuple[float, float, float]:
+    """Constant, linear and square coefficient of one pure component [SI, degC]."""
+    return _polynomials()[name, quantity]
+
+
 def component(name: str, quantity: str, temp_c: float) -> float:
     """Conductivity, density or heat capacity of one pure component at a temperature [SI]."""
-    a, b, c = _polynomials()[name, quantity]
+    a, b, c = component_polynomial(name, quantity)
     return a + b * temp_c + c * temp_c * temp_c
 
 

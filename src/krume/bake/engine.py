@@ -1,0 +1,154 @@
+"""One step after another for all draws at once: heat through the batter, water out of it."""
+
+import numpy as np
+
+from krume.bake.batter import Batter, Oven
+from krume.bake.draws import Draws
+from krume.bake.grid import Array, Cells, Footprint, grid_of
+from krume.bake.material import material_of
+from krume.bake.parameters import Wall, value
+from krume.bake.state import Outcome, Setup, State, Track
+from krume.bake.stepping import advance
+from krume.properties import constant
+
+# Solver settings, tuned once against the fine grid: a step may warm no cell by more than about
+# 4 K and lasts 2 to 60 s.
+_FIRST_STEP_S, _LEAST_STEP_S, _MOST_STEP_S = 4.0, 2.0, 60.0
+_WARMING_K = 4.0
+_LONGEST_S = 200 * 60.0
+
+
+def run(
+    batter: Batter,
+    footprint: Footprint,
+    wall: Wall,
+    oven: Oven,
+    draws: Draws,
+    *,
+    pressure_pa: float,
+    core_k: Array,
+    cells: Cells,
+    warming_k: float = _WARMING_K,
+    liner_m2k_w: float = 0.0,
+) -> Outcome:
+    """Bake all draws until each has met core, set and colour, or 200 minutes have passed."""
+    setup = prepare(batter, footprint, wall, oven, draws, pressure_pa, core_k, cells, liner_m2k_w)
+    state = start(setup)
+    track: list[tuple[float, ...]] = []
+    while _unfinished(state).any():
+        _pace(state, _advance_and_note(setup, state), warming_k)
+        track.append(_glance(setup, state))
+    return Outcome(
+        minutes=state.done / 60,
+        loss=state.loss_at_done,
+        boiling_c=setup.material.boiling_k - constant("celsius-zero"),
+        core_c=float(core_k[0]) - constant("celsius-zero"),
+        track=Track(*zip(*track, strict=True)),
+        steps=state.steps,
+    )
+
+
+def _advance_and_note(setup: Setup, state: State) -> Array:
+    most = advance(setup, state)
+    _note_done(setup, state)
+    return most
+
+
+def _pace(state: State, most: Array, warming_k: float) -> None:
+    """Clock on; the next step longer where little happened, shorter where much did."""
+    pace = np.clip(warming_k / np.maximum(most, 1e-9), 0.5, 1.5)
+    state.time = state.time + state.step
+    state.step = np.clip(state.step * pace, _LEAST_STEP_S, _MOST_STEP_S)
+    state.steps += 1
+
+
+def prepare(
+    batter: Batter, footprint: Footprint, wall: Wall, oven: Oven, draws: Draws,
+    pressure_pa: float, core_k: Array, cells: Cells, liner: float,
+) -> Setup:  # fmt: skip
+    """Grid, tables and films of a case, for all draws."""
+    grid = grid_of(footprint, cells)
+    depth = draws.mass / (draws.density * footprint.area_m2)
+    row_height = grid.z_share * depth[:, None]
+    water = draws.density * batter.parts[0]
+    still = value("heat-static") * (value("heat-static-size") / footprint.width_m) ** 0.25
+    target = np.stack([core_k, np.full(len(draws), value("set-done")), draws.colour], axis=1)
+    return Setup(
+        grid=grid,
+        material=material_of(batter, pressure_pa, draws),
+        draws=draws,
+        wall=wall,
+        liner=liner,
+        hole=footprint.hole_radius_m > 0,
+        cell_mass=draws.density[:, None, None] * grid.ring_area * row_height[:, :, None],
+        row_height=row_height,
+        wet_water=(draws.wet_skin * water)[:, None],
+        dry_water=water[:, None],
+        film=(draws.heat * (value("heat-fan") if oven.fan else still))[:, None],
+        fan=oven.fan,
+        target=target,
+    )
+
+
+def start(setup: Setup) -> State:
+    """State at the door: everything at the batter's temperature."""
+    draws, rows, rings = setup.cell_mass.shape
+    begin = setup.draws.start_k
+
+    def at_start(*shape: int) -> Array:
+        return np.broadcast_to(begin.reshape(-1, *[1] * len(shape)), (draws, *shape)).copy()
+
+    def none(*shape: int) -> Array:
+        return np.zeros((draws, *shape))
+
+    return State(
+        temp=at_start(rows, rings), rate=none(rows, rings), growth=1 + none(rows, rings),
+        starch=none(rows, rings), egg=none(rows, rings),
+        bottom=at_start(rings), side=at_start(rows), inner=at_start(rows),
+        bottom_rate=none(rings), side_rate=none(rows), inner_rate=none(rows),
+        dry_bottom=none(rings), dry_side=none(rows), dry_inner=none(rows), dry_top=none(rings),
+        flux=none(rings), front=at_start(rings), front_rate=none(rings), outer=at_start(rings),
+        outer_rate=none(rings), last_front=at_start(rings), last_outer=at_start(rings),
+        colour=none(rings), time=none(), step=np.full(draws, _FIRST_STEP_S), lost=none(),
+        done=np.full((draws, 3), np.inf), loss_at_done=np.full(draws, np.nan),
+        before=np.stack([begin, none(), none()], axis=1),
+    )  # fmt: skip
+
+
+def _unfinished(state: State) -> np.ndarray[tuple[int, ...], np.dtype[np.bool_]]:
+    return ~np.isfinite(state.done).all(axis=1) & (state.time < _LONGEST_S)
+
+
+def _standing(setup: Setup, state: State) -> Array:
+    """Coldest core cell, least set share, mean colour, (draws, 3)."""
+    low = setup.grid.z_centre <= value("core-rows")
+    core = state.temp[:, low].min(axis=(1, 2))
+    least = np.minimum(state.starch, state.egg).min(axis=(1, 2))
+    area = setup.grid.ring_area
+    colour = (state.colour * area).sum(axis=1) / area.sum()
+    return np.stack([core, 1 - np.exp(-least), colour], axis=1)
+
+
+def _note_done(setup: Setup, state: State) -> None:
+    now = _standing(setup, state)
+    reached = (now >= setup.target) & ~np.isfinite(state.done)
+    rise = np.where(now > state.before, now - state.before, 1.0)
+    part = np.clip((setup.target - state.before) / rise, 0, 1)
+    when = state.time[:, None] + part * state.step[:, None]
+    state.done = np.where(reached, when, state.done)
+    state.before = now
+    finished = np.isfinite(state.done).all(axis=1) & np.isnan(state.loss_at_done)
+    mass = setup.cell_mass.sum(axis=(1, 2))
+    state.loss_at_done = np.where(finished, state.lost / mass, state.loss_at_done)
+
+
+def _glance(setup: Setup, state: State) -> tuple[float, ...]:
+    mass = float(setup.cell_mass[0].sum())
+    area = setup.grid.ring_area
+    return (
+        float(state.time[0]) / 60,
+        float(state.before[0, 0]) - constant("celsius-zero"),
+        float((state.outer[0] * area).sum() / area.sum()) - constant("celsius-zero"),
+        float(state.before[0, 2]),
+        float(state.lost[0]) / mass,
+    )

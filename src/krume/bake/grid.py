@@ -1,0 +1,113 @@
+"""The batter as rings and rows of cells, and a rectangle as the cylinder that heats like it."""
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+from scipy.optimize import brentq
+from scipy.special import j0, j1
+
+Array = NDArray[np.float64]
+
+# Only the radius depends on these two, and it hardly does: 12 and 0.35 move it by < 0.3 %.
+_FILM_W_M2K = 18.0
+_CONDUCTION_W_MK = 0.4
+_FIRST_ZERO_OF_J0 = 2.404825557695773
+
+
+def equivalent_radius_m(length_m: float, width_m: float) -> float:
+    r"""Radius of the cylinder whose first lateral eigenvalue is the rectangle's.
+
+    beta tan beta = h l / k for each half side; mu^2 = (b1/l1)^2 + (b2/l2)^2;
+    J1(x) = h/(mu k) J0(x); R = x/mu
+
+    Parameters
+    ----------
+    length_m : inside length [m]
+    width_m : inside width [m]
+
+    Returns
+    -------
+    radius [m]
+
+    Valid for
+    ---------
+    Side ratios up to 2.5; a loaf comes out a few per cent late.
+
+    Source
+    ------
+    `carslaw-jaeger-1959`, product solutions
+
+    Examples
+    --------
+    >>> round(equivalent_radius_m(0.20, 0.20), 7), round(equivalent_radius_m(0.33, 0.229), 7)
+    (0.1085083, 0.1454507)
+    """
+    mu = math.hypot(_slab_eigenvalue(length_m / 2), _slab_eigenvalue(width_m / 2))
+    biot = _FILM_W_M2K / (mu * _CONDUCTION_W_MK)
+    root = brentq(lambda x: j1(x) - biot * j0(x), 1e-9, _FIRST_ZERO_OF_J0)
+    return float(root) / mu
+
+
+def _slab_eigenvalue(half_m: float) -> float:
+    biot = _FILM_W_M2K * half_m / _CONDUCTION_W_MK
+    root = brentq(lambda x: x * math.tan(x) - biot, 1e-9, math.pi / 2 - 1e-9)
+    return float(root) / half_m
+
+
+@dataclass(frozen=True, slots=True)
+class Footprint:
+    """The floor a batter stands on: real area, and the annulus that stands for it in the sums."""
+
+    area_m2: float
+    radius_m: float
+    hole_radius_m: float = 0.0
+
+    @property
+    def width_m(self) -> float:
+        """Diameter of the circle of the same area."""
+        return math.sqrt(4 * self.area_m2 / math.pi)
+
+
+@dataclass(frozen=True, slots=True)
+class Cells:
+    """How many rings and rows, and how far they are graded towards the faces (0 to 1)."""
+
+    rings: int = 6
+    rows: int = 8
+    grading: float = 0.5
+
+
+@dataclass(frozen=True, slots=True)
+class Grid:
+    """Faces and centres: `r_face` (rings + 1,), `ring_area` (rings,), `z_share` (rows,)."""
+
+    r_face: Array
+    r_centre: Array
+    ring_area: Array
+    z_share: Array
+    z_centre: Array
+    radius: float
+    hole: float
+
+
+def grid_of(footprint: Footprint, cells: Cells) -> Grid:
+    """Cells graded half-way between even and sine spacing, finer towards every heated face."""
+    g = cells.grading
+    u = np.linspace(0.0, 1.0, cells.rows + 1)
+    z = (1 - g) * u + g * (1 - np.cos(np.pi * u)) / 2
+    v = np.linspace(0.0, 1.0, cells.rings + 1)
+    heated_inside = footprint.hole_radius_m > 0
+    bend = (1 - np.cos(np.pi * v)) / 2 if heated_inside else np.sin(np.pi * v / 2)
+    span = footprint.radius_m - footprint.hole_radius_m
+    r = footprint.hole_radius_m + span * ((1 - g) * v + g * bend)
+    return Grid(
+        r_face=r,
+        r_centre=(r[1:] + r[:-1]) / 2,
+        ring_area=np.pi * np.diff(r**2),
+        z_share=np.diff(z),
+        z_centre=(z[1:] + z[:-1]) / 2,
+        radius=footprint.radius_m,
+        hole=footprint.hole_radius_m,
+    )

@@ -1,0 +1,79 @@
+"""Every number of the model is a row; this is the table by key."""
+
+from dataclasses import dataclass
+from functools import cache
+
+from krume.base import Figure, NotFoundError
+from krume.evidence import column, load, optional
+
+_COLUMNS = (
+    column("key", "key"),
+    optional("symbol"),
+    column("value", "number"),
+    column("unit"),
+    optional("half_width", "number"),
+    column("status", "status"),
+    column("source", "source"),
+    optional("note"),
+)
+_WALL_COLUMNS = (
+    column("key", "key"),
+    column("emissivity", "number"),
+    column("heat_per_area_j_m2k", "number"),
+    column("resistance_m2k_w", "number"),
+    column("status", "status"),
+    column("source", "source"),
+    optional("note"),
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Wall:
+    """What a tin's material does to heat: emissivity, heat per area, resistance."""
+
+    emissivity: float
+    heat_per_area_j_m2k: float
+    resistance_m2k_w: float
+
+
+@cache
+def figures() -> dict[str, Figure]:
+    """All parameters of the model with their papers."""
+    return {
+        row.text("key"): Figure(
+            row.number_of("value"),
+            row.text("unit"),
+            row.text("note"),
+            row.text("status"),
+            row.text("source"),
+            row.maybe("half_width"),
+        )
+        for row in load("bake.csv", _COLUMNS)
+    }
+
+
+@cache
+def value(key: str) -> float:
+    """Value of a parameter."""
+    return figures()[key].value
+
+
+@cache
+def walls() -> dict[str, Wall]:
+    """Tin materials by name."""
+    return {
+        row.text("key"): Wall(
+            row.number_of("emissivity"),
+            row.number_of("heat_per_area_j_m2k"),
+            row.number_of("resistance_m2k_w"),
+        )
+        for row in load("walls.csv", _WALL_COLUMNS)
+    }
+
+
+def wall(material: str) -> Wall:
+    """Wall of a material, or NotFoundError naming those known."""
+    if material not in walls():
+        known = ", ".join(walls())
+        raise NotFoundError(f"No tin material '{material}'. Type one of: {known}.", got=material)
+    return walls()[material]
