@@ -1,11 +1,13 @@
 """Questions and notices about one tin text, gathered while it is read."""
 
-from dataclasses import dataclass, field
+from collections.abc import Callable
+from dataclasses import dataclass, field, replace
 
 from krume.base import Notice, Option, Problem, Read
 from krume.size.tin import Tin
 
 _SHOWN = 80
+_EXAMPLES = ("round 20 x 5 cm", "sheet 13 x 9 x 1 in")
 
 
 @dataclass(slots=True)
@@ -33,7 +35,18 @@ class Asking:
         text = " ".join(self.text.split())
         return text if len(text) <= _SHOWN else text[: _SHOWN - 1] + "…"
 
-    def answer(self, tin: Tin | None) -> Read[Tin | None]:
-        """The tin, or None while a question is open."""
+    def answer(
+        self, tin: Tin | None, *, question_of: Callable[[str], str] | None = None
+    ) -> Read[Tin | None]:
+        """The tin, or None while a question is open; an option that does not read is left out."""
         value = None if self.problems else tin
-        return Read(value, tuple(self.problems), tuple(self.notices))
+        problems = tuple(self._sound(p, question_of) if question_of else p for p in self.problems)
+        return Read(value, problems, tuple(self.notices))
+
+    def _sound(self, problem: Problem, question_of: Callable[[str], str]) -> Problem:
+        """The problem with the options that read; after a unit the shape may be asked."""
+        allowed = {"", "tin-shape-missing"} if problem.code == "tin-unit-missing" else {""}
+        cut = len(self.prefix)
+        options = tuple(o for o in problem.options if question_of(o.line[cut:]) in allowed)
+        examples = tuple(Option(line, self.prefix + line) for line in _EXAMPLES)
+        return replace(problem, options=options or examples)

@@ -249,7 +249,8 @@ def _take_count(tokens: list[Token], found: Measures) -> None:
     if tokens and tokens[0].text in COUNT_WORDS and COUNT_WORDS[tokens[0].text] > 1:
         found.count = COUNT_WORDS[tokens[0].text]
     first = found.chains[0] if found.chains else None
-    if first is None or len(found.lengths()) < 2 or len(first.numbers) != 1:
+    others = len(found.lengths()) + len(found.capacity)
+    if first is None or others < 2 or len(first.numbers) != 1:
         return
     number = first.numbers[0]
     bare = number.at == 0 and number.unit is None and not number.german_er

@@ -1,6 +1,7 @@
 """Reading a tin: `[material] shape size unit`, and the ways people write it besides."""
 
 import re
+from collections.abc import Callable
 from dataclasses import replace
 
 from krume.base import INCH_CM, Read, as_text
@@ -45,13 +46,24 @@ def read_tin(text: str, *, where: str = "tin", prefix: str = "") -> Read[Tin | N
     >>> [o.line for o in read_tin("8in pan").problems[0].options]
     ['round 8 in', 'square 8 in']
     """
-    asking = Asking(text, where, prefix)
+    return _read_text(text, Asking(text, where, prefix), question_of=_question_of)
+
+
+def _question_of(line: str) -> str:
+    """Code of the first question a line leads to; empty when it reads as a tin."""
+    found = _read_text(line, Asking(line, ""))
+    return found.problems[0].code if found.problems else ""
+
+
+def _read_text(
+    text: str, asking: Asking, *, question_of: Callable[[str], str] | None = None
+) -> Read[Tin | None]:
     if len(text) > _LONGEST_TEXT or not text.strip():
         return _no_tin(asking)
     outer, inner = _two_unit_systems(text)
     if inner is None:
-        return asking.answer(_read(text, asking))
-    return _read_both(outer, inner, asking)
+        return asking.answer(_read(text, asking), question_of=question_of)
+    return _read_both(outer, inner, asking, question_of)
 
 
 def _no_tin(asking: Asking) -> Read[Tin | None]:
@@ -101,7 +113,8 @@ def _take_cups(found: Measures) -> str:
         return "tray"
     first = chain.numbers[0]
     second = chain.numbers[1] if len(chain.numbers) > 1 else None
-    if second is not None and (second.value > value("cup-widest") or first.unit is not None):
+    size = INCH_CM if any(n.unit and n.unit.name == "in" for n in chain.numbers) else 1.0
+    if second is not None and (second.value * size > value("cup-widest") or first.unit is not None):
         return "sheet"
     if second is None and not (first.german_er or first.unit is None):
         return "tray"
@@ -296,13 +309,15 @@ def _is_other_system(outer: str, inner: str) -> bool:
     return len(systems[0]) == len(systems[1]) == 1 and systems[0] != systems[1]
 
 
-def _read_both(outer: str, inner: str, asking: Asking) -> Read[Tin | None]:
+def _read_both(
+    outer: str, inner: str, asking: Asking, question_of: Callable[[str], str] | None
+) -> Read[Tin | None]:
     """Read one system and hold it against the other; never average a pair that disagrees."""
     tin = _read(outer, asking)
     words = re.sub(r"[\d.,/]+|\b(cm|mm|in|inch|inches|zoll|x)\b", " ", plain(outer))
-    other = read_tin(f"{words} {inner}").value
+    other = _read(f"{words} {inner}", Asking("", ""))
     if tin is None or other is None:
-        return asking.answer(tin)
+        return asking.answer(tin, question_of=question_of)
     if not _agree(tin, other):
         asking.ask(
             "tin-two-sizes",
@@ -310,7 +325,7 @@ def _read_both(outer: str, inner: str, asking: Asking) -> Read[Tin | None]:
             tin_text(tin),
             tin_text(other, unit="in" if "cm" in plain(outer) else "cm"),
         )
-        return asking.answer(None)
+        return asking.answer(None, question_of=question_of)
     asking.notices = [n for n in asking.notices if n.code != "tin-words"]
     asking.note("tin-two-sizes", f"Both sizes agree; read as {tin_text(tin)}.")
     return asking.answer(replace(tin, read=asking.text.strip()))

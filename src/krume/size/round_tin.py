@@ -23,7 +23,7 @@ def round_tin(shape: str, found: Sizes, asking: Asking, tin: Tin) -> Tin | None:
         _too_many(shape, found, asking)
         return None
     filled = _set(
-        tin, diameter_cm=bottom, top_cm=None if top == bottom else top, height_cm=height,
+        tin, diameter_cm=bottom, top_cm=None if bottom in (None, top) else top, height_cm=height,
         hole_cm=labels.get("hole"),
     )  # fmt: skip
     return filled if _is_round_sound(shape, filled, found, asking) else None
@@ -55,14 +55,16 @@ def _set(
 def _too_many(shape: str, found: Sizes, asking: Asking) -> None:
     lengths = [found.text(v) for group in found.groups for v in group]
     unit = found.unit
-    lines = [f"{shape} {lengths[0]} x {lengths[1]} {unit}"]
-    if shape in ("tube", "ring-mould"):
+    lines = list(EXAMPLES[shape])
+    if len(lengths) > 1 and shape not in ("tube", "ring-mould"):
+        lines = [f"{shape} {lengths[0]} x {lengths[1]} {unit}"]
+    elif len(lengths) > 1:
         lines = [f"tube {lengths[0]} x {lengths[1]} {unit}, hole {lengths[-1]} {unit}"]
     if len(lengths) == 3:
         lines.append(f"sheet {' x '.join(lengths)} {unit}")
     asking.ask(
         "tin-order",
-        f"A {shape} tin has a width and a depth; here are {len(lengths)} numbers. Which tin is it?",
+        f"A {shape} tin has a width and a depth; here are more numbers. Which tin is it?",
         *lines,
     )
 
@@ -71,11 +73,27 @@ def _is_round_sound(shape: str, tin: Tin, found: Sizes, asking: Asking) -> bool:
     if tin.diameter_cm is None:
         return has_capacity(shape, tin, asking)
     return (
-        _rim_is_wider(shape, tin, found, asking)
+        _is_cup(tin, found, asking)
+        and _rim_is_wider(shape, tin, found, asking)
         and _is_wider_than_deep(shape, tin, found, asking)
         and _hole_fits(shape, tin, found, asking)
         and _is_half_torus(tin, found, asking)
     )
+
+
+def _is_cup(tin: Tin, found: Sizes, asking: Asking) -> bool:
+    """A tray's cups are small; a wide one is a tin or a sheet."""
+    across = max(tin.diameter_cm or 0.0, tin.top_cm or 0.0)
+    if tin.shape != "tray" or across <= value("cup-widest"):
+        return True
+    shown = f"{found.text(across)} {found.unit}"
+    asking.ask(
+        "tin-shape-missing",
+        f"A cup of {shown} is wider than the cups of a tray. Which tin is it?",
+        f"round {shown}",
+        f"square {shown}",
+    )
+    return False
 
 
 def _rim_is_wider(shape: str, tin: Tin, found: Sizes, asking: Asking) -> bool:

@@ -25,7 +25,7 @@ def _take_loose(shape: str, found: Sizes, asking: Asking) -> bool:
         found.labels["height"] = only
         found.loose = []
         return True
-    across, extra = found.text(width), found.text(only)
+    across, extra = found.text(max(width, only)), found.text(min(width, only))
     asking.ask(
         "tin-order",
         f"What does the number {extra} measure? Join the inside width and the depth by 'x', "

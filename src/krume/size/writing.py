@@ -1,6 +1,7 @@
 """A tin as it is written: the one form that reads back as the same tin."""
 
 from krume.base import INCH_CM, as_text
+from krume.size.limits import value
 from krume.size.tin import Tin
 
 
@@ -28,11 +29,13 @@ def tin_text(tin: Tin, *, unit: str = "cm") -> str:
 def _measures(tin: Tin, unit: str) -> str:
     floor = _floor(tin, unit)
     if floor is None:
-        return ""
+        cups = f"{tin.count} cups" if tin.shape == "tray" and tin.count > 1 else ""
+        deep = "" if tin.height_cm is None else f"{_in(tin.height_cm, unit)} {unit} high"
+        return ", ".join(part for part in (cups, deep) if part)
     if tin.height_cm is None:
         return f"{floor} {unit}"
     height = _in(tin.height_cm, unit)
-    if tin.height_cm > _widest(tin):
+    if tin.height_cm > _deepest(tin):
         return f"{floor} {unit}, {height} {unit} high"
     return f"{floor} x {height} {unit}"
 
@@ -59,8 +62,11 @@ def _flared(bottom: float | None, top: float | None, unit: str) -> str | None:
     return _in(bottom, unit) if top is None else f"{_in(top, unit)}/{_in(bottom, unit)}"
 
 
-def _widest(tin: Tin) -> float:
-    return max(tin.diameter_cm or 0.0, tin.length_cm or 0.0)
+def _deepest(tin: Tin) -> float:
+    """Depth up to which the last number reads as the depth."""
+    if tin.shape == "square":
+        return value("rectangle-least-ratio") * (tin.width_cm or 0.0)
+    return tin.diameter_cm or tin.width_cm or 0.0
 
 
 def _in(length_cm: float, unit: str) -> str:
