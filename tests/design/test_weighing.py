@@ -6,7 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from krume.design import BOWLS, Formula, Line, Row, Use, Weighing, weigh_out
+from krume.design import BOWLS, Formula, Line, Row, Use, Weighing, read, weigh_out
+from krume.evidence import packed_text
 from tests.design import studio
 from tests.design.studio import eggs, formula, item
 
@@ -214,3 +215,23 @@ def test_no_premix_is_offered_where_the_bowl_has_too_little_flour_to_carry_it() 
 def test_a_pinch_of_salt_beside_no_flour_is_not_mixed_into_any() -> None:
     made = formula("Salt", (item(60, "caster sugar"), item(0.3, "fine salt")))
     assert "Use a finer scale." in weigh_out(made).notices[-1].text
+
+
+DEMO_G = {
+    **{"F1": 542.0, "F2": 519.0, "F3": 398.0, "F4": 522.0, "F5": 553.2, "F6": 643.7, "F7": 431.5},
+    **{"C1": 941.5, "C2": 853.0, "C3": 380.0, "C4": 390.0, "C5": 615.0, "S1": 220.0},
+}
+
+
+@pytest.mark.parametrize(("key", "total_g"), DEMO_G.items())
+def test_each_demo_text_is_weighed_out_whole(key: str, total_g: float) -> None:
+    read_back = read(packed_text(f"demo/formulas/{key}.txt")).value
+    weighing = weigh_out(read_back)
+    assert weighing.total_g == pytest.approx(total_g, abs=1e-6)
+    assert weighing.unknown == ()
+    assert [n.code for n in weighing.notices if n.code == "share-not-in-steps"] == []
+
+
+def test_the_text_of_the_hazel_sponge_gives_the_reference_card_too() -> None:
+    read_back = read(packed_text("demo/formulas/F1.txt")).value
+    assert told(weigh_out(read_back)) == told(weigh_out(studio.F1))
