@@ -22,6 +22,11 @@ def test_grams_stand_under_each_other(run: Run) -> None:
     assert "  415.2  g in all\n" in said
 
 
+def test_a_depth_may_say_its_own_unit(run: Run) -> None:
+    words = ("size", "F2", "--tin", "sheet 13x9 in", "--json", "--depth")
+    assert run(*words, "11 mm").json["result"] == run(*words, "1.1").json["result"]
+
+
 def test_a_tin_is_asked_with_words_to_copy(run: Run) -> None:
     said = run("size", "F2", "--tin", "8in")
     assert said.code == 3

@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 import click
 
 from krume.cli.figures import fixed, number
+from krume.cli.lengths import LengthCm
 from krume.cli.options import common, explain_option, file_argument
 from krume.cli.page import Page
 from krume.cli.tell import tell
@@ -28,8 +29,9 @@ if TYPE_CHECKING:
     "--depth",
     "depth_cm",
     metavar="CM",
-    type=click.FloatRange(min=0, min_open=True, max=100),
-    help="Batter depth wanted, in cm [default: as deep as in the formula's own tin].",
+    type=LengthCm(),
+    help="Batter depth wanted, in cm or with its unit, 11mm [default: as in the formula's own "
+    "tin].",
 )
 @click.option(
     "--eggs",
