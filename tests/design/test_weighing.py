@@ -217,13 +217,11 @@ def test_a_pinch_of_salt_beside_no_flour_is_not_mixed_into_any() -> None:
     assert "Use a finer scale." in weigh_out(made).notices[-1].text
 
 
-DEMO_G = {
-    **{"F1": 542.0, "F2": 519.0, "F3": 398.0, "F4": 522.0, "F5": 553.2, "F6": 643.7, "F7": 431.5},
-    **{"C1": 941.5, "C2": 853.0, "C3": 380.0, "C4": 390.0, "C5": 615.0, "S1": 220.0},
-}
+DEMO = ("F1", "F2", "F3", "F4", "F5", "F6", "F7", "C1", "C2", "C3", "C4", "C5", "S1")
+DEMO_G = (542.0, 519.0, 398.0, 522.0, 553.2, 643.7, 431.5, 941.5, 853.0, 380.0, 390.0, 615.0, 220.0)
 
 
-@pytest.mark.parametrize(("key", "total_g"), DEMO_G.items())
+@pytest.mark.parametrize(("key", "total_g"), list(zip(DEMO, DEMO_G, strict=True)))
 def test_each_demo_text_is_weighed_out_whole(key: str, total_g: float) -> None:
     read_back = read(packed_text(f"demo/formulas/{key}.txt")).value
     weighing = weigh_out(read_back)
