@@ -15,10 +15,12 @@ FONT = "Krume Next, Atkinson Hyperlegible Next, DejaVu Sans, sans-serif"
 SCALE_BAR_MM = 50
 _SIZE = 5.0
 _SMALL = 4.2
+EM_PER_MM = 0.2
+"""On a page a millimetre of cake is this much of the type around it: drawings share one scale."""
 _ROW = 6.2
-_ADVANCE = 0.57
+_ADVANCE = 0.54
 """Mean width of a sign over the size of its type, on the wide side."""
-_FIGURE_ADVANCE = 0.61
+_FIGURE_ADVANCE = 0.6
 _RULE_X = -4.0
 _GAP = 3.0
 _LEADER = 6.0
@@ -124,9 +126,11 @@ def _drawing(torte: Torte, found: Shapes, frame: Frame, ident: str) -> str:
     view = f"{-frame.left:.2f} {-frame.above:.2f} {frame.whole_wide_mm:.2f} "
     view += f"{frame.whole_high_mm:.2f}"
     names = f"{ident}-name {ident}-what"
+    wide, tall = frame.whole_wide_mm * EM_PER_MM, frame.whole_high_mm * EM_PER_MM
+    size = f'width="{wide:.2f}em" height="{tall:.2f}em"'
     opening = (
-        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="{view}" role="img" '
-        f'aria-labelledby="{names}" font-family="{FONT}" font-size="{_SIZE}" '
+        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="{view}" {size} role="img" '
+        f'aria-labelledby="{names}" font-family="{FONT}" '
         'fill="currentColor">'
     )
     parts = [
@@ -225,12 +229,13 @@ def _right(torte: Torte, found: Shapes, frame: Frame, x: float) -> Iterator[str]
 
 
 def _leader(mark: Mark, x: float, y: float, start: float) -> Iterator[str]:
-    """A line from the layer to its label, light beneath so that it shows on dark marks."""
-    path = f"M{x:.2f} {mark.y:.2f}H{start:.2f}"
-    light = 'stroke="#fff" stroke-width="1.1" stroke-opacity=".55"'
-    yield f'<path d="{path}" fill="none" {light}/>'
-    yield f'<path d="M{start:.2f} {mark.y:.2f}L{start + 3:.2f} {y:.2f}h2" {_line(0.3)}/>'
-    yield f'<path d="M{x:.2f} {mark.y:.2f}H{start:.2f}" {_line(0.3)}/>'
+    """A line from the layer to its label; inside the torte it is light beneath, for dark marks."""
+    leaves = x - mark.x + mark.leaves
+    inside = f'd="M{x:.2f} {mark.y:.2f}H{leaves:.2f}" fill="none"'
+    yield f'<path {inside} stroke="#fff" stroke-width="1.1" stroke-opacity=".6"/>'
+    yield f'<path {inside} stroke="{GRAIN}" stroke-width=".3"/>'
+    outside = f"M{leaves:.2f} {mark.y:.2f}H{start:.2f}L{start + 3:.2f} {y:.2f}h2"
+    yield f'<path d="{outside}" {_line(0.3)}/>'
     dot = f'cx="{x:.2f}" cy="{mark.y:.2f}" r=".85"'
     yield f'<circle {dot} fill="{GRAIN}" stroke="#fff" stroke-width=".4"/>'
 

@@ -3,6 +3,7 @@
 Units are millimetres of cake; x runs from the left edge of the torte, y downwards from its top.
 """
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -20,11 +21,12 @@ _LABEL_STEP = 8
 
 @dataclass(frozen=True, slots=True)
 class Mark:
-    """Where the label of a layer points, and its words."""
+    """Where the label of a layer points, where its line leaves the torte, and its words."""
 
     layer: Layer
     x: float
     y: float
+    leaves: float
     words: str
 
 
@@ -150,25 +152,28 @@ def _tart(torte: Torte, ident: str) -> Iterator[str]:
 
 
 def _marks(torte: Torte) -> Iterator[Mark]:
-    high = high_mm(torte)
+    high, wide = high_mm(torte), width_mm(torte)
     for layer in torte.layers:
-        bottom, height = layer.bottom_mm or 0.0, layer.height_mm or 0.0
-        right = _left_of(layer, torte) + _width_of(layer)
+        x, y = _place(layer, torte, high)
         words = layer.word
-        y = high - bottom - height / 2
-        if layer.role == "syrup":
-            y = high - bottom + SYRUP_DEPTH_MM / 2
-        elif layer.role == "coat":
-            top = _coat_top(torte, layer)
-            y = high - top + (layer.adds_mm or 2 * SYRUP_DEPTH_MM) / 2
-            words = f"{layer.word}, {as_text(height, 1)} mm"
-            if not layer.adds_mm:
-                yield Mark(layer, right - height / 2, y, words)
-                continue
-        elif torte.kind == "tart" and layer.role == "piece":
-            yield Mark(layer, right - (torte.wall_mm or 0.0) / 2, high - height * 0.72, words)
-            continue
-        yield Mark(layer, right - _MARK_INSET, y, words)
+        if layer.role == "coat":
+            words = f"{layer.word}, {as_text(layer.height_mm or 0.0, 1)} mm"
+        yield Mark(layer, x, y, wide, words)
+
+
+def _place(layer: Layer, torte: Torte, high: float) -> tuple[float, float]:
+    """A point inside a layer, near its right edge."""
+    bottom, height = layer.bottom_mm or 0.0, layer.height_mm or 0.0
+    right = _left_of(layer, torte) + _width_of(layer)
+    if layer.role == "syrup":
+        return right - _MARK_INSET, high - bottom + SYRUP_DEPTH_MM / 2
+    if layer.role == "coat" and layer.adds_mm:
+        return right - _MARK_INSET, high - _coat_top(torte, layer) + layer.adds_mm / 2
+    if layer.role == "coat":
+        return right - height / 2, high - _coat_top(torte, layer) + SYRUP_DEPTH_MM
+    if torte.kind == "tart" and layer.role == "piece":
+        return right - (torte.wall_mm or 0.0) / 2, high - height * 0.72
+    return right - _MARK_INSET, high - bottom - height / 2
 
 
 def _spans(torte: Torte) -> Iterator[tuple[float, float]]:
@@ -252,4 +257,6 @@ def _roll_marks(
         words = layer.word
         if layer.role != "syrup":
             words = f"{words}, {as_text(layer.height_mm or 0.0, 1)} mm"
-        yield Mark(layer, middle + ox + (ix - ox) * share, middle + oy + (iy - oy) * share, words)
+        x, y = ox + (ix - ox) * share, oy + (iy - oy) * share
+        leaves = middle + math.sqrt(max(middle**2 - y**2, x**2))
+        yield Mark(layer, middle + x, middle + y, leaves, words)

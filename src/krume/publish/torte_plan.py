@@ -101,7 +101,7 @@ def torte_sheet(
         facts=_facts(torte),
         section=_section(torte),
         rows=_rows(torte),
-        total=PlanRow(0, "in all", "", _mm(torte.height_mm), _g(torte.mass_g)),
+        total=PlanRow(0, "in all", "", _across(torte), _g(torte.mass_g)),
         needs=tuple(_need(each, families.get(each.name), formulas) for each in torte.batches),
         eggs=_eggs(torte.eggs),
         slices=tuple(_slice(each) for each in torte.slices),
@@ -159,6 +159,11 @@ def _size(torte: Torte) -> Fact | None:
     return Fact(label, f"Ø {as_text(outline.diameter_cm, 2)}", "cm")
 
 
+def _across(torte: Torte) -> str:
+    high = _mm(torte.height_mm)
+    return f"Ø {high}" if torte.kind == "roll" else high
+
+
 def _section(torte: Torte) -> Section:
     if not torte.can_be_drawn:
         return Section(None, 0.0, 0.0, "", "No section yet: a height is not known.")
@@ -173,7 +178,7 @@ def _heading(torte: Torte) -> str:
         if torte.ring_spare_mm < 0.05:
             return f"Ring is full: {high} of {ring} mm"
         return f"{high} of {ring} mm in the ring, {_mm(torte.ring_spare_mm)} to spare"
-    return f"{high} mm across" if torte.kind == "roll" else f"Heights add to {high} mm"
+    return f"Roll, {high} mm across" if torte.kind == "roll" else f"Heights add to {high} mm"
 
 
 def _rows(torte: Torte) -> tuple[PlanRow, ...]:
@@ -206,7 +211,7 @@ def _need(batch: Batch, family: str | None, formulas: dict[str, Formula]) -> Nee
         needed=_g(batch.needed_g),
         batch=_g(batch.batch_g),
         make=_made(batch),
-        over="not known" if batch.over_g is None else f"{_g(batch.over_g)} {over}",
+        over="not known" if batch.over_g is None else f"{_g(batch.over_g)} g {over}",
         work=_work(working(family) if family else None, formula),
     )
 
