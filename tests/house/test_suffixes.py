@@ -12,7 +12,20 @@ NUMBERS = {"float", "Interval", "ArrayLike", "NDArray"}
 UNITS = {
     *("g", "kg", "mg", "ug", "ml", "l", "cm", "mm", "m", "cm2", "m2", "cm3", "m3", "c", "k", "f"),
     *("min", "s", "h", "kj", "kcal", "j", "w", "pa", "pct", "percent", "ppm", "fraction", "days"),
-    *("hours", "g_ml", "g_cm2", "kg_m3", "w_mk", "w_m2k", "m2_s", "j_kgk", "in", "oz", "bloom"),
+    *(
+        "hours",
+        "g_ml",
+        "g_cm2",
+        "kg_m3",
+        "w_mk",
+        "w_m2k",
+        "m2_s",
+        "j_kgk",
+        "in",
+        "oz",
+        "bloom",
+        "deg",
+    ),
 }
 # Names of what has no dimension, or has the one that a field beside it names.
 PLAIN = {
@@ -30,7 +43,10 @@ PLAIN = {
         "score",
     ),
     *("percent", "specific_gravity", "sg", "interval"),
-    *("near", "by_volume", "by_area", "fill", "rise"),
+    *("near", "by_volume", "by_area", "fill", "rise", "minutes", "total", "batches"),
+    *("emissivity", "discrepancy", "grading", "ln", "heat"),
+    # mass fractions of a mixture
+    *("water", "protein", "fat", "carbohydrate", "fibre", "ash", "sugar"),
 }
 
 
