@@ -18,14 +18,14 @@ def test_each_path_is_a_line_of_its_own_and_never_wrapped(
     said = run("sheet", "101", "--out", str(out), columns=columns)
     assert said.code == 0
     paths = [Path(line) for line in said.out.splitlines() if line.startswith(str(tmp_path))]
-    assert len(paths) == 13
+    assert len(paths) == 16
     assert all(path.is_file() for path in paths)
     assert set(paths) == set(out.iterdir())
 
 
 def test_the_answer_names_kind_and_path_of_each_file(run: Run, tmp_path: Path) -> None:
     result = run("sheet", "T2", "--out", str(tmp_path), "--json").json["result"]
-    assert {file["kind"] for file in result["files"]} == {"bench-card", "index"}
+    assert {file["kind"] for file in result["files"]} == {"torte-plan", "bench-card", "index"}
     assert all(Path(file["path"]).is_file() for file in result["files"])
     assert result["held"] == []
 

@@ -46,9 +46,11 @@ def test_an_order_becomes_the_cards_of_its_formulas_and_a_page_over_them(
 ) -> None:
     answer = make_sheets("101", demo, out=tmp_path / "out")
     pdfs = [Path(f.path).name for f in answer.result.files if f.format == "pdf"]
-    assert pdfs == [f"{name}-bench-card.pdf" for name in ("f1", "c1", "c5", "s1")]
+    cards = [f"{name}-bench-card.pdf" for name in ("f1", "c1", "c5", "s1")]
+    assert pdfs == ["t1-torte-plan.pdf", *cards]
     index = (tmp_path / "out" / "index.html").read_text(encoding="utf-8")
     assert all(f"{name}-bench-card.html" in index for name in ("f1", "c1", "c5", "s1"))
+    assert "t1-torte-plan.html" in index
     assert answer.result.summary[0].startswith("Order 101: 1 T1, Saturday 2027-06-12, 14:00")
 
 

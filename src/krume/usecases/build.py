@@ -19,7 +19,7 @@ from krume.design import Formula, balance
 from krume.store import book_at, is_file
 from krume.usecases.answer import Answer, Asked, QuestionError, clash_problems
 from krume.usecases.build_result import BuildResult, build_result
-from krume.usecases.kind import kind_of
+from krume.usecases.kind import answers_for, kind_of
 from krume.usecases.read import FormulaRead, formula_of
 from krume.usecases.sources import line_sources, practice_notice, source_keys
 from krume.usecases.text import PLACE, Text, book_text, text_of
@@ -42,7 +42,7 @@ class TorteMade:
 def build_torte(name: str, asked: Asked) -> Answer[BuildResult]:
     """Build a torte: what stands on what, and what it comes to."""
     made = torte_of(name, asked)
-    used = [working(part.family) for part in _parts(made.formulas).values()]
+    used = [working(part.family) for part in parts_of(made.formulas).values()]
     sources = source_keys(
         *(line_sources(found.formula) for found in made.formulas.values()),
         (work.source for work in used),
@@ -71,7 +71,7 @@ def torte_of(name: str, asked: Asked) -> TorteMade:
         raise QuestionError(_no_torte(source, kind, name))
     plan = read.value
     formulas = _formulas(plan, source, asked)
-    built = stand(plan, _parts(formulas))
+    built = stand(plan, parts_of(formulas))
     torte = built if isinstance(built, Infeasible) else built.value
     if isinstance(torte, Torte) and read.problems:
         torte = incomplete(torte)
@@ -106,9 +106,7 @@ def _formulas(plan: TortePlan, source: Text, asked: Asked) -> dict[str, FormulaR
 
 def _formula(what: str, source: Text, asked: Asked) -> FormulaRead | None:
     """A component's formula, read with the answers that carry its name in front."""
-    start = f"{what} "
-    inner = tuple(a.removeprefix(start) for a in asked.answers if a.startswith(start))
-    within = replace(asked, answers=inner)
+    within = answers_for(what, asked)
     in_book = book_text(what, book_at(asked.book))
     if in_book is not None:
         return formula_of(str(in_book.path), within)
@@ -119,7 +117,8 @@ def _formula(what: str, source: Text, asked: Asked) -> FormulaRead | None:
     return None if path is None else formula_of(str(path), within)
 
 
-def _parts(formulas: dict[str, FormulaRead]) -> dict[str, ComponentFormula]:
+def parts_of(formulas: dict[str, FormulaRead]) -> dict[str, ComponentFormula]:
+    """What a torte needs to know of its formulas, by the plan's own words."""
     return {what: component(what, read.formula) for what, read in formulas.items()}
 
 

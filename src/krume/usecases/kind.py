@@ -91,7 +91,7 @@ def _components(torte: TortePlan, asked: Asked) -> list[Made]:
 
 def _named(what: str, where: str, asked: Asked) -> Made:
     """What one line of an order or a torte names, with the answers meant for it."""
-    inner = _answers_for(what, asked)
+    inner = answers_for(what, asked)
     found = book_text(what, book_at(asked.book))
     if found is None:
         raise NotFoundError(
@@ -106,7 +106,7 @@ def _named(what: str, where: str, asked: Asked) -> Made:
     return _prefixed(what, Made("formula", what, (read,), read.problems, read.notices))
 
 
-def _answers_for(name: str, asked: Asked) -> Asked:
+def answers_for(name: str, asked: Asked) -> Asked:
     """Answers to a text inside another carry its name in front: `F1 line 4=…`."""
     start = f"{name} "
     return replace(

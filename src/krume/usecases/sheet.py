@@ -3,7 +3,7 @@
 import json
 import re
 import unicodedata
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from krume import __version__
@@ -19,6 +19,7 @@ from krume.publish import (
     card_html,
     card_pdf,
     index_html,
+    missing_plan_signs,
     missing_signs,
 )
 from krume.publish import (
@@ -32,11 +33,12 @@ from krume.usecases.kind import Made, made_of
 from krume.usecases.read import FormulaRead
 from krume.usecases.size import scale_step_g
 from krume.usecases.sources import line_sources, source_keys
+from krume.usecases.torte_sheet import Plans, plan_files, torte_plans
 
 _SUM_TOLERANCE_G = 0.05
 """Half the last digit a scale of 0.1 g shows."""
 
-_NOT_YET = ("torte plan", "oven minutes", "label", "cost", "timetable")
+_NOT_YET = ("oven minutes", "label", "cost", "timetable")
 _SLUG_LENGTH = 60
 
 
@@ -89,21 +91,32 @@ class _Card:
 
 
 def make_sheets(name: str, asked: Asked, *, out: Path, paper: str = "a5") -> Answer[SheetResult]:
-    """Write the bench cards of a formula, a torte or an order; nothing while a question is open."""
+    """Write bench cards and torte plans; nothing while a question is open."""
     made = made_of(name, asked)
     sources = source_keys(*(line_sources(read.formula) for read in made.formulas))
     if made.problems:
         return Answer(SheetResult((), (), (), ()), made.problems, made.notices, sources)
+    imprint = _imprint(studio_of(book_at(asked.book)), asked, is_of_book=_is_of_book(made))
+    plans = torte_plans(made, name, asked, imprint)
+    if plans.problems:
+        bare = Answer(SheetResult((), (), (), ()), plans.problems, made.notices, sources)
+        return replace(bare, is_possible=plans.is_possible)
     cards = _cards(made, asked)
-    checks, summary = _checks(made, cards), _summary(made, cards)
-    files = _files(made, cards, paper, _index(made, cards, checks, summary, asked))
+    checks, summary = _checks(made, cards), _summary(made, cards, plans)
+    files = _plan_files(plans, cards, paper)
+    index = _index(made, cards, checks, summary, imprint, files)
+    files |= _files(made, cards, paper, index)
     place_all(out, {file: data for file, (_, data) in files.items()})
     folder = out.resolve()
     written = tuple(
         SheetFile(kind, file.rpartition(".")[2], of, str(folder / file))
         for file, ((kind, of), _) in files.items()
     )
-    notices = (*made.notices, *(n for c in cards for n in missing_signs(c.card)))
+    notices = (
+        *made.notices,
+        *(n for c in cards for n in missing_signs(c.card)),
+        *(n for planned in plans.plans for n in missing_plan_signs(planned.sheet)),
+    )
     return Answer(
         SheetResult(written, (), checks, summary), (), tuple(dict.fromkeys(notices)), sources
     )
@@ -184,14 +197,35 @@ def _files(made: Made, cards: list[_Card], paper: str, index: IndexPage) -> _Fil
     return files
 
 
+def _is_of_book(made: Made) -> bool:
+    return any(read.source.kind is not None for read in made.formulas)
+
+
+def _plan_files(plans: Plans, cards: list[_Card], paper: str) -> _Files:
+    files: _Files = {}
+    taken = {card.slug for card in cards}
+    for planned in plans.plans:
+        stem = _free(slug(planned.name), taken)
+        taken.add(stem)
+        kind = ("torte-plan", planned.name)
+        files |= {file: (kind, data) for file, data in plan_files(planned, stem, paper).items()}
+    return files
+
+
 def _index(
     made: Made,
     cards: list[_Card],
     checks: tuple[SheetCheck, ...],
     summary: tuple[str, ...],
-    asked: Asked,
+    imprint: Imprint,
+    plans: _Files,
 ) -> IndexPage:
     entries = [
+        IndexEntry(file, f"{of}, torte plan, {file.rpartition('.')[2].upper()}")
+        for file, ((_, of), _) in plans.items()
+        if not file.endswith(".json")
+    ]
+    entries += [
         IndexEntry(f"{c.slug}-bench-card.{ending}", f"{c.card.name}, bench card, {ending.upper()}")
         for c in cards
         for ending in ("pdf", "html")
@@ -202,7 +236,7 @@ def _index(
         held=(),
         files=tuple(entries),
         missing=tuple(check.text for check in checks if check.passed is None),
-        imprint=_imprint(studio_of(book_at(asked.book)), asked, is_of_book=True),
+        imprint=imprint,
     )
 
 
@@ -236,10 +270,13 @@ def _not_judged(made: Made) -> tuple[SheetCheck, ...]:
     )
 
 
-def _summary(made: Made, cards: list[_Card]) -> tuple[str, ...]:
+def _summary(made: Made, cards: list[_Card], plans: Plans) -> tuple[str, ...]:
     names = ", ".join(each.name for each in cards)
     count = "1 bench card" if len(cards) == 1 else f"{len(cards)} bench cards"
     said = [f"{count}: {names}."]
+    if plans.plans:
+        many = "1 torte plan" if len(plans.plans) == 1 else f"{len(plans.plans)} torte plans"
+        said.append(f"{many}: {', '.join(planned.name for planned in plans.plans)}.")
     if made.order is not None:
         said.insert(0, _promise(made))
     return tuple(said)

@@ -1,0 +1,124 @@
+"""The torte plans of a torte or an order: each built, its cautions gathered, ready to print."""
+
+import csv
+import io
+import json
+import re
+from dataclasses import dataclass, replace
+
+from krume.base import Infeasible, Problem, StoreError
+from krume.build import Torte
+from krume.publish import (
+    Imprint,
+    TorteSheet,
+    plan_dict,
+    plan_html,
+    plan_pdf,
+    torte_sheet,
+)
+from krume.store import book_at, is_file, read_bytes
+from krume.usecases.answer import Asked, clash_problems
+from krume.usecases.as_json import plain
+from krume.usecases.build import TorteMade, parts_of, torte_of
+from krume.usecases.kind import Made, answers_for
+from krume.usecases.text import book_text
+
+_ANIMALS = re.compile(r"\b(beef|pork|fish)\b", re.IGNORECASE)
+
+
+@dataclass(frozen=True, slots=True)
+class Planned:
+    """A torte plan on its way to paper: the word it was asked by, and all that stands on it."""
+
+    name: str
+    sheet: TorteSheet
+
+
+@dataclass(frozen=True, slots=True)
+class Plans:
+    """The plans of a request, or what is asked or clashes first."""
+
+    plans: tuple[Planned, ...]
+    problems: tuple[Problem, ...] = ()
+    is_possible: bool = True
+
+
+def torte_plans(made: Made, name: str, asked: Asked, imprint: Imprint) -> Plans:
+    """Plans of the torte a request means, or of each torte an order names, once."""
+    if made.kind == "torte":
+        return _plans([(name, "", asked)], imprint, asked)
+    if made.kind != "order" or made.order is None:
+        return Plans(())
+    book = book_at(asked.book)
+    names = dict.fromkeys(line.what for line in made.order.lines)
+    tortes = [n for n in names if (found := book_text(n, book)) and found.kind == "torte"]
+    return _plans([(n, f"{n} ", answers_for(n, asked)) for n in tortes], imprint, asked)
+
+
+def _plans(wanted: list[tuple[str, str, Asked]], imprint: Imprint, asked: Asked) -> Plans:
+    plans: list[Planned] = []
+    problems: list[Problem] = []
+    is_possible = True
+    for name, start, inner in wanted:
+        made = torte_of(name, inner)
+        found = made.problems
+        if isinstance(made.torte, Infeasible):
+            is_possible = False
+            found = (*found, *clash_problems(made.torte, "FILE"))
+        elif not found:
+            plans.append(Planned(_short(made, name), _sheet(made, made.torte, imprint, asked)))
+        problems += [replace(problem, where=f"{start}{problem.where}") for problem in found]
+    return Plans(tuple(plans), tuple(problems), is_possible)
+
+
+def _short(made: TorteMade, name: str) -> str:
+    return made.source.name if made.source.kind is not None else made.plan.name or name
+
+
+def _sheet(made: TorteMade, torte: Torte, imprint: Imprint, asked: Asked) -> TorteSheet:
+    return torte_sheet(
+        torte,
+        {what: read.formula for what, read in made.formulas.items()},
+        imprint,
+        families={what: part.family for what, part in parts_of(made.formulas).items()},
+        keep=made.plan.keep,
+        gelatine=_animal(made, asked),
+        notes=made.plan.notes,
+    )
+
+
+def _animal(made: TorteMade, asked: Asked) -> str | None:
+    """The animal of the gelatine, from the formulas' own lines, else from the book's lots."""
+    lines = [
+        line.read
+        for read in made.formulas.values()
+        for line in read.formula.lines
+        if line.ingredient is not None and "gelatin" in line.ingredient
+    ]
+    said = {match[1].casefold() for line in lines if (match := _ANIMALS.search(line))}
+    said = said or _lot_animals(asked)
+    return " and ".join(sorted(said)) or None
+
+
+def _lot_animals(asked: Asked) -> set[str]:
+    path = book_at(asked.book).path / "lots.csv"
+    if not is_file(path):
+        return set()
+    try:
+        rows = list(csv.DictReader(io.StringIO(read_bytes(path).decode("utf-8"))))
+    except (UnicodeDecodeError, csv.Error) as error:
+        message = f"{path} is no table of lots. Save it as CSV in UTF-8 and try again."
+        raise StoreError(message, field="lots.csv", where=str(path)) from error
+    words = [row.get("text") or "" for row in rows if "gelatin" in (row.get("ingredient") or "")]
+    return {match[1].casefold() for text in words if (match := _ANIMALS.search(text))}
+
+
+def plan_files(planned: Planned, slug: str, paper: str) -> dict[str, bytes]:
+    """The files of a plan: PDF on A4 or Letter, a page, and JSON."""
+    data = json.dumps(plain(plan_dict(planned.sheet)), ensure_ascii=False, indent=1)
+    stem = f"{slug}-torte-plan"
+    return {
+        f"{stem}.pdf": plan_pdf(planned.sheet, "letter" if paper == "letter" else "a4"),
+        f"{stem}.html": plan_html(planned.sheet).encode(),
+        f"{stem}.json": f"{data}\n".encode(),
+    }
