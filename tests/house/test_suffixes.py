@@ -50,13 +50,16 @@ PLAIN = {
 }
 
 
+LEADING = {"sg", "ln"}
+
+
 def says_its_unit(name: str) -> bool:
     """Whether a name ends in a unit, says one thing per another, or needs no unit."""
     parts = name.split("_")
     ends = {"_".join(parts[-n:]) for n in (1, 2, 3)} if len(parts) > 1 else set()
     if {"per", "to"} & set(parts[1:-1]):
         return True
-    return bool(ends & UNITS) or name in PLAIN or bool({parts[0], parts[-1]} & PLAIN)
+    return bool(ends & UNITS) or name in PLAIN or parts[-1] in PLAIN or parts[0] in LEADING
 
 
 @cache
