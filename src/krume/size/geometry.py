@@ -256,7 +256,7 @@ def _half_torus_ml(tin: Tin, z: float) -> float | None:
     wall = min(z, tube)
     chord = math.sqrt(max(2 * tube * wall - wall**2, 0.0))
     segment = tube**2 * math.acos(1 - wall / tube) - (tube - wall) * chord
-    return 2 * math.pi * mean * (segment + 2 * tube * (z - wall)) * tin.count
+    return 2 * math.pi * mean * (max(segment, 0.0) + 2 * tube * (z - wall)) * tin.count
 
 
 def _inverse(volume_of: Callable[[float], float], volume: float) -> float:

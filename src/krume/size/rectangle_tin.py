@@ -103,6 +103,8 @@ def _is_rectangle_sound(tin: Tin, found: Sizes, asking: Asking) -> bool:
     length, width, high, unit = tin.length_cm or 0.0, tin.width_cm or 0.0, tin.height_cm, found.unit
     sides = f"{found.text(length)} x {found.text(width)}"
     named = "height" in found.labels
+    if tin.shape == "square" and length != width:
+        return _ask_square(length, width, found, asking)
     if tin.shape == "square" and high is not None and not named and _is_side(high, width):
         return _ask_square(width, high, found, asking)
     if high is not None and high > width and not named:
