@@ -170,3 +170,23 @@ def test_many_at_once_bake_as_each_alone() -> None:
     ).minutes.max(axis=1)  # fmt: skip
     for row, heat in enumerate((0.8, 1.0, 1.2)):
         assert together[row] == pytest.approx(_minutes(heat=heat), rel=1e-9)
+
+
+def test_one_impossible_draw_does_not_stop_the_others() -> None:
+    draws = nominal(BUTTER18.batter, BUTTER18.oven)
+    names = draws.__dataclass_fields__
+    two = replace(draws, **{name: np.repeat(getattr(draws, name), 2) for name in names})
+    two.crust_conduction[1] = np.nan
+    pressure = pressure_at_altitude_pa(0)
+    outcome = run(
+        BUTTER18.batter,
+        footprint_of(BUTTER18.tin),
+        wall("aluminium"),
+        BUTTER18.oven,
+        two,
+        pressure_pa=pressure,
+        core_k=core_target_k(BUTTER18.batter, pressure, two),
+        cells=Cells(12, 14),
+    )
+    assert outcome.minutes[0].max() == pytest.approx(_done(draws), rel=1e-9)
+    assert np.isinf(outcome.minutes[1]).all()

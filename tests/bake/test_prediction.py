@@ -117,3 +117,10 @@ def test_many_draws_at_once_are_arrays_of_their_length() -> None:
     many = simulate_many(BUTTER18.batter, BUTTER18.tin, BUTTER18.oven, draws)
     assert isinstance(many, Bakes)
     assert many.minutes.shape == (9,) and many.rule_minutes.shape == (9, 3)
+
+
+def test_a_dense_batter_of_unknown_density_is_baked_without_a_fault() -> None:
+    dense = replace(BUTTER18.batter, density_g_ml=0.95, density_measured=False)
+    found = predict(dense, tin("dark round 18 x 7 cm"), Oven(165))
+    assert isinstance(found, Prediction)
+    assert found.stalled == 0

@@ -12,6 +12,7 @@ from krume.bake.series import heating_theta
 if TYPE_CHECKING:
     from krume.bake.draws import Draws, draw, nominal
     from krume.bake.grid import Cells, Footprint, equivalent_radius_m
+    from krume.bake.mixture import batter_of
     from krume.bake.prediction import (
         RULES,
         Bake,
@@ -26,7 +27,7 @@ if TYPE_CHECKING:
 
 # What needs numpy and scipy is imported when it is first asked for: a dial sum must not wait.
 _HEAVY = {
-    "Draws": "draws", "draw": "draws", "nominal": "draws",
+    "batter_of": "mixture", "Draws": "draws", "draw": "draws", "nominal": "draws",
     "Cells": "grid", "Footprint": "grid", "equivalent_radius_m": "grid",
     "RULES": "prediction", "Bake": "prediction", "Bakes": "prediction", "Prediction": "prediction",
     "depth_cm": "prediction", "predict": "prediction", "simulate": "prediction",
@@ -56,6 +57,7 @@ __all__ = [
     "Prediction",
     "Track",
     "Wall",
+    "batter_of",
     "browning_delta_e",
     "depth_cm",
     "dial",

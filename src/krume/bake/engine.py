@@ -16,6 +16,11 @@ from krume.properties import constant
 _FIRST_STEP_S, _LEAST_STEP_S, _MOST_STEP_S = 4.0, 2.0, 60.0
 _WARMING_K = 4.0
 _LONGEST_S = 200 * 60.0
+_FIELDS = (
+    "temp", "rate", "growth", "starch", "egg", "bottom", "side", "inner", "bottom_rate",
+    "side_rate", "inner_rate", "dry_bottom", "dry_side", "dry_inner", "dry_top", "flux", "front",
+    "front_rate", "outer", "outer_rate", "last_front", "last_outer", "colour", "lost", "before",
+)  # fmt: skip
 
 
 def run(
@@ -50,8 +55,25 @@ def run(
 
 def _advance_and_note(setup: Setup, state: State) -> Array:
     most = advance(setup, state)
+    _set_aside_failed(setup, state)
     _note_done(setup, state)
     return most
+
+
+def _set_aside_failed(setup: Setup, state: State) -> None:
+    """A draw that leaves what can be is held at its start and counts as never done."""
+    coldest = setup.draws.start_k - 1
+    hottest = np.maximum(setup.draws.oven_k, setup.material.boiling_k) + 1
+    low, high = state.temp.min(axis=(1, 2)), state.temp.max(axis=(1, 2))
+    sane = np.isfinite(low) & np.isfinite(high) & (low >= coldest) & (high <= hottest)
+    bad = ~sane | ~np.isfinite(state.front).all(axis=1)
+    if not bad.any():
+        return
+    fresh = start(setup)
+    for name in _FIELDS:
+        getattr(state, name)[bad] = getattr(fresh, name)[bad]
+    state.failed = state.failed | bad
+    state.done[state.failed] = np.inf
 
 
 def _pace(state: State, most: Array, warming_k: float) -> None:
@@ -110,13 +132,15 @@ def start(setup: Setup) -> State:
         flux=none(rings), front=at_start(rings), front_rate=none(rings), outer=at_start(rings),
         outer_rate=none(rings), last_front=at_start(rings), last_outer=at_start(rings),
         colour=none(rings), time=none(), step=np.full(draws, _FIRST_STEP_S), lost=none(),
+        failed=np.zeros(draws, dtype=np.bool_),
         done=np.full((draws, 3), np.inf), loss_at_done=np.full(draws, np.nan),
         before=np.stack([begin, none(), none()], axis=1),
     )  # fmt: skip
 
 
 def _unfinished(state: State) -> np.ndarray[tuple[int, ...], np.dtype[np.bool_]]:
-    return ~np.isfinite(state.done).all(axis=1) & (state.time < _LONGEST_S)
+    waiting = ~np.isfinite(state.done).all(axis=1) & ~state.failed
+    return waiting & (state.time < _LONGEST_S)
 
 
 def _standing(setup: Setup, state: State) -> Array:
@@ -135,7 +159,7 @@ def _note_done(setup: Setup, state: State) -> None:
     rise = np.where(now > state.before, now - state.before, 1.0)
     part = np.clip((setup.target - state.before) / rise, 0, 1)
     when = state.time[:, None] + part * state.step[:, None]
-    state.done = np.where(reached, when, state.done)
+    state.done = np.where(reached & ~state.failed[:, None], when, state.done)
     state.before = now
     finished = np.isfinite(state.done).all(axis=1) & np.isnan(state.loss_at_done)
     mass = setup.cell_mass.sum(axis=(1, 2))

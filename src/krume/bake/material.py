@@ -61,7 +61,7 @@ def material_of(batter: Batter, pressure_pa: float, draws: Draws) -> Material:
         egg_rate=_egg_rate(batter),
         pore_ratio=((conduction - pores) / (2 * conduction + pores)).ravel(),
         growth=_growth(batter, draws, pressure_pa, activity, vapour).ravel(),
-        porosity=1 - draws.density / float(dense[0]),
+        porosity=np.maximum(1 - draws.density / float(dense[0]), value("least-air")),
         water_activity=activity,
         boiling_k=boiling_point_c(pressure_pa, sugar_pct=sugar_pct) + _FREEZE_K,
         pressure_pa=pressure_pa,
@@ -130,14 +130,14 @@ def _egg_rate(batter: Batter) -> Array:
 
 
 def nearest(temp_k: Array) -> np.ndarray[tuple[int, ...], np.dtype[np.int32]]:
-    """Nearest table entry of a temperature, kept inside the table."""
-    index = ((temp_k - START_K) / STEP_K + 0.5).astype(np.int32)
+    """Nearest table entry of a temperature, kept inside the table; what is no number is entry 0."""
+    index = np.nan_to_num((temp_k - START_K) / STEP_K + 0.5).astype(np.int32)
     return np.clip(index, 0, COUNT - 1)
 
 
 def interpolated(temp_k: Array) -> tuple[Array, Array]:
     """Saturation pressure and its slope between table entries."""
-    place = np.clip((temp_k - START_K) / STEP_K, 0, COUNT - 1.001)
+    place = np.clip(np.nan_to_num((temp_k - START_K) / STEP_K), 0, COUNT - 1.001)
     low = place.astype(np.int32)
     part = place - low
     pressure = SATURATION_PA[low] * (1 - part) + SATURATION_PA[low + 1] * part

@@ -59,6 +59,7 @@ class State:
     time: Array
     step: Array
     lost: Array
+    failed: np.ndarray[tuple[int, ...], np.dtype[np.bool_]]
     steps: int = 0
     done: Array = field(default_factory=lambda: np.empty(0))
     before: Array = field(default_factory=lambda: np.empty(0))

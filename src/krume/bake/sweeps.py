@@ -29,11 +29,23 @@ def turn(array: Array) -> Array:
 
 
 def sweep(diagonal: Array, coupling: Array, right: Array, *, implicit: float) -> Array:
-    """Solve every line of every draw in one call: laid end to end with zero couplings between."""
+    """Solve every line of every draw in one call: laid end to end with zero couplings between.
+
+    A draw whose lines cannot be solved is not a number in the answer; the others are solved.
+    """
     beside = np.zeros_like(diagonal)
     beside[:, :, :-1] = -implicit * coupling
+    solved, fault = _ended(diagonal, beside, right)
+    if fault and len(diagonal) > 1:
+        return np.concatenate(
+            [
+                sweep(diagonal[k : k + 1], coupling[k : k + 1], right[k : k + 1], implicit=implicit)
+                for k in range(len(diagonal))
+            ]
+        )
+    return np.full(right.shape, np.nan) if fault else solved
+
+
+def _ended(diagonal: Array, beside: Array, right: Array) -> tuple[Array, bool]:
     _, _, solved, fault = dptsv(diagonal.ravel(), beside.ravel()[:-1], right.ravel())
-    if fault != 0:
-        solved = np.full(right.size, np.nan)
-    answer: Array = solved.reshape(right.shape)
-    return answer
+    return solved.reshape(right.shape), fault != 0

@@ -12,6 +12,7 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "read": ("read", "What a written formula says, line by line, and what it leaves open."),
     "check": ("check", "Percentages against the usual bands."),
     "size": ("size", "The formula in other tins, with whole eggs."),
+    "bake": ("bake", "How long in this tin and oven: when to start looking, and the doubt."),
     "build": ("build", "How a torte stands: heights, grams, slices, what to make of each cream."),
     "sheet": ("sheet", "Bench cards as PDF, HTML and JSON."),
     "calc": ("calc", "Quick sums: tins, eggs, gelatine, rolls, the dial."),

@@ -1,6 +1,6 @@
 """What goes in: reading a baker's text, the formula, its balance, which weighing order."""
 
-from krume.design.balance import Balance, PerEgg, balance
+from krume.design.balance import Balance, PerEgg, balance, batter_lines
 from krume.design.bands import Band, Family, band, bands, families, family
 from krume.design.bowls import BOWLS
 from krume.design.findings import Finding
@@ -27,6 +27,7 @@ __all__ = [
     "Weighing",
     "apply_answers",
     "balance",
+    "batter_lines",
     "band",
     "bands",
     "decode_text",

@@ -82,7 +82,7 @@ def balance(formula: Formula, *, own: tuple[Ingredient, ...] = ()) -> Balance:
     Lines under a heading of a filling, a coat or the like are left out where a batter stands
     beside them. One's own ingredients go before the packed ones.
     """
-    lines, left_out = _batter_lines(formula)
+    lines, left_out = batter_lines(formula)
     added = sums(lines, own=own)
     guess = family_of(formula, added)
     kind = family(guess.key) if guess.key is not None else None
@@ -91,7 +91,8 @@ def balance(formula: Formula, *, own: tuple[Ingredient, ...] = ()) -> Balance:
     return _batter(formula, kind, guess, added, left_out)
 
 
-def _batter_lines(formula: Formula) -> tuple[tuple[Line, ...], tuple[Line, ...]]:
+def batter_lines(formula: Formula) -> tuple[tuple[Line, ...], tuple[Line, ...]]:
+    """Lines that go into the batter, and those under a heading of a filling, coat or the like."""
     if all(line.section is None for line in formula.lines):
         return formula.lines, ()
     batter = tuple(line for line in formula.lines if not _is_side(line.section))

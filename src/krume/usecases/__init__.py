@@ -10,6 +10,8 @@ if TYPE_CHECKING:
     from krume.evidence import data_version
     from krume.usecases.answer import Answer, Asked, Explanation, QuestionError
     from krume.usecases.as_json import Json, plain
+    from krume.usecases.bake import BakeWish, bake_formula
+    from krume.usecases.bake_result import BakeResult
     from krume.usecases.book import BookResult, init_book, load_demo
     from krume.usecases.build import build_torte
     from krume.usecases.build_result import BuildLayer, BuildResult
@@ -25,6 +27,8 @@ _HOMES = {
     "ANSWERS": "usecases.schema",
     "Answer": "usecases.answer",
     "Asked": "usecases.answer",
+    "BakeResult": "usecases.bake_result",
+    "BakeWish": "usecases.bake",
     "BookResult": "usecases.book",
     "BuildLayer": "usecases.build_result",
     "BuildResult": "usecases.build_result",
@@ -45,6 +49,7 @@ _HOMES = {
     "SumList": "usecases.calc",
     "answer_sum": "usecases.calc",
     "answer_type": "usecases.schema",
+    "bake_formula": "usecases.bake",
     "build_torte": "usecases.build",
     "check_formula": "usecases.check",
     "command_schema": "usecases.schema",
@@ -62,6 +67,8 @@ __all__ = [
     "ANSWERS",
     "Answer",
     "Asked",
+    "BakeResult",
+    "BakeWish",
     "BookResult",
     "BuildLayer",
     "BuildResult",
@@ -82,6 +89,7 @@ __all__ = [
     "SumList",
     "answer_sum",
     "answer_type",
+    "bake_formula",
     "build_torte",
     "check_formula",
     "command_schema",

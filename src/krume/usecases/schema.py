@@ -28,6 +28,7 @@ ANSWERS: dict[str, tuple[str, str]] = {
     "read": ("read", "ReadResult"),
     "check": ("check", "CheckResult"),
     "size": ("size_result", "SizeResult"),
+    "bake": ("bake_result", "BakeResult"),
     "build": ("build_result", "BuildResult"),
     "sheet": ("sheet", "SheetResult"),
     "calc": ("calc", "SumList"),

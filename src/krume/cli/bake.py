@@ -1,0 +1,109 @@
+"""`krume bake`: how long in this tin and oven, and how sure."""
+
+from typing import TYPE_CHECKING
+
+import click
+
+from krume.cli.figures import number, span
+from krume.cli.options import common, file_argument
+from krume.cli.page import Page
+from krume.cli.tell import tell
+from krume.usecases import Asked
+
+if TYPE_CHECKING:
+    from krume.usecases import BakeResult
+
+
+@click.command("bake")
+@file_argument
+@click.option("--tin", metavar="TIN", help="The tin [default: the formula's own].")
+@click.option(
+    "--oven", metavar="OVEN", help='"160 C", "325 F", "fan 150 C" [default: the formula\'s own].'
+)
+@click.option("--fan", is_flag=True, help="Bake with the fan on.")
+@click.option(
+    "--altitude",
+    "altitude_m",
+    metavar="M",
+    type=float,
+    default=0.0,
+    show_default=True,
+    help="Height above the sea, in metres.",
+)
+@click.option(
+    "--oven-name", metavar="NAME", help="Which of the studio's ovens [default: the only one]."
+)
+@common
+def command(
+    asked: Asked,
+    file: str,
+    tin: str | None,
+    oven: str | None,
+    fan: bool,  # noqa: FBT001
+    altitude_m: float,
+    oven_name: str | None,
+) -> int:
+    """How long in this tin and oven: when to start looking, and the doubt.
+
+    FILE is a formula: a text, a name of your book (F1), or - for standard input. Minutes are an
+    interval; the rule that came last is core, set or colour. The skewer, the probe and the eye
+    decide.
+    """
+    from krume.usecases import BakeWish, bake_formula
+
+    wish = BakeWish(tin, oven, fan, altitude_m, oven_name)
+    return tell("bake", bake_formula(file, wish, asked), _show)
+
+
+def _show(page: Page, bake: "BakeResult") -> None:
+    page.title(bake.name or "No name on the first line")
+    if bake.tin is not None:
+        depth = "" if bake.depth_cm is None else f", batter {number(bake.depth_cm)} cm deep"
+        page.line(f"{bake.tin}{depth}")
+    if bake.oven_c is not None:
+        page.line(_oven(bake))
+    if bake.minutes is None or bake.rules is None:
+        return
+    page.line()
+    minutes = span(bake.minutes.low, bake.minutes.high, 0)
+    page.line(f"Start checking at {bake.check_from_min} min. Range {minutes} min.", style="bold")
+    page.line(f"Most likely {number(bake.minutes.best, 0)} min; {bake.done_by} comes last.")
+    page.line(_core(bake))
+    if bake.own_minutes is not None:
+        own = span(bake.own_minutes.low, bake.own_minutes.high, 0)
+        page.line(f"The formula's own minutes: {own}.")
+    page.line()
+    page.rows(
+        [
+            (number(bake.rules.core_min), "min to the core"),
+            (number(bake.rules.set_min), "min to set"),
+            (number(bake.rules.colour_min), "min to colour"),
+        ],
+        right=(0,),
+    )
+    page.line()
+    page.line(_loss(bake))
+
+
+def _oven(bake: "BakeResult") -> str:
+    said = f"Oven {number(bake.oven_c, 0)} °C, {'fan' if bake.fan else 'no fan'}"
+    if bake.altitude_m:
+        said += f", {number(bake.altitude_m, 0)} m above the sea"
+    if bake.dial is None:
+        return said + "."
+    return f"{said}. Turn the dial to {number(bake.dial.set_c, 0)} °C."
+
+
+def _core(bake: "BakeResult") -> str:
+    family = bake.family_core_c
+    usual = "" if family is None else f"; usual for the family {span(family.low, family.high, 0)}"
+    boils = f"Boils at {number(bake.boiling_c)} °C."
+    return f"Core {number(bake.core_c)} °C, {bake.core_from}{usual}. {boils}"
+
+
+def _loss(bake: "BakeResult") -> str:
+    loss = bake.loss_pct
+    said = "" if loss is None else f"Loss by the model {span(loss.low, loss.high)} %, a wide guess"
+    if bake.planned_loss_pct is None:
+        return said + "."
+    return f"{said}; the formula plans {number(bake.planned_loss_pct)} %, and that is what counts."

@@ -1,0 +1,249 @@
+"""A formula in its tin and an oven: how long, by which rule, and how sure."""
+
+from dataclasses import dataclass, replace
+
+from krume.bake import (
+    Batter,
+    Oven,
+    Prediction,
+    batter_of,
+    depth_cm,
+    dial,
+    figures,
+    predict,
+)
+from krume.base import Infeasible, Interval, Notice, Problem, Read
+from krume.design import Formula, OvenLine, balance, family, read_oven
+from krume.size import Tin, area_cm2, read_tin, tin_text
+from krume.store import book_at, studio_of
+from krume.usecases.answer import Answer, Asked, clash_problems
+from krume.usecases.bake_result import BakeCurve, BakeDial, BakeResult, BakeRules
+from krume.usecases.read import FormulaRead, formula_of
+from krume.usecases.size import density_of
+from krume.usecases.sources import line_sources, practice_notice, source_keys
+
+_LOWEST_M, _HIGHEST_M = -400.0, 5000.0
+_BAKED_FLAT = ("tart",)
+
+
+@dataclass(frozen=True, slots=True)
+class BakeWish:
+    """What is wished of the bake; None takes the formula's own tin and oven."""
+
+    tin: str | None = None
+    oven: str | None = None
+    fan: bool = False
+    altitude_m: float = 0.0
+    oven_name: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class _Place:
+    """Tin and oven of a bake, or what is asked about them."""
+
+    tin: Tin | None
+    oven: OvenLine | None
+    problems: tuple[Problem, ...]
+    notices: tuple[Notice, ...]
+
+
+def bake_formula(name: str, wish: BakeWish, asked: Asked) -> Answer[BakeResult]:
+    """Minutes of a formula in a tin and an oven, or what is asked, or the limit that forbids it."""
+    found = formula_of(name, asked)
+    place = _place(found.formula, wish, asked)
+    bare = _bare(found, place, wish, asked)
+    if bare.problems or place.tin is None or place.oven is None:
+        return bare
+    batter = _batter(found)
+    if batter.value is None:
+        return replace(bare, problems=batter.problems)
+    oven = _oven(place.oven, wish)
+    answer = predict(batter.value, place.tin, oven)
+    notices = (*bare.notices, *batter.notices)
+    depth = round(depth_cm(batter.value, place.tin), 2)
+    known = replace(bare.result, depth_cm=depth)
+    if isinstance(answer, Infeasible):
+        problems = clash_problems(answer, "--oven" if answer.clashes[0].name == "oven" else "--tin")
+        return replace(bare, result=known, problems=problems, is_possible=False)
+    result = _result(known, batter.value, answer)
+    return replace(bare, result=result, notices=(*notices, *answer.notices))
+
+
+def _batter(found: FormulaRead) -> Read[Batter | None]:
+    density = density_of(found.formula)
+    return batter_of(
+        found.formula,
+        family=balance(found.formula).family,
+        density_g_ml=density.value_g_ml or 0.0,
+        density_measured=density.status == "measured",
+    )
+
+
+def _place(formula: Formula, wish: BakeWish, asked: Asked) -> _Place:
+    tin, problems, notices = _tin(formula, wish, asked)
+    oven, more, said = _oven_line(formula, wish, asked)
+    return _Place(tin, oven, (*problems, *more, *_altitude(wish)), (*notices, *said))
+
+
+def _oven_line(
+    formula: Formula, wish: BakeWish, asked: Asked
+) -> tuple[OvenLine | None, tuple[Problem, ...], tuple[Notice, ...]]:
+    typed = asked.answer_for("--oven") or wish.oven
+    if typed is None:
+        oven = formula.oven
+        is_known = oven is not None and oven.temp_c is not None
+        return oven, () if is_known else (_no_oven(),), ()
+    read = read_oven(typed)
+    return read.value, tuple(replace(p, where="--oven") for p in read.problems), read.notices
+
+
+def _tin(
+    formula: Formula, wish: BakeWish, asked: Asked
+) -> tuple[Tin | None, tuple[Problem, ...], tuple[Notice, ...]]:
+    typed = asked.answer_for("--tin") or wish.tin
+    if typed is None:
+        problems = () if formula.tin is not None else (_no_tin(),)
+        return formula.tin, problems, ()
+    read = read_tin(typed, where="--tin")
+    tin = read.value
+    if tin is not None and area_cm2(tin) is None:
+        return None, (*read.problems, _no_tin()), read.notices
+    return tin, read.problems, read.notices
+
+
+def _no_tin() -> Problem:
+    ask = 'No tin is named. Type it by its inside: "round 20 x 7 cm", "sheet 13x9x1 in".'
+    return Problem("tin-missing", "--tin", "", ask)
+
+
+def _no_oven() -> Problem:
+    ask = 'No oven temperature is named. Type it with its unit: "170 C", "325 F", "fan 150 C".'
+    return Problem("oven-missing", "--oven", "", ask)
+
+
+def _altitude(wish: BakeWish) -> tuple[Problem, ...]:
+    if _LOWEST_M <= wish.altitude_m <= _HIGHEST_M:
+        return ()
+    ask = f"Altitudes from {_LOWEST_M:.0f} to {_HIGHEST_M:.0f} m are known; type one in metres."
+    return (Problem("altitude-out-of-range", "--altitude", f"{wish.altitude_m:g}", ask),)
+
+
+def _oven(line: OvenLine, wish: BakeWish) -> Oven:
+    return Oven(
+        temp_c=line.temp_c or 0.0,
+        fan=wish.fan or bool(line.fan),
+        altitude_m=wish.altitude_m,
+    )
+
+
+def _bare(found: FormulaRead, place: _Place, wish: BakeWish, asked: Asked) -> Answer[BakeResult]:
+    """What is known before anything is baked."""
+    formula, density = found.formula, density_of(found.formula)
+    problems = (*found.problems, *place.problems, *_density_problem(density.value_g_ml))
+    problems = (*problems, *_unbaked(formula), *_stages(place.oven))
+    result = BakeResult(
+        name=formula.name,
+        tin=None if place.tin is None else tin_text(place.tin),
+        oven_c=None if place.oven is None else place.oven.temp_c,
+        fan=wish.fan or bool(place.oven and place.oven.fan),
+        altitude_m=wish.altitude_m,
+        minutes=None, check_from_min=None, done_by=None, rules=None,
+        core_c=formula.core_c,
+        core_from=None if formula.core_c is None else "the formula's own",
+        family_core_c=_family_core(formula),
+        boiling_c=None, depth_cm=None,
+        density_g_ml=density.value_g_ml, density_status=density.status,
+        loss_pct=None,
+        planned_loss_pct=_planned_loss_pct(formula),
+        own_minutes=formula.bake_min,
+        curve=None,
+        dial=_dial(place.oven, asked),
+        discrepancy=None, draws=None, stalled=None,
+    )  # fmt: skip
+    keys = source_keys(line_sources(formula), {f.source for f in figures().values()})
+    practice = practice_notice((density.status,)) if density.value_g_ml is not None else ()
+    return Answer(result, problems, (*found.notices, *place.notices, *practice), keys)
+
+
+def _density_problem(density: float | None) -> tuple[Problem, ...]:
+    if density is not None:
+        return ()
+    ask = (
+        "The batter's density is not known, nor its family. Add a line: Density: 0.48 g/ml "
+        "(weigh a level cup of batter), or Family: separated."
+    )
+    return (Problem("density-missing", "after line 1", "", ask),)
+
+
+def _unbaked(formula: Formula) -> tuple[Problem, ...]:
+    """A cream is not baked, and a dough rolled thin is outside what the model is made for."""
+    key = balance(formula).family
+    if key is None:
+        return ()
+    kind = family(key)
+    if kind.kind == "cream" or key in _BAKED_FLAT:
+        ask = f"A {kind.label} has no batter in a tin: the model gives no minutes for it."
+        return (Problem("not-a-batter", "line 1", kind.label, ask),)
+    return ()
+
+
+def _stages(oven: OvenLine | None) -> tuple[Problem, ...]:
+    if oven is None or not oven.stages:
+        return ()
+    ask = "Two temperatures one after the other are not worked out. Name one with --oven."
+    return (Problem("oven-stages", "--oven", oven.read, ask),)
+
+
+def _family_core(formula: Formula) -> Interval | None:
+    key = balance(formula).family
+    if key is None:
+        return None
+    low, high = family(key).core_low_c, family(key).core_high_c
+    return None if low is None or high is None else Interval(low, (low + high) / 2, high)
+
+
+def _planned_loss_pct(formula: Formula) -> float | None:
+    total = balance(formula).total_g
+    baked = None if formula.baked is None else formula.baked.mass_g
+    if baked is None or not isinstance(total, float) or total <= 0 or baked > total:
+        return None
+    return round(100 * (total - baked) / total, 1)
+
+
+def _dial(oven: OvenLine | None, asked: Asked) -> BakeDial | None:
+    offset = studio_of(book_at(asked.book)).oven_offset_c
+    if offset is None or oven is None or oven.temp_c is None:
+        return None
+    found = dial(oven.temp_c, offset_k=offset)
+    return BakeDial(found.set_c, found.set_f, offset)
+
+
+def _result(known: BakeResult, batter: Batter, found: Prediction) -> BakeResult:
+    bake = found.bake
+    whose = "the formula's own" if batter.core_c is not None else "5 K below boiling"
+    if batter.core_c is not None and abs(bake.core_c - batter.core_c) > 0.05:
+        whose = "the formula's own, moved with the boiling point"
+    core, set_, colour = (round(minute, 1) for minute in bake.rule_minutes)
+    return replace(
+        known,
+        minutes=Interval(found.minutes.low, round(found.minutes.best, 1), found.minutes.high),
+        check_from_min=found.check_from_min,
+        done_by=found.done_by,
+        rules=BakeRules(core, set_, colour),
+        core_c=round(found.core_c, 1),
+        core_from=whose,
+        boiling_c=round(bake.boiling_c, 1),
+        loss_pct=_rounded(found.loss_pct),
+        curve=BakeCurve(
+            tuple(round(minute, 2) for minute in bake.curve.time_min),
+            tuple(round(temp, 1) for temp in bake.curve.core_c),
+            tuple(round(temp, 1) for temp in bake.curve.top_c),
+        ),
+        discrepancy=found.discrepancy,
+        draws=found.draws,
+        stalled=found.stalled,
+    )
+
+
+def _rounded(span: Interval) -> Interval:
+    return Interval(round(span.low, 1), round(span.best, 1), round(span.high, 1))

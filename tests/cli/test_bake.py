@@ -1,0 +1,80 @@
+"""`krume bake`: minutes as an interval, the rule that came last, and refusals."""
+
+import pytest
+
+from tests.cli.conftest import Run
+
+
+@pytest.mark.parametrize("columns", [40, 80])
+def test_the_first_thing_said_is_when_to_start_checking(run: Run, columns: int) -> None:
+    said = run("bake", "F1", columns=columns)
+    assert said.code == 0
+    words = " ".join(said.out.split())
+    assert "Start checking at 25 min." in words
+    assert "The formula's own minutes: 34–40." in words
+    assert "the formula plans 11.1 %" in words
+    assert "Turn the dial to 182 °C" in words
+    assert max(len(line) for line in said.out.splitlines()) <= columns
+
+
+@pytest.mark.parametrize(("name", "core_c"), [("F1", 95.0), ("F4", 96.0), ("F5", 97.0)])
+def test_a_core_the_formula_states_is_the_rule(run: Run, name: str, core_c: float) -> None:
+    result = run("bake", name, "--json").json["result"]
+    assert result["core_c"] == core_c
+    minutes = result["minutes"]
+    assert minutes["low"] < minutes["best"] < minutes["high"]
+    assert result["check_from_min"] == minutes["low"]
+    assert result["done_by"] in ("core", "set", "colour")
+    loss = result["loss_pct"]
+    assert loss["low"] < result["planned_loss_pct"] < loss["high"]
+    curve = result["curve"]
+    assert len(curve["time_min"]) == len(curve["core_c"]) == len(curve["top_c"]) > 20
+
+
+def test_where_no_core_is_written_it_is_five_kelvin_under_boiling(run: Run) -> None:
+    result = run("bake", "F3", "--json").json["result"]
+    assert result["boiling_c"] - result["core_c"] == pytest.approx(5.0, abs=0.11)
+
+
+def test_an_oven_without_a_unit_is_asked_and_the_answer_bakes(run: Run) -> None:
+    words = ("bake", "F4", "--oven", "170", "--json")
+    said = run(*words)
+    assert said.code == 3
+    (problem,) = said.json["problems"]
+    assert problem["where"] == "--oven" and problem["options"]
+    assert run(*words, "--answer", f"--oven={problem['options'][0]['line']}").code == 0
+
+
+@pytest.mark.parametrize(
+    ("words", "name"),
+    [
+        (("--tin", "round 15 x 3 cm"), "tin height"),
+        (("--oven", "320 C"), "oven"),
+        (("--oven", "90 C"), "oven"),
+        (("--oven", "101 C"), "time"),
+    ],
+)
+def test_what_forbids_minutes_is_named_and_no_minutes_are_given(
+    run: Run, words: tuple[str, ...], name: str
+) -> None:
+    said = run("bake", "F1", *words, "--json")
+    assert said.code == 4
+    assert name in said.json["problems"][0]["read"]
+    assert said.json["result"]["minutes"] is None
+    assert said.json["result"]["check_from_min"] is None
+
+
+def test_the_fan_and_a_dark_tin_bake_sooner_and_altitude_moves_the_core(run: Run) -> None:
+    plain = run("bake", "F6", "--json").json["result"]
+    fan = run("bake", "F6", "--fan", "--json").json["result"]
+    dark = run("bake", "F6", "--tin", "dark round 18 x 7 cm", "--json").json["result"]
+    high = run("bake", "F6", "--altitude", "1600", "--json").json["result"]
+    assert fan["minutes"]["best"] < plain["minutes"]["best"] > dark["minutes"]["best"]
+    assert high["core_c"] < plain["core_c"]
+
+
+@pytest.mark.parametrize("name", ["F7", "C1", "S1"])
+def test_what_is_no_batter_gets_no_minutes(run: Run, name: str) -> None:
+    said = run("bake", name, "--json")
+    assert said.code == 3
+    assert "not-a-batter" in {problem["code"] for problem in said.json["problems"]}

@@ -1,0 +1,64 @@
+"""A formula in its tin and an oven, through the book and through a person's own text."""
+
+from collections.abc import Callable
+
+import pytest
+
+from krume.usecases import Asked, BakeWish, bake_formula
+
+PLAIN = """\
+Plain sponge
+Tin: round 20 x 7 cm
+Oven: 170 C, no fan
+
+100 g white rice flour
+5 eggs, EU M, separated
+120 g caster sugar
+
+Whisk the whites, fold, bake.
+"""
+
+
+def test_a_text_without_a_core_or_a_plan_is_baked_all_the_same(
+    write: Callable[[str], str], demo: Asked
+) -> None:
+    answer = bake_formula(write(PLAIN), BakeWish(), demo)
+    assert answer.exit_code == 0, answer.problems
+    assert answer.result.core_from == "5 K below boiling"
+    assert answer.result.planned_loss_pct is None
+    assert "density-assumed" in {notice.code for notice in answer.notices}
+
+
+def test_the_same_question_has_the_same_answer(demo: Asked) -> None:
+    one, other = (bake_formula("F1", BakeWish(), demo).result for _ in range(2))
+    assert one == other
+
+
+@pytest.mark.parametrize(
+    ("left_out", "code", "where"),
+    [
+        ("Tin: round 20 x 7 cm\n", "tin-missing", "--tin"),
+        ("Oven: 170 C, no fan\n", "oven-missing", "--oven"),
+    ],
+)
+def test_what_is_missing_is_asked(
+    write: Callable[[str], str], demo: Asked, left_out: str, code: str, where: str
+) -> None:
+    answer = bake_formula(write(PLAIN.replace(left_out, "")), BakeWish(), demo)
+    assert answer.exit_code == 3
+    assert (code, where) in {(problem.code, problem.where) for problem in answer.problems}
+    assert answer.result.minutes is None
+
+
+def test_a_line_nobody_knows_the_composition_of_is_asked_when_it_is_large(
+    write: Callable[[str], str], demo: Asked
+) -> None:
+    text = PLAIN.replace("120 g caster sugar", "120 g caster sugar\n80 g quark")
+    answer = bake_formula(write(text), BakeWish(), demo)
+    assert answer.exit_code == 3
+    assert "composition-needed" in {problem.code for problem in answer.problems}
+
+
+def test_an_altitude_nobody_lives_at_is_asked(demo: Asked) -> None:
+    answer = bake_formula("F1", BakeWish(altitude_m=9000), demo)
+    assert {problem.where for problem in answer.problems} == {"--altitude"}
