@@ -48,4 +48,5 @@ def sweep(diagonal: Array, coupling: Array, right: Array, *, implicit: float) ->
 
 def _ended(diagonal: Array, beside: Array, right: Array) -> tuple[Array, bool]:
     _, _, solved, fault = dptsv(diagonal.ravel(), beside.ravel()[:-1], right.ravel())
-    return solved.reshape(right.shape), fault != 0
+    # One line that is not a number spoils those laid before and after it.
+    return solved.reshape(right.shape), fault != 0 or not bool(np.isfinite(solved).all())
