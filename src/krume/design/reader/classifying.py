@@ -30,6 +30,7 @@ _WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
 _RULE = re.compile(r"^[\s|:\-=_*~#+.]+$")
 _AMOUNT_FORMS = frozenset(("packaged", "times", "added", "doubled", "measured"))
 _LONGEST_BARE = 9
+_IN_BRACKETS = re.compile(r"^\[[^\[\]\d]{2,40}\]:?$")
 _HYPHENED = re.compile(r"^\d+-[^\W\d]")
 _LEFT_OUT = re.compile(r"^\s*\(.*\)\s*$")
 _UNTIL_DONE = re.compile(r"(?<!\btsp)(?<!\btbsp)(?<!\boz)(?<!\blb)(?<!\bg)(?<!\bpt)(?<!\bqt)(?<!\bc)[.!?]\s*$", re.IGNORECASE)
@@ -88,6 +89,8 @@ def heading_of(source: str) -> tuple[str, str] | None:
     for pattern, kind in ((METHOD_HEADINGS, "method"), (NOTE_HEADINGS, "notes"), (LIST_HEADINGS, "list")):
         if pattern.match(bare):
             return kind, bare
+    if _IN_BRACKETS.match(bare):
+        return "section", bare.strip("[] :")
     words = _WORD.findall(bare)
     has_number = bool(re.search(r"\d", re.sub(r"\([^)]*\)", "", bare)))
     if mark == "hash" and len(words) <= 10:

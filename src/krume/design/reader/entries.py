@@ -199,6 +199,7 @@ def _ask_heavy(item: Item, mass_g: float, asking: Asking) -> None:
 def _egg_entry(
     item: Item, name: Named, part: str | None, settings: Settings, asking: Asking
 ) -> Entry:
+    part = part if part in ("white", "yolk") else None
     bare = without_size(name.phrase.whole)
     found = find(bare if part is None or not item.lead else f"egg {part}", own=settings.own)
     if found.kind != "known":

@@ -15,6 +15,8 @@ FORMS = (
     *("packaged", "times", "sized", "added", "joined", "doubled", "measured", "vague", "pinched", "share"),
     *("counted", "named", "of_some", "bare"),
 )
+_FRONT = tuple(form for form in FORMS if form not in ("vague", "pinched", "named", "of_some"))
+_BEHIND = ("vague", "pinched", "share", "named", "of_some", "bare")
 _TERMINALS = {
     "N": "N", "A": "A", "M": "MASS", "V": "VOLUME", "K": "K", "L": "LENGTH", "D": "TIME",
     "T": "TEMPERATURE", "%": "PERCENT", "H": "H", "O": "OF", "?": "SOME", "~": "ABOUT",
@@ -134,7 +136,7 @@ def form_of(signs: str) -> Form:
     """
     from lark.exceptions import UnexpectedInput
 
-    for kind in FORMS:
+    for kind in _FRONT if signs[:1] in "NA~" else _BEHIND:
         try:
             tree = _grammar().parse(signs, start=kind)
         except UnexpectedInput:

@@ -1,6 +1,7 @@
 """One source line as ingredients: what it says, what is asked, remembered by its text."""
 
 import re
+from dataclasses import replace
 from functools import lru_cache
 from typing import NamedTuple
 
@@ -41,7 +42,23 @@ def tokens_of(source: str) -> tuple[Token, ...]:
 
 @lru_cache(maxsize=32768)
 def read_ingredients(source: str, settings: Settings) -> LineReading:
-    """Ingredients of one line, as many as it names."""
+    """Ingredients of one line, as many as it names; an option that settles nothing is not offered."""
+    found = _read_line(source, settings)
+    if not found.problems:
+        return found
+    return found._replace(problems=tuple(_settling(p, found, settings) for p in found.problems))
+
+
+def _settling(problem: Problem, found: LineReading, settings: Settings) -> Problem:
+    def asks(reading: LineReading) -> int:
+        return sum(other.code == problem.code for other in reading.problems)
+
+    options = tuple(o for o in problem.options if asks(_read_line(o.line, settings)) < asks(found))
+    return problem if options == problem.options else replace(problem, options=options)
+
+
+@lru_cache(maxsize=32768)
+def _read_line(source: str, settings: Settings) -> LineReading:
     asking = Asking(source)
     found = list(tokens_of(source))
     if not found or _is_no_number(source, asking):

@@ -24,8 +24,8 @@ from krume.pantry import Ingredient, region_named
 _DECIMAL_COMMA = re.compile(
     r"(?<![\d.,])\d+,\d{1,2}(?![\d,])\s*(?:g|kg|ml|l|dl|cl|el|tl|cm|%|[^\W\d_])", re.IGNORECASE
 )
-_EGG_KEY = re.compile(r"^\W*(?:eggs?|eier)\b[^:=]{0,20}[:=]", re.IGNORECASE | re.MULTILINE)
-_MAY_BE_TABLE = re.compile(r"[\t|;]|<t[dh]|^\s*[^\W\d_]+,[^\W\d_]+", re.MULTILINE)
+_EGG_KEY = re.compile(r"^[^\w\n]{0,40}(?:eggs?|eier)\b[^:=]{0,20}[:=]", re.IGNORECASE | re.MULTILINE)
+_MAY_BE_TABLE = re.compile(r"[\t|;]|<t[dh]|^[ \t]*[^\W\d_]+,[^\W\d_]+", re.MULTILINE)
 _EXAMPLE = "85 g buckwheat flour"
 
 
@@ -48,15 +48,15 @@ def read(
     >>> [(line.amount, line.unit, line.mass_g) for line in found.value.lines]
     [(5.0, 'each', 255.0), (130.0, 'g', 130.0)]
     """
-    sources = source_lines(text)
+    sources = source_lines(text.removeprefix("\ufeff"))
     if len(text) > limit("largest-text"):
         return _too_large(sources, len(text))
     settings = _settings(text, eggs_region, own)
-    short = [s if len(s) <= limit("largest-line") else "" for s in sources]
-    kinds = list(classify(short, settings))
-    found = _gather(kinds, settings)
+    most = int(limit("longest-read"))
+    short = [s[:most] if len(s) <= limit("largest-line") else "" for s in sources]
+    found = _gather(list(classify(short, settings)))
     _refuse_long(sources, found)
-    return _formula(sources, found, settings)
+    return _whole_lines(_formula(found, settings), sources)
 
 
 def _too_large(sources: list[str], size: int) -> Read[Formula]:
@@ -88,6 +88,23 @@ def _refuse_long(sources: list[str], found: Found) -> None:
             )
 
 
+def _whole_lines(found: Read[Formula], sources: list[str]) -> Read[Formula]:
+    """Lines that were read only in part, with their whole text; their options would cut them."""
+    most = limit("longest-read")
+    long = {at for at, source in enumerate(sources, start=1) if len(source) > most}
+    if not long:
+        return found
+    formula = replace(
+        found.value,
+        lines=tuple(replace(x, read=sources[x.number - 1]) if x.number in long else x for x in found.value.lines),
+        source_lines=tuple(replace(x, text=sources[x.number - 1]) for x in found.value.source_lines),
+    )
+    problems = tuple(
+        replace(p, options=()) if _line_number(p.where) in long else p for p in found.problems
+    )
+    return Read(formula, problems, found.notices)
+
+
 def _settings(text: str, eggs_region: str | None, own: tuple[Ingredient, ...]) -> Settings:
     region, size = (region_named(eggs_region) or eggs_region) if eggs_region else None, None
     for match in _EGG_KEY.finditer(text):
@@ -100,7 +117,7 @@ def _settings(text: str, eggs_region: str | None, own: tuple[Ingredient, ...]) -
     return Settings(region, size, bool(_DECIMAL_COMMA.search(text)), unit, own)
 
 
-def _gather(kinds: list[Kind], settings: Settings) -> Found:
+def _gather(kinds: list[Kind]) -> Found:
     found = Found(kinds, [], [], [], [])
     for kind in kinds:
         if kind.reading is None:
@@ -128,7 +145,7 @@ def _line(kind: Kind, entry: Entry) -> Line:
     )  # fmt: skip
 
 
-def _formula(sources: list[str], found: Found, settings: Settings) -> Read[Formula]:
+def _formula(found: Found, settings: Settings) -> Read[Formula]:
     found.lines[:] = with_ratios(found.lines, found.roles, found.notices)
     head = head_of(found.kinds, found.problems, found.notices)
     steps = steps_of(found.kinds, found.lines, head, found.problems, found.notices)
