@@ -170,11 +170,12 @@ def test_a_lower_tin_is_aimed_below_its_rim_and_said() -> None:
     assert all((o.depth_cm or 0) <= 2.54 for o in found.options)
 
 
-def test_no_option_below_the_rim_is_an_answer_that_names_the_clash() -> None:
+def test_a_tin_for_less_than_one_egg_gets_a_part_egg() -> None:
     tiny = Tin("", "round", diameter_cm=4.0, height_cm=1.0)
-    found = fit(SizeRequest(F2[5:6], (tiny,), ROUND_20, 0.48))
-    assert isinstance(found, Fit)
-    assert found.options[-1].kind == "exact"
+    found = fitted(SizeRequest(F2, (tiny,), ROUND_20, 0.48))
+    assert [o.kind for o in found.options] == ["exact"]
+    assert found.options[0].eggs[0].count == 0
+    assert "g of one egg, everything x" in found.options[0].text
 
 
 def test_an_unknown_density_leaves_depth_unknown_and_goes_by_area() -> None:

@@ -40,7 +40,7 @@ def within(name: str, amount: float, low: float, high: float, unit: str = "") ->
     >>> within("sugar_pct", 50.0, 0.0, 90.0)
     50.0
     """
-    if low <= amount <= high:
+    if low <= amount <= high and amount != float("inf"):
         return amount
     tail = f" {unit}" if unit else ""
     if high == float("inf"):
