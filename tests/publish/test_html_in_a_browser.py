@@ -8,9 +8,10 @@ from axe_playwright_python.sync_playwright import Axe  # type: ignore[import-unt
 from playwright.sync_api import Browser
 from pypdf import PdfReader
 
-from krume.publish import IndexPage, SheetFile, card_html, index_html
+from krume.publish import IndexPage, SheetFile, card_html, index_html, plan_html
 from tests.design.studio import F1
 from tests.publish.bench import HOLD, IMPRINT, card, named
+from tests.publish.plans import sheet
 
 pytestmark = pytest.mark.browser
 LONG = "Kastanien-Buchweizen-Haselnuss-Biskuitboden" * 2
@@ -18,6 +19,8 @@ PAGES = {
     "card": card_html(card(F1, dial_c=182)),
     "held": card_html(card(named(F1, LONG), hold=HOLD)),
     "hebrew": card_html(card(named(F1, "עוגת אגוזי לוז"))),
+    "torte": plan_html(sheet("T3", hold=HOLD)),
+    "roll": plan_html(sheet("T2")),
     "index": index_html(
         IndexPage(
             "Order 101",

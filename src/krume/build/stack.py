@@ -71,7 +71,7 @@ def _pieces_asked(plan: TortePlan, pieces: tuple[Component, ...]) -> list[Proble
     if not alone or (len(pieces) == 1 and pieces[0].count in (1, None)):
         return []
     odd = alone[0]
-    one = re.sub(r"^\S+(?=\s)", "1", odd.read)
+    one = re.sub(r"^\S+\s+(sheet|shell)s?", r"1 \1", odd.read, flags=re.IGNORECASE)
     ask = "A roll or a tart is one piece: one sheet or one shell, and no layers beside it."
     options = (Option("One of it", one),) if len(pieces) == 1 else ()
     return [Problem("one-piece", f"line {odd.number}", odd.read, f"{ask} How many is it?", options)]
