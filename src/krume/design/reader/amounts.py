@@ -70,7 +70,10 @@ def _unit(place: Place, at: AmountAt) -> Unit | None:
 def _checked(token: Token, unit: Unit | None, place: Place, asking: Asking) -> float | None:
     number = token.value
     if not isinstance(number, Number) or not math.isfinite(number.value):
-        asking.ask("not-a-number", f"'{asking.source[token.start:token.end]}' is not a number. Type the amount in figures.")
+        asking.ask(
+            "not-a-number",
+            f"'{asking.source[token.start : token.end]}' is not a number. Type the amount in figures.",
+        )
         return None
     if number.value > limit("largest-number"):
         asking.ask(

@@ -5,7 +5,10 @@ from collections.abc import Sequence
 
 from krume.base import InputError
 
-_ANSWER = re.compile(r"^\s*(?P<where>(?:(?P<after>after)\s+)?line\s+(?P<number>\d{1,7}))\s*=(?P<line>.*)$", re.IGNORECASE | re.DOTALL)
+_ANSWER = re.compile(
+    r"^\s*(?P<where>(?:(?P<after>after)\s+)?line\s+(?P<number>\d{1,7}))\s*=(?P<line>.*)$",
+    re.IGNORECASE | re.DOTALL,
+)
 _LINES = re.compile(r"(\r\n|\n|\r)")
 
 

@@ -19,11 +19,25 @@ _KEEPS = re.compile(
     r"(?P<said>\b(?:keeps?|will keep|lasts?|hält(?: sich)?|haltbar)\b[^.,;]{0,24}?(?P<time>(?:\b(?P<count>\d{1,2}|a|an|one|two|three|eine?|zwei)\s+)(?P<unit>days?|weeks?|months?|tage?n?|wochen?|monate?)\b))",
     re.IGNORECASE,
 )
-_KIDS = re.compile(r"\b(?:suitable|fine|safe|good)\s+for\s+(?:kids|children|small children|toddlers)\b", re.IGNORECASE)
+_KIDS = re.compile(
+    r"\b(?:suitable|fine|safe|good)\s+for\s+(?:kids|children|small children|toddlers)\b",
+    re.IGNORECASE,
+)
 _NUMBERS = {"a": 1, "an": 1, "one": 1, "ein": 1, "eine": 1, "two": 2, "zwei": 2, "three": 3}
-_MEANS = {"nuts": "nut", "nuss": "nut", "nüsse": "nut", "milk": "dairy", "milch": "dairy", "lactose": "dairy", "laktose": "dairy", "ei": "egg", "eggs": "egg"}
+_MEANS = {
+    "nuts": "nut",
+    "nuss": "nut",
+    "nüsse": "nut",
+    "milk": "dairy",
+    "milch": "dairy",
+    "lactose": "dairy",
+    "laktose": "dairy",
+    "ei": "egg",
+    "eggs": "egg",
+}
 _INGREDIENT_BEHIND = re.compile(
-    r"^\s*(?:certified\s+)?(?:plain |all-purpose |self-raising |self-rising |oat|rolled )?(?:flour|oats?|blend|mix|baking|mehl|haferflocken|spread|butter|margarine|milk|cream|chocolate)", re.IGNORECASE
+    r"^\s*(?:certified\s+)?(?:plain |all-purpose |self-raising |self-rising |oat|rolled )?(?:flour|oats?|blend|mix|baking|mehl|haferflocken|spread|butter|margarine|milk|cream|chocolate)",
+    re.IGNORECASE,
 )
 
 
@@ -72,7 +86,13 @@ def _speaks_against(what: str, line: Line) -> bool:
     if what == "dairy":
         return "milk" in held
     if what == "vegan":
-        return "milk" in held or "egg" in held or item.key == "honey" or item.role == "gel" and "gelatin" in item.key
+        return (
+            "milk" in held
+            or "egg" in held
+            or item.key == "honey"
+            or item.role == "gel"
+            and "gelatin" in item.key
+        )
     return what in held
 
 
@@ -112,7 +132,11 @@ def _gluten(kind: Kind, match: re.Match[str], lines: list[Line]) -> Iterator[Pro
         )  # fmt: skip
         return
     if kind.kind in ("name", "heading"):
-        yield Notice("claim-gluten", "the name is no claim: a gluten statement prints only with valid records of its lots", f"line {kind.number}")
+        yield Notice(
+            "claim-gluten",
+            "the name is no claim: a gluten statement prints only with valid records of its lots",
+            f"line {kind.number}",
+        )
         return
     yield Problem(
         "claim-gluten", f"line {kind.number}", kind.source.strip()[:200],
@@ -126,9 +150,15 @@ def _keeping(kind: Kind) -> Iterator[Problem | Notice]:
         count = match["count"].casefold()
         number = _NUMBERS.get(count) or int(count if count.isdigit() else 1)
         unit = match["unit"].casefold()
-        days = number * (30 if unit.startswith("mon") else 7 if unit.startswith(("week", "woch")) else 1)
+        days = number * (
+            30 if unit.startswith("mon") else 7 if unit.startswith(("week", "woch")) else 1
+        )
         if days <= limit("keeps-at-most"):
-            yield Notice("claim-keeping", f"'{match['said']}': a cake with cream keeps 3 to 5 days cold (common practice)", f"line {kind.number}")
+            yield Notice(
+                "claim-keeping",
+                f"'{match['said']}': a cake with cream keeps 3 to 5 days cold (common practice)",
+                f"line {kind.number}",
+            )
             continue
         asking = Asking(kind.source)
         asking.ask(
@@ -137,4 +167,10 @@ def _keeping(kind: Kind) -> Iterator[Problem | Notice]:
             ("3 days, cold", asking.edit(*match.span("time"), "3 days")),
             ("5 days, cold", asking.edit(*match.span("time"), "5 days")),
         )
-        yield Problem(asking.problems[0].code, f"line {kind.number}", asking.problems[0].read, asking.problems[0].ask, asking.problems[0].options)
+        yield Problem(
+            asking.problems[0].code,
+            f"line {kind.number}",
+            asking.problems[0].read,
+            asking.problems[0].ask,
+            asking.problems[0].options,
+        )

@@ -33,9 +33,15 @@ _LONGEST_BARE = 9
 _IN_BRACKETS = re.compile(r"^\[[^\[\]\d]{2,40}\]:?$")
 _HYPHENED = re.compile(r"^\d+-[^\W\d]")
 _LEFT_OUT = re.compile(r"^\s*\(.*\)\s*$")
-_UNTIL_DONE = re.compile(r"(?<!\btsp)(?<!\btbsp)(?<!\boz)(?<!\blb)(?<!\bg)(?<!\bpt)(?<!\bqt)(?<!\bc)[.!?]\s*$", re.IGNORECASE)
+_UNTIL_DONE = re.compile(
+    r"(?<!\btsp)(?<!\btbsp)(?<!\boz)(?<!\blb)(?<!\bg)(?<!\bpt)(?<!\bqt)(?<!\bc)[.!?]\s*$",
+    re.IGNORECASE,
+)
 _HEAD = re.compile(r"[,:;(]|\s[-–—]\s|//")
-_FILLER = re.compile(r"^(?:(?:and|then|take|add|you need|use|up to|at least|at most|whip from|plus|nimm)\s+)+(?=(?:about |ca\.? )?[\d½¼¾⅓⅔])", re.IGNORECASE)
+_FILLER = re.compile(
+    r"^(?:(?:and|then|take|add|you need|use|up to|at least|at most|whip from|plus|nimm)\s+)+(?=(?:about |ca\.? )?[\d½¼¾⅓⅔])",
+    re.IGNORECASE,
+)
 
 
 class Kind(NamedTuple):
@@ -76,7 +82,11 @@ def is_sentence(text: str) -> bool:
         return (ends and len(words) > 3) or (len(words) > 3 and bool(SENTENCE.search(text)))
     if first in VERBS:
         return len(words) > 1
-    return (ends and len(words) > 5) or (len(words) > 6 and bool(SENTENCE.search(text))) or len(words) > 16
+    return (
+        (ends and len(words) > 5)
+        or (len(words) > 6 and bool(SENTENCE.search(text)))
+        or len(words) > 16
+    )
 
 
 @lru_cache(maxsize=16384)
@@ -86,7 +96,11 @@ def heading_of(source: str) -> tuple[str, str] | None:
     bare = text.strip(" :–—-=#*.").strip()
     if not bare or len(bare) > 80:
         return None
-    for pattern, kind in ((METHOD_HEADINGS, "method"), (NOTE_HEADINGS, "notes"), (LIST_HEADINGS, "list")):
+    for pattern, kind in (
+        (METHOD_HEADINGS, "method"),
+        (NOTE_HEADINGS, "notes"),
+        (LIST_HEADINGS, "list"),
+    ):
         if pattern.match(bare):
             return kind, bare
     if _IN_BRACKETS.match(bare):
@@ -97,15 +111,22 @@ def heading_of(source: str) -> tuple[str, str] | None:
         return "section", bare
     if text.endswith(":") and len(words) <= 7 and not has_number:
         return "section", bare
-    if not has_number and len(words) <= 6 and (FOR_SECTION.match(bare) or _is_bold(source) or _is_capitals(bare)):
+    if (
+        not has_number
+        and len(words) <= 6
+        and (FOR_SECTION.match(bare) or _is_bold(source) or (_is_capitals(bare) and not text.endswith((".", "!"))))
+    ):
         return "section", bare
     return None
 
 
 def _is_bold(source: str) -> bool:
     text = source.strip()
-    return len(text) > 4 and text[:2] in ("**", "__") and text[-2:] in ("**", "__") or bool(
-        re.match(r"^<(b|strong|h[1-6])>.*</\1>$", text, re.IGNORECASE)
+    return (
+        len(text) > 4
+        and text[:2] in ("**", "__")
+        and text[-2:] in ("**", "__")
+        or bool(re.match(r"^<(b|strong|h[1-6])>.*</\1>$", text, re.IGNORECASE))
     )
 
 
@@ -119,7 +140,11 @@ def _is_table_head(source: str) -> bool:
     if any(sign.isdigit() for sign in text):
         return False
     words = re.findall(r"[^\W\d_]+|%", text.casefold())
-    return bool(words) and all(word in TABLE_WORDS for word in words) and bool(re.search(r"[\t|;]|\s{2,}|<t[dh]", source) or len(words) > 1)
+    return (
+        bool(words)
+        and all(word in TABLE_WORDS for word in words)
+        and bool(re.search(r"[\t|;]|\s{2,}|<t[dh]", source) or len(words) > 1)
+    )
 
 
 def table_unit(source: str) -> str | None:
@@ -147,10 +172,18 @@ def ingredient_score(source: str, settings: Settings) -> int:
 def _is_run_of_items(source: str, text: str, settings: Settings) -> bool:
     """A long line that is a list: `yolks of eight eggs; one cup of sugar; …`."""
     first = _WORD.search(text)
-    if sum(token.kind in "NA" for token in tokens_of(source)) < 3 or first is None or first[0].casefold() in VERBS - NOUN_VERBS:
+    if (
+        sum(token.kind in "NA" for token in tokens_of(source)) < 3
+        or first is None
+        or first[0].casefold() in VERBS - NOUN_VERBS
+    ):
         return False
     entries = read_ingredients(source, settings).entries
-    return len(entries) > 2 and all(e.amount is not None for e in entries) and len(entries) * 8 > len(text.split())
+    return (
+        len(entries) > 2
+        and all(e.amount is not None for e in entries)
+        and len(entries) * 8 > len(text.split())
+    )
 
 
 def _score(source: str, text: str, reading: LineReading) -> int:
@@ -158,7 +191,12 @@ def _score(source: str, text: str, reading: LineReading) -> int:
     if form in ("negative", "ratio"):
         return 3
     entry = reading.entries[0]
-    is_known = entry.ingredient is not None or entry.kind in ("known", "good") and bool(entry.name) or _is_asked(reading)
+    is_known = (
+        entry.ingredient is not None
+        or entry.kind in ("known", "good")
+        and bool(entry.name)
+        or _is_asked(reading)
+    )
     if form in _AMOUNT_FORMS:
         return 3 if is_known else 2 if len(text.split()) < 16 else 0
     if form == "counted":
@@ -173,14 +211,21 @@ def _score(source: str, text: str, reading: LineReading) -> int:
 
 
 def _is_asked(reading: LineReading) -> bool:
-    return any(p.code in ("which-ingredient", "lookalike", "which-ingredient-nut") for p in reading.problems)
+    return any(
+        p.code in ("which-ingredient", "lookalike", "which-ingredient-nut")
+        for p in reading.problems
+    )
 
 
 def _counted_score(entry: Entry, source: str, *, is_known: bool, text: str) -> int:
     words = [w.casefold() for w in _WORD.findall(text)]
     if not entry.name or _HYPHENED.match(text):
         return 0
-    if any(word in NOT_COUNTED for word in words[:3]) and entry.kind != "known" and not (entry.kind == "good" and words[0] not in NOT_COUNTED):
+    if (
+        any(word in NOT_COUNTED for word in words[:3])
+        and entry.kind != "known"
+        and not (entry.kind == "good" and words[0] not in NOT_COUNTED)
+    ):
         return 0
     return 2 if is_known else 1 if len(words) < 6 else 0
 
@@ -189,7 +234,11 @@ def _of_some_score(source: str, text: str, *, is_known: bool) -> int:
     found = tokens_of(source)
     number = next((at for at, token in enumerate(found) if token.kind in "NA"), 0)
     lead = " ".join(str(t.value) for t in found[:number] if t.kind in "WO")
-    if part_of(lead, lead) or re.search(r"\b(?:juice|saft|shell)\b", lead) or re.search(r"\bwhite$", lead):
+    if (
+        part_of(lead, lead)
+        or re.search(r"\b(?:juice|saft|shell)\b", lead)
+        or re.search(r"\bwhite$", lead)
+    ):
         return 3
     behind = found[number + 1 :]
     if found[number].kind == "N" and is_known and (not behind or behind[0].kind in ",(N%sM\t"):
@@ -227,7 +276,11 @@ class Facts(NamedTuple):
 def facts_of(source: str) -> Facts:
     """Facts of a line by itself, remembered by its text."""
     text, _, mark = plain(source)
-    is_note = bool(_RULE.match(text) or _is_table_head(source) or _LEFT_OUT.match(source)) if text else False
+    is_note = (
+        bool(_RULE.match(text) or _is_table_head(source) or _LEFT_OUT.match(source))
+        if text
+        else False
+    )
     words = _WORD.findall(text)
     may_head = 0 < len(words) <= 4 and not mark and not _NO_HEADING.search(text)
     return Facts(text, mark, is_note, key_line(source), heading_of(source), may_head)
@@ -288,7 +341,11 @@ def _name_line(lines: list[str], settings: Settings) -> int | None:
 
 def _is_story(source: str) -> bool:
     text = plain(source).text
-    return len(text.split()) > 9 and (bool(_UNTIL_DONE.search(text)) or bool(CHATTER.search(text))) or len(text) > 90
+    return (
+        len(text.split()) > 9
+        and (bool(_UNTIL_DONE.search(text)) or bool(CHATTER.search(text)))
+        or len(text) > 90
+    )
 
 
 def _is_item_at_top(at: int, filled: list[int], lines: list[str], settings: Settings) -> bool:
@@ -302,7 +359,9 @@ def _is_item_at_top(at: int, filled: list[int], lines: list[str], settings: Sett
     if score == 3 and reading.forms[0] != "of_some":
         return True
     if reading.forms[0] in _AMOUNT_FORMS:
-        return bool(reading.entries[0].name) and (len(filled) == 1 or _list_goes_on(at, filled, lines, settings))
+        return bool(reading.entries[0].name) and (
+            len(filled) == 1 or _list_goes_on(at, filled, lines, settings)
+        )
     return score >= 2 and _list_goes_on(at, filled, lines, settings)
 
 
@@ -313,11 +372,15 @@ def _list_goes_on(at: int, filled: list[int], lines: list[str], settings: Settin
         return True
     if at + 1 >= len(lines) or not lines[at + 1].strip() or key_line(lines[at + 1]):
         return False
-    return ingredient_score(lines[at + 1], settings) >= 1 and not is_sentence(plain(lines[at + 1]).text)
+    return ingredient_score(lines[at + 1], settings) >= 1 and not is_sentence(
+        plain(lines[at + 1]).text
+    )
 
 
 def _is_double_spaced(filled: list[int]) -> bool:
-    return len(filled) > 2 and all(after - before == 2 for before, after in zip(filled[:4], filled[1:5], strict=False))
+    return len(filled) > 2 and all(
+        after - before == 2 for before, after in zip(filled[:4], filled[1:5], strict=False)
+    )
 
 
 def _kind(at: int, lines: list[str], state: _State, settings: Settings) -> Kind:
@@ -337,12 +400,24 @@ def _kind(at: int, lines: list[str], state: _State, settings: Settings) -> Kind:
     return _body(at, lines, state, settings)
 
 
-def _heading(at: int, lines: list[str], state: _State, settings: Settings) -> tuple[str, str] | None:
+def _heading(
+    at: int, lines: list[str], state: _State, settings: Settings
+) -> tuple[str, str] | None:
     heading = facts_of(lines[at]).heading
     if heading is not None and heading[0] == "section":
-        if state.where == "list" and not heading[1].endswith(":") and ":" not in lines[at] and is_known_bare(lines[at], settings) and not (_is_bold(lines[at]) or plain(lines[at]).mark == "hash"):
+        if (
+            state.where == "list"
+            and not heading[1].endswith(":")
+            and ":" not in lines[at]
+            and is_known_bare(lines[at], settings)
+            and not (_is_bold(lines[at]) or plain(lines[at]).mark == "hash")
+        ):
             words = [w.casefold() for w in _WORD.findall(heading[1])]
-            return heading if words and words[-1] in SECTION_WORDS and _next_is_item(at, lines, settings) else None
+            return (
+                heading
+                if words and words[-1] in SECTION_WORDS and _next_is_item(at, lines, settings)
+                else None
+            )
         if plain(lines[at]).mark == "number":
             return None
         return heading
@@ -351,12 +426,18 @@ def _heading(at: int, lines: list[str], state: _State, settings: Settings) -> tu
     return _plain_heading(at, lines, state, settings) if facts_of(lines[at]).may_head else None
 
 
-def _plain_heading(at: int, lines: list[str], state: _State, settings: Settings) -> tuple[str, str] | None:
+def _plain_heading(
+    at: int, lines: list[str], state: _State, settings: Settings
+) -> tuple[str, str] | None:
     """`Sponge` on a line of its own, with ingredients behind it."""
     text = plain(lines[at]).text
     words = [w.casefold() for w in _WORD.findall(text)]
     follows = _next_is_item(at, lines, settings)
-    if follows and (words[-1] in SECTION_WORDS or words[0] in SECTION_WORDS) and (state.after_blank or not is_known_bare(lines[at], settings)):
+    if (
+        follows
+        and (words[-1] in SECTION_WORDS or words[0] in SECTION_WORDS)
+        and (state.after_blank or not is_known_bare(lines[at], settings))
+    ):
         return "section", text
     if follows and state.after_blank and state.seen_list and not is_known_bare(lines[at], settings):
         return "section", text
@@ -373,7 +454,15 @@ def _next_is_item(at: int, lines: list[str], settings: Settings) -> bool:
 def _enter(state: _State, heading: tuple[str, str]) -> None:
     kind, words = heading
     if kind == "section":
-        state.section = re.sub(r"^(?:for|für|fuer|zum|zur)\s+(?:the|den|die|das|a|an)?\s*", "", words, flags=re.IGNORECASE).strip(" :") or words
+        state.section = (
+            re.sub(
+                r"^(?:for|für|fuer|zum|zur)\s+(?:the|den|die|das|a|an)?\s*",
+                "",
+                words,
+                flags=re.IGNORECASE,
+            ).strip(" :")
+            or words
+        )
         if state.where != "method":
             state.where = "list"
         elif state.where == "method":
@@ -392,7 +481,12 @@ def _body(at: int, lines: list[str], state: _State, settings: Settings) -> Kind:
     if state.where == "notes":
         return Kind(number, source, "note")
     need = {"head": 2, "list": 1, "method": 3, "either": 2}[state.where]
-    if state.where == "list" and state.after_blank and state.seen_list and _is_bare(source, settings):
+    if (
+        state.where == "list"
+        and state.after_blank
+        and state.seen_list
+        and _is_bare(source, settings)
+    ):
         need = 2
     if mark == "number" and state.where in ("method", "either"):
         need = 4
@@ -400,7 +494,9 @@ def _body(at: int, lines: list[str], state: _State, settings: Settings) -> Kind:
         state.seen_list = True
         if state.where in ("head", "either"):
             state.where = "list"
-        return Kind(number, source, "ingredient", state.section, reading=read_ingredients(source, settings))
+        return Kind(
+            number, source, "ingredient", state.section, reading=read_ingredients(source, settings)
+        )
     return _told(source, number, text, mark, state, settings, lines)
 
 
@@ -413,7 +509,15 @@ def _is_method_line(at: int, lines: list[str], text: str) -> bool:
     return len(text.split()) > 8
 
 
-def _told(source: str, number: int, text: str, mark: str, state: _State, settings: Settings, lines: list[str]) -> Kind:
+def _told(
+    source: str,
+    number: int,
+    text: str,
+    mark: str,
+    state: _State,
+    settings: Settings,
+    lines: list[str],
+) -> Kind:
     """A line that is no ingredient: a step, or a note."""
     if state.where == "head" and not (mark == "number" and is_sentence(text)):
         is_step = is_sentence(text) and _starts_with_verb(text) and not CHATTER.search(text)
@@ -434,4 +538,8 @@ def _told(source: str, number: int, text: str, mark: str, state: _State, setting
 
 def _starts_with_verb(text: str) -> bool:
     words = _WORD.findall(text)
-    return bool(words) and words[0].casefold() in VERBS and words[0].casefold() not in ("i", "my", "we", "this", "it")
+    return (
+        bool(words)
+        and words[0].casefold() in VERBS
+        and words[0].casefold() not in ("i", "my", "we", "this", "it")
+    )

@@ -13,12 +13,16 @@ NOTHING = "\u200b"
 BREAK = "\x1e"
 
 _LINE_END = re.compile(r"\r\n|\n|\r")
-_STRUCK = re.compile(r"<(script|style|s|del|strike)\b[^>]*>.*?(?:</\1\s*>|$)|~~.+?~~", re.IGNORECASE)
+_STRUCK = re.compile(
+    r"<(script|style|s|del|strike)\b[^>]*>.*?(?:</\1\s*>|$)|~~.+?~~", re.IGNORECASE
+)
 _TAG = re.compile(r"<!--.*?(?:-->|$)|</?[a-zA-Z][^<>]*>?")
 _BREAK_TAG = re.compile(r"</?(?:br|li|p|div|h[1-6]|ul|ol|tr)\b", re.IGNORECASE)
 _CELL_TAG = re.compile(r"</t[dh]\b", re.IGNORECASE)
 _ENTITY = re.compile(r"&(?:#\d{1,7}|#x[0-9a-fA-F]{1,6}|[a-zA-Z][a-zA-Z0-9]{1,30});")
-_EMPHASIS = re.compile(r"\*{2,3}|(?<!\w)_{1,3}(?=\w)|(?<=\w)_{1,3}(?!\w)|`+|~~|(?<![\d\s*])\*(?!\w)|(?<![\d*])\*(?=[^\W\d])")
+_EMPHASIS = re.compile(
+    r"\*{2,3}|(?<!\w)_{1,3}(?=\w)|(?<=\w)_{1,3}(?!\w)|`+|~~|(?<![\d\s*])\*(?!\w)|(?<![\d*])\*(?=[^\W\d])"
+)
 _BULLETS = "-*•·▢☐□☑☒✓✔◦‣⁃▪●○■◆–—>+→➢►"
 _LEAD = re.compile(
     rf"(?P<bullet>[{re.escape(_BULLETS)}\u25a1]+\s+|[•▢☐□☑☒✓✔◦‣⁃▪●○■◆▢](?=\S)|\[[ xX✓]?\]\s*|\(\s\)\s*)"

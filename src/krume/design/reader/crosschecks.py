@@ -44,7 +44,12 @@ def _twice(lines: tuple[Line, ...], roles: list[str | None]) -> Iterator[Problem
     """One ingredient on two lines of one part, without a word that tells them apart."""
     first: dict[tuple[str, str | None, str | None], Line] = {}
     for line, role in zip(lines, roles, strict=True):
-        if line.ingredient is None or line.amount is None or role in ("egg", "water") or line.basis == "ratio":
+        if (
+            line.ingredient is None
+            or line.amount is None
+            or role in ("egg", "water")
+            or line.basis == "ratio"
+        ):
             continue
         key = (line.ingredient, line.section, line.part)
         other = first.setdefault(key, line)
@@ -55,7 +60,14 @@ def _twice(lines: tuple[Line, ...], roles: list[str | None]) -> Iterator[Problem
 
 def _told_apart(one: Line, other: Line) -> bool:
     notes = (one.note or "", other.note or "")
-    if any(re.search(r"\b(?:for|für|zum|second|first|more|extra|divided|reserved|again|topping|dust\w*|sprinkl\w*|greas\w*)\b", n, re.IGNORECASE) for n in notes):
+    if any(
+        re.search(
+            r"\b(?:for|für|zum|second|first|more|extra|divided|reserved|again|topping|dust\w*|sprinkl\w*|greas\w*)\b",
+            n,
+            re.IGNORECASE,
+        )
+        for n in notes
+    ):
         return True
     if re.search(r"\b(?:more|extra|another|additional)\b", other.read, re.IGNORECASE):
         return True
@@ -63,7 +75,11 @@ def _told_apart(one: Line, other: Line) -> bool:
 
 
 def _ask_twice(one: Line, other: Line) -> Problem:
-    both = grams(one.mass_g + other.mass_g) if one.mass_g is not None and other.mass_g is not None else "both"
+    both = (
+        grams(one.mass_g + other.mass_g)
+        if one.mass_g is not None and other.mass_g is not None
+        else "both"
+    )
     end = len(other.read.rstrip())
     kept = f"{other.read[:end]}, {_SECOND}"
     return Problem(
@@ -109,7 +125,11 @@ def _split(
     line = formula.lines[at]
     if line.mass_g is None:
         return
-    same = [x for x in formula.lines if x.ingredient == line.ingredient and x.name == line.name and x.mass_g is not None]
+    same = [
+        x
+        for x in formula.lines
+        if x.ingredient == line.ingredient and x.name == line.name and x.mass_g is not None
+    ]
     whole = sum(x.mass_g or 0.0 for x in same)
     total = sum(mass for _, _, mass in parts)
     slack = max(limit("split-agrees") / 100 * line.mass_g, 0.05)
@@ -132,14 +152,21 @@ def _is_named_bare(formula: Formula, at: int) -> bool:
     words = line_words(formula.lines[at])
     if not words:
         return False
-    share = re.compile(rf"\b(?:rest|remainder|remaining|half|third|quarter|übrige\w*|restliche\w*|hälfte)\s+(?:of\s+)?(?:the\s+|des\s+|der\s+)?(?:\w+\s+)?{re.escape(words[-1])}", re.IGNORECASE)
+    share = re.compile(
+        rf"\b(?:rest|remainder|remaining|half|third|quarter|übrige\w*|restliche\w*|hälfte)\s+(?:of\s+)?(?:the\s+|des\s+|der\s+)?(?:\w+\s+)?{re.escape(words[-1])}",
+        re.IGNORECASE,
+    )
     return any(share.search(step) for step in formula.steps)
 
 
 def _is_lone(formula: Formula, at: int, parts: list[tuple[Kind, Mention, float]]) -> bool:
     """One amount in one step, not `of the`, and the ingredient named nowhere else."""
     _, mention, _ = parts[0]
-    return len(parts) == 1 and not mention.is_of_the and sum(use.line == at for use in formula.uses) == 1
+    return (
+        len(parts) == 1
+        and not mention.is_of_the
+        and sum(use.line == at for use in formula.uses) == 1
+    )
 
 
 def _ask_split(line: Line, parts: list[tuple[Kind, Mention, float]], total: float) -> Problem:
@@ -148,13 +175,20 @@ def _ask_split(line: Line, parts: list[tuple[Kind, Mention, float]], total: floa
     said = " + ".join(grams(m) for _, _, m in parts)
     asking = Asking(kind.source)
     needed = mass_g - (total - mass)
-    number_end = last.start + len(re.match(r"[\d.,/ ½¼¾⅓⅔]*", kind.source[last.start :])[0].rstrip())  # type: ignore[index]
+    number_end = last.start + len(
+        re.match(r"[\d.,/ ½¼¾⅓⅔]*", kind.source[last.start :])[0].rstrip()
+    )  # type: ignore[index]
     if needed > 0 and last.unit.kind == "mass":
         value = as_text(needed / (last.unit.size or 1.0), 2)
         options = [(f"{value} {last.unit.name} here", asking.edit(last.start, number_end, value))]
     else:
         options = []
-    options.append((f"here the rest of the {line.name}", asking.edit(last.start, last.end, f"the rest of the {line.name}")))
+    options.append(
+        (
+            f"here the rest of the {line.name}",
+            asking.edit(last.start, last.end, f"the rest of the {line.name}"),
+        )
+    )
     others = [(k, m, g) for k, m, g in parts[:-1] if k is kind]
     if others and mass_g - (total - others[-1][2]) > 0:
         _, other, other_g = others[-1]
@@ -185,7 +219,10 @@ def _egg_counts(formula: Formula, steps: Steps) -> Iterator[Problem]:
                 continue
             for count in egg_counts(kind.source):
                 there = has.get(count.part, 0.0)
-                if there and (count.count > there or (count.is_definite and count.count != there and len(steps.kinds) < 40)):
+                if there and (
+                    count.count > there
+                    or (count.is_definite and count.count != there and len(steps.kinds) < 40)
+                ):
                     yield _ask_count(kind, count.count, count.part, there, (count.start, count.end))
 
 
@@ -194,7 +231,10 @@ def _eggs(lines: tuple[Line, ...]) -> dict[str, float]:
     eggs = [x for x in lines if (x.ingredient or "").startswith("egg")]
     if not eggs or any(x.unit != "each" or x.amount is None for x in eggs):
         return {}
-    counts = {part: sum(_most(x.amount) for x in eggs if x.part == part) for part in (None, "white", "yolk")}
+    counts = {
+        part: sum(_most(x.amount) for x in eggs if x.part == part)
+        for part in (None, "white", "yolk")
+    }
     return {
         "white": counts[None] + counts["white"],
         "yolk": counts[None] + counts["yolk"],
@@ -216,7 +256,12 @@ def _ask_count(kind: Kind, count: float, part: str, there: float, at: tuple[int,
     apart = as_text(abs(count - there))
     options = [(f"{as_text(there)} {name}", asking.edit(at[0], end, as_text(there)))]
     if count > there:
-        options.append((f"{as_text(count)} {name}: {apart} more", asking.edit(after, after, f" ({apart} {_MORE_EGGS})")))
+        options.append(
+            (
+                f"{as_text(count)} {name}: {apart} more",
+                asking.edit(after, after, f" ({apart} {_MORE_EGGS})"),
+            )
+        )
     asking.ask(
         "egg-count-conflict",
         f"The step says {said} {name}; the lines have {as_text(there)}. Which is right?",
@@ -230,7 +275,11 @@ def _tins(head: Head, steps: Steps) -> Iterator[Problem | Notice]:
     decided = [one for one in said if one[1].decided]
     if not said or decided:
         for kind, one in decided[:1]:
-            yield Notice("tin-decided", f"'{one.text}' holds; other tins in the text are left aside", f"line {kind.number}")
+            yield Notice(
+                "tin-decided",
+                f"'{one.text}' holds; other tins in the text are left aside",
+                f"line {kind.number}",
+            )
         return
     if head.tin_line is not None:
         yield from _against_key(head, said)
@@ -242,7 +291,9 @@ def _tins(head: Head, steps: Steps) -> Iterator[Problem | Notice]:
         return
     for problem in first.problems if first.tin is None else ():
         options = tuple(
-            Option(o.label, first_kind.source[: first.start] + o.line + first_kind.source[first.end :])
+            Option(
+                o.label, first_kind.source[: first.start] + o.line + first_kind.source[first.end :]
+            )
             for o in problem.options
         )
         yield Problem(problem.code, f"line {first_kind.number}", first.text, problem.ask, options)
@@ -264,7 +315,11 @@ def _against_key(head: Head, said: tuple[tuple[Kind, TinSaid], ...]) -> Iterator
     if not head.tins:
         return
     for kind, one in said:
-        if one.tin is not None and kind.kind == "step" and not any(same_tin(tin, one.tin) for tin in head.tins):
+        if (
+            one.tin is not None
+            and kind.kind == "step"
+            and not any(same_tin(tin, one.tin) for tin in head.tins)
+        ):
             yield _ask_tins(head.tins[0].read, f"line {head.tin_line}", kind, one)
             return
 
@@ -303,7 +358,13 @@ def _ovens(head: Head, kinds: list[Kind]) -> Iterator[Problem]:
 
 
 def _is_later(source: str) -> bool:
-    return bool(re.search(r"\b(?:reduce|lower|turn|then|increase|raise|drop|dann|reduzieren|second|toast|roast|meringue)\b", source, re.IGNORECASE))
+    return bool(
+        re.search(
+            r"\b(?:reduce|lower|turn|then|increase|raise|drop|dann|reduzieren|second|toast|roast|meringue)\b",
+            source,
+            re.IGNORECASE,
+        )
+    )
 
 
 def _ask_ovens(first: Kind, first_c: float, kind: Kind, other_c: float) -> Problem:
@@ -337,7 +398,8 @@ def _minutes(steps: Steps) -> Iterator[Problem]:
 
 
 _OR_MINUTES = re.compile(
-    r"(?P<one>\d{1,3}(?:\s*[-–]\s*\d{1,3})?)\s*min\w*\.?\s*(?:\.{2,}|…|,|/)*\s*\bor\s+(?P<two>\d{1,3}(?:\s*(?:[-–]|to)\s*\d{1,3})?)\b(?!\s*(?:g|c|f|°))(?:\s*min\w*)?", re.IGNORECASE
+    r"(?P<one>\d{1,3}(?:\s*[-–]\s*\d{1,3})?)\s*min\w*\.?\s*(?:\.{2,}|…|,|/)*\s*\bor\s+(?P<two>\d{1,3}(?:\s*(?:[-–]|to)\s*\d{1,3})?)\b(?!\s*(?:g|c|f|°))(?:\s*min\w*)?",
+    re.IGNORECASE,
 )
 
 
@@ -346,7 +408,10 @@ def _ask_minutes(kind: Kind, match: re.Match[str]) -> Problem:
     asking.ask(
         "minutes-conflict",
         f"{match['one']} minutes or {match['two']} minutes: the depth decides, and it is not written. Which?",
-        *((f"{m} minutes", asking.edit(*match.span(), f"{m} minutes")) for m in (match["one"], match["two"])),
+        *(
+            (f"{m} minutes", asking.edit(*match.span(), f"{m} minutes"))
+            for m in (match["one"], match["two"])
+        ),
     )
     return _placed(asking.problems[0], kind)
 
@@ -372,8 +437,14 @@ def _span(minutes: Interval) -> str:
 
 def _percents(lines: tuple[Line, ...], roles: list[str | None]) -> Iterator[Problem]:
     """Percentages of a blend must sum to 100."""
-    parts = [(x, r) for x, r in zip(lines, roles, strict=True) if x.unit == "%" and not isinstance(x.amount, Interval) and x.amount is not None]
-    if len(parts) < 2 or any(role not in (None, "flour", "starch", "nut", "binder") for _, role in parts):
+    parts = [
+        (x, r)
+        for x, r in zip(lines, roles, strict=True)
+        if x.unit == "%" and not isinstance(x.amount, Interval) and x.amount is not None
+    ]
+    if len(parts) < 2 or any(
+        role not in (None, "flour", "starch", "nut", "binder") for _, role in parts
+    ):
         return
     total = sum(float(x.amount) for x, _ in parts if isinstance(x.amount, float))
     last = parts[-1][0]
@@ -382,7 +453,12 @@ def _percents(lines: tuple[Line, ...], roles: list[str | None]) -> Iterator[Prob
     own = float(last.amount) if isinstance(last.amount, float) else 0.0
     asking = Asking(last.read)
     match = re.search(r"\d+(?:[.,]\d+)?(?=\s*%)", last.read)
-    options = [(f"scale to 100: these are parts of {as_text(total)}", f"{last.read.rstrip()}, parts of {as_text(total)}")]
+    options = [
+        (
+            f"scale to 100: these are parts of {as_text(total)}",
+            f"{last.read.rstrip()}, parts of {as_text(total)}",
+        )
+    ]
     if match is not None and own + 100 - total > 0:
         value = as_text(own + 100 - total)
         options.append((f"{value} % {last.name}", asking.edit(*match.span(), value)))
@@ -395,10 +471,18 @@ def _percents(lines: tuple[Line, ...], roles: list[str | None]) -> Iterator[Prob
 
 
 def _flourless(formula: Formula, roles: list[str | None]) -> Iterator[Notice]:
-    flour = sum(x.mass_g or 1.0 for x, role in zip(formula.lines, roles, strict=True) if role in ("flour", "starch") and x.mass_g != 0)
-    has_cake = "egg" in roles and ("nut" in roles or "chocolate" in roles or any(x.mass_g == 0 for x in formula.lines))
+    flour = sum(
+        x.mass_g or 1.0
+        for x, role in zip(formula.lines, roles, strict=True)
+        if role in ("flour", "starch") and x.mass_g != 0
+    )
+    has_cake = "egg" in roles and (
+        "nut" in roles or "chocolate" in roles or any(x.mass_g == 0 for x in formula.lines)
+    )
     if flour == 0 and has_cake and "gel" not in roles and "dairy" not in roles:
-        yield Notice("flourless", "no flour: a balance per 100 g flour is not defined, per egg is shown")
+        yield Notice(
+            "flourless", "no flour: a balance per 100 g flour is not defined, per egg is shown"
+        )
 
 
 def mentioned(step: str, words: frozenset[str]) -> bool:

@@ -30,7 +30,9 @@ def dates(kinds: list[Kind]) -> Iterator[Problem]:
         for match in _CLOCK.finditer(kind.source):
             _ask_time(match, asking)
         for problem in asking.problems:
-            yield Problem(problem.code, f"line {kind.number}", problem.read, problem.ask, problem.options)
+            yield Problem(
+                problem.code, f"line {kind.number}", problem.read, problem.ask, problem.options
+            )
 
 
 @lru_cache(maxsize=16384)
@@ -41,12 +43,18 @@ def _may_date(source: str) -> bool:
 def _ask_date(match: re.Match[str], asking: Asking) -> None:
     one, two = int(match["one"]), int(match["two"])
     year = int(match["year"]) + (2000 if len(match["year"]) == 2 else 0)
-    found = dict.fromkeys(d for d in (_date(year, two, one), _date(year, one, two)) if d is not None)
-    options = [(d.strftime("%d %B %Y"), asking.edit(*match.span("date"), d.isoformat())) for d in found]
+    found = dict.fromkeys(
+        d for d in (_date(year, two, one), _date(year, one, two)) if d is not None
+    )
+    options = [
+        (d.strftime("%d %B %Y"), asking.edit(*match.span("date"), d.isoformat())) for d in found
+    ]
     if not options:
         asking.ask("date-not-a-date", f"'{match['date']}' is not a date. Type it as 2027-02-28.")
     elif len(options) > 1 or "/" in match["date"] and one <= 12 and one != two:
-        asking.ask("date-two-meanings", f"'{match['date']}': is the day or the month first?", *options)
+        asking.ask(
+            "date-two-meanings", f"'{match['date']}': is the day or the month first?", *options
+        )
 
 
 def _date(year: int, month: int, day: int) -> date | None:
@@ -67,4 +75,8 @@ def _ask_time(match: re.Match[str], asking: Asking) -> None:
     else:
         times = []
     options = [(time, asking.edit(*match.span("time"), time)) for time in times]
-    asking.ask("time-which", f"'{match['time']}': which instant? Type it in 24 hours, with its day.", *options)
+    asking.ask(
+        "time-which",
+        f"'{match['time']}': which instant? Type it in 24 hours, with its day.",
+        *options,
+    )

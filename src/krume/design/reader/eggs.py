@@ -16,13 +16,21 @@ _SIZE = re.compile(
     r"mittel|gro(?:ß|ss)e?|small|kleine?)(?!\w)|\b(?-i:XXL|XL|L|M|S)\b(?!\.\w))",
     re.IGNORECASE,
 )
-_GERMAN_SIZE = re.compile(r"(?i:\b(?:gr\b|gr\.|größe|groesse|grösse|klasse|mittel|gro(?:ß|ss)|klein))|^\W*(?:XXL|XL|[SML])\W*$")
-_SHELLED = re.compile(r"\b(?:shelled|without shells?|out of the shell|weighed|ohne schale|gewogen)\b", re.IGNORECASE)
+_GERMAN_SIZE = re.compile(
+    r"(?i:\b(?:gr\b|gr\.|größe|groesse|grösse|klasse|mittel|gro(?:ß|ss)|klein))|^\W*(?:XXL|XL|[SML])\W*$"
+)
+_SHELLED = re.compile(
+    r"\b(?:shelled|without shells?|out of the shell|weighed|ohne schale|gewogen)\b", re.IGNORECASE
+)
 _WORDS = {"med": "medium", "med.": "medium", "mittelgroße": "medium", "mittelgrosse": "medium",
           "mittelgroß": "medium", "mittel": "medium", "große": "large", "grosse": "large", "groß": "large",
           "gross": "large", "kleine": "small", "klein": "small", "kleiner": "small"}  # fmt: skip
 _OFFERED = ("eu-m", "eu-l", "us-large")
-_ASKED_REGIONS = {"medium": ("eu-m", "us-medium"), "large": ("eu-l", "us-large"), "small": ("eu-s", "us-small")}
+_ASKED_REGIONS = {
+    "medium": ("eu-m", "us-medium"),
+    "large": ("eu-l", "us-large"),
+    "small": ("eu-s", "us-small"),
+}
 
 
 class Said(NamedTuple):
@@ -156,10 +164,13 @@ def ask_mass_basis(eggs: Eggs, mass_g: float, at: tuple[int, int], asking: Askin
     """Ask what the grams beside a count are: shelled, or with the shell."""
     count = eggs.count.best if isinstance(eggs.count, Interval) else eggs.count
     each = as_text(mass_g / count, 1) if count else "?"
-    shelled = asking.edit(at[0], at[1], f"{asking.source[at[0]:at[1]]} shelled")
+    shelled = asking.edit(at[0], at[1], f"{asking.source[at[0] : at[1]]} shelled")
     in_shell = asking.edit(*at, "EU S") if eggs.part is None else ""
     options = [(f"{as_text(mass_g, 1)} g shelled", shelled)]
-    options += [(f"{egg_size(k).label}, not weighed", asking.edit(*at, egg_size(k).label)) for k in ("eu-m", "us-large")]
+    options += [
+        (f"{egg_size(k).label}, not weighed", asking.edit(*at, egg_size(k).label))
+        for k in ("eu-m", "us-large")
+    ]
     if in_shell:
         options.append(("in the shell: EU S", in_shell))
     asking.ask(

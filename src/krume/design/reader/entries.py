@@ -3,9 +3,10 @@
 import re
 from typing import NamedTuple
 
-from krume.base import Interval, Unit, as_text
-from krume.design.reader.amounts import EACH, Amount
-from krume.design.reader.asking import Asking, grams, left_out
+from krume.base import Interval, as_text
+from krume.design.reader.amounts import EACH
+from krume.design.reader.asking import Asking, left_out
+from krume.design.reader.besides import grams_beside
 from krume.design.reader.cleaning import NOTHING
 from krume.design.reader.eggs import (
     Eggs,
@@ -19,7 +20,7 @@ from krume.design.reader.eggs import (
     without_size,
 )
 from krume.design.reader.items import Item
-from krume.design.reader.naming import Named, is_egg, named, part_of, says_juice
+from krume.design.reader.naming import Named, is_egg, named, part_of, says_juice, says_zest
 from krume.design.reader.settings import Settings, limit
 from krume.design.reader.weights import Weight, weigh
 from krume.pantry import Found, find, ingredient
@@ -65,7 +66,11 @@ def entry_of(item: Item, settings: Settings, asking: Asking) -> Entry:
 
 def _part_at_end(item: Item) -> str | None:
     """`eggs, whites 3`: the part stands last before the number."""
-    match = _LAST_PART.search(item.name) if item.form in ("of_some", "named") and not item.lead else None
+    match = (
+        _LAST_PART.search(item.name)
+        if item.form in ("of_some", "named") and not item.lead
+        else None
+    )
     return None if match is None else match[1].casefold()
 
 
@@ -84,15 +89,20 @@ def _lead_part(item: Item) -> str | None:
 def _found_with_lead(item: Item, name: Named, part: str | None) -> Found:
     """`grated rind` and `lemon` is lemon rind; `juice` and `lemon` is lemon juice."""
     if not item.lead:
-        if item.form == "counted" and part is None and says_juice(name.phrase.note):
-            return _joined(name.phrase.head, "juice", name.found)
-        return name.found
+        if item.form != "counted" or says_zest(name.phrase.head) or says_juice(name.phrase.head):
+            return name.found
+        asked = (part == "zest", says_juice(name.phrase.note))
+        word = {(True, False): "zest", (False, True): "juice"}.get(asked)
+        return _joined(name.phrase.head, word, name.found) if word else name.found
     word = {"zest": "zest", "juice": "juice"}.get(part or "", item.lead.strip())
     return _joined(name.phrase.head, word, name.found)
 
 
 def _joined(fruit: str, word: str, otherwise: Found) -> Found:
-    for words in (f"{fruit} {word}", f"{word} {fruit}", f"{word} of {fruit}"):
+    german = {"zest": ("Abrieb einer", "schale"), "juice": ("Saft einer", "saft")}.get(word)
+    tries = [f"{fruit} {word}", f"{word} {fruit}", f"{word} of {fruit}"]
+    tries += [f"{german[0]} {fruit}", f"{fruit}{german[1]}", f"{fruit}n{german[1]}"] if german else []
+    for words in tries:
         found = find(words)
         if found.kind == "known":
             return found
@@ -104,7 +114,11 @@ def _entry(
 ) -> Entry:
     note = ", ".join(n for n in (item.how_full, name.phrase.note) if n) or None
     unit = item.amount.unit
-    called = name.phrase.whole if found.kind == "good" and found.good is not None and " as a " in found.words else name.phrase.head
+    called = (
+        name.phrase.whole
+        if found.kind == "good" and found.good is not None and " as a " in found.words
+        else name.phrase.head
+    )
     shown = " ".join(without_size(name.phrase.head).split()) if weight.basis == "egg" else called
     role = found.good.role if found.good is not None else None
     key = found.key if found.kind == "known" else None
@@ -127,21 +141,30 @@ def _ask_name(item: Item, name: Named, found: Found, asking: Asking) -> None:
         return
     if name.instead:
         asking.note(
-            "alternative", f"'{name.phrase.head}' is planned; the text allows {name.instead} instead"
+            "alternative",
+            f"'{name.phrase.head}' is planned; the text allows {name.instead} instead",
         )
     if found.notice:
         asking.note("ingredient-assumed", found.notice)
     if found.kind in ("known", "good"):
         return
-    code = {"ask": "which-ingredient", "close": "which-ingredient-close", "lookalike": "lookalike"}.get(
-        found.kind, "ingredient-unknown"
-    )
+    code = {
+        "ask": "which-ingredient",
+        "close": "which-ingredient-close",
+        "lookalike": "lookalike",
+    }.get(found.kind, "ingredient-unknown")
     if code == "ingredient-unknown":
-        asking.note(code, f"'{name.phrase.head}' is unknown to the table: its mass counts, its composition is unknown")
+        asking.note(
+            code,
+            f"'{name.phrase.head}' is unknown to the table: its mass counts, its composition is unknown",
+        )
         if item.amount.value is None or not name.phrase.head:
             return
     options = tuple(
-        (choice.label, renamed(item, name.phrase.head, choice.words.replace(", as a ", " as a "), asking))
+        (
+            choice.label,
+            renamed(item, name.phrase.head, choice.words.replace(", as a ", " as a "), asking),
+        )
         for choice in found.choices[:4]
     )
     if len(options) == 1 and item.start <= len(asking.source) - len(asking.source.lstrip()) + 8:
@@ -178,15 +201,25 @@ def _ask_amount(item: Item, weight: Weight, name: Named, asking: Asking) -> None
 
 def _note_no_mass(item: Item, name: Named, asking: Asking) -> None:
     if item.amount.value is None:
-        asking.note("amount-missing", f"no amount is written for {name.phrase.head or 'this'}: its mass is unknown")
+        asking.note(
+            "amount-missing",
+            f"no amount is written for {name.phrase.head or 'this'}: its mass is unknown",
+        )
     else:
         unit = item.amount.unit.name if item.amount.unit else "each"
-        asking.note("mass-unknown", f"no table says what one {unit} of {name.phrase.head} weighs: type grams")
+        asking.note(
+            "mass-unknown",
+            f"no table says what one {unit} of {name.phrase.head} weighs: type grams",
+        )
 
 
 def _ask_heavy(item: Item, mass_g: float, asking: Asking) -> None:
     start, end = item.amount.start, item.amount.end
-    options = [(f"{as_text(mass_g / d)} g", asking.edit(start, end, f"{as_text(mass_g / d)} g")) for d in (1e3, 1e4, 1e6, 1e7) if limit("heaviest-line") >= mass_g / d >= 1]
+    options = [
+        (f"{as_text(mass_g / d)} g", asking.edit(start, end, f"{as_text(mass_g / d)} g"))
+        for d in (1e3, 1e4, 1e6, 1e7)
+        if limit("heaviest-line") >= mass_g / d >= 1
+    ]
     kept = asking.edit(item.end, item.end, f", {_SEVERAL_BOWLS}")
     asking.ask(
         "amount-heavy",
@@ -200,7 +233,7 @@ def _egg_entry(
     item: Item, name: Named, part: str | None, settings: Settings, asking: Asking
 ) -> Entry:
     part = part if part in ("white", "yolk") else None
-    bare = without_size(name.phrase.whole)
+    bare = without_size(name.phrase.head)
     found = find(bare if part is None or not item.lead else f"egg {part}", own=settings.own)
     if found.kind != "known":
         found = find(f"egg {part}" if part else "eggs", own=settings.own)
@@ -223,12 +256,16 @@ def _counted_eggs(
         asking.source[item.start : item.amount.start], item.start
     )
     eggs = Eggs(count, part, item.amount.end, said, _end_of_name(item, asking))
-    mass, at = _grams_beside(item, asking)
-    if mass is not None and at is not None:
+    beside = grams_beside(item, asking)
+    if beside is not None and beside.grams is not None:
+        mass, at = beside.grams, (beside.start, beside.end)
         weight, size = _weighed_eggs(eggs, mass, at, settings, asking)
         return _entry(item, name, found, part, weight, size)
     if said is None and settings.egg_size is None and _WEIGH_FIRST.search(asking.source):
-        asking.note("egg-weighed-first", "the eggs are weighed first; what follows them is fixed by their mass")
+        asking.note(
+            "egg-weighed-first",
+            "the eggs are weighed first; what follows them is fixed by their mass",
+        )
         return _entry(item, name, found, part, Weight(None, "egg", None, "declared", ""), None)
     size = sized(eggs, settings, asking)
     if size is None:
@@ -242,33 +279,12 @@ def _end_of_name(item: Item, asking: Asking) -> int:
     """Where a size may be written in: behind the name, before what follows a comma or bracket."""
     text = asking.source[item.amount.end : item.end]
     match = _NO_FURTHER.search(text)
-    end = item.amount.end + (match.start() if match and text[: match.start()].strip() else len(text))
+    end = item.amount.end + (
+        match.start() if match and text[: match.start()].strip() else len(text)
+    )
     if item.lead or not text.strip():
         end = item.end if match is None or not text.strip() else end
     return end
-
-
-def _grams_beside(item: Item, asking: Asking) -> tuple[float | None, tuple[int, int] | None]:
-    """Grams written beside a count: `5 eggs (250 g)`."""
-    for second in item.seconds:
-        if second.grams is not None:
-            return second.grams, (second.start, second.end)
-    match = _BESIDE.search(asking.source, item.amount.end, item.end)
-    if match is None:
-        return None, None
-    value = float(match["value"].replace(",", "."))
-    factor = {"kg": 1000.0, "oz": _OUNCE_G}.get(match["unit"].casefold()[:2], 1.0)
-    if match["high"]:
-        value = (value + float(match["high"].replace(",", "."))) / 2
-    return value * factor, (match.start("amount"), match.end("amount"))
-
-
-_OUNCE_G = 28.349523125
-_BESIDE = re.compile(
-    r"[(,=/]\s*(?:(?:about|approx\.?|ca\.?|circa|etwa|~|total(?:ling)?|weighing|=)\s*)*"
-    r"(?P<amount>(?P<value>\d+(?:[.,]\d+)?)(?:\s*[-–]\s*(?P<high>\d+(?:[.,]\d+)?))?\s*(?P<unit>g|gr|grams?|gramm|kg|oz)\b\.?)",
-    re.IGNORECASE,
-)
 
 
 def _weighed_eggs(
@@ -276,7 +292,7 @@ def _weighed_eggs(
 ) -> tuple[Weight, str | None]:
     """Grams beside a count: taken where they are called shelled or fit the size, else asked."""
     weight = Weight(mass_g, "weighed", None, "declared", "")
-    if says_shelled(asking.source[eggs.after_count :]):
+    if eggs.part is not None or says_shelled(asking.source[eggs.after_count :]):
         return weight, None
     if eggs.said is None and settings.egg_size is None:
         ask_mass_basis(eggs, mass_g, at, asking)
@@ -291,7 +307,10 @@ def _weighed_eggs(
         asking.ask(
             "egg-mass-differs",
             f"{as_text(mass_g, 1)} g does not fit {size.label}: these shelled are {shown(planned)}. Which counts?",
-            (f"{as_text(mass_g, 1)} g shelled", asking.edit(*at, f"{asking.source[at[0] : at[1]]} shelled")),
+            (
+                f"{as_text(mass_g, 1)} g shelled",
+                asking.edit(*at, f"{asking.source[at[0] : at[1]]} shelled"),
+            ),
             (size.label, asking.edit(*at, f"{as_text(planned.best, 1)} g")),
         )
     return weight, size.key
@@ -301,13 +320,33 @@ def unit_missing(item: Item, entry: Entry, asking: Asking) -> bool:
     """Ask for the unit of a bare number where the thing is not counted in pieces."""
     if item.form not in ("counted", "of_some") or entry.mass_g is not None or entry.role is None:
         return False
-    if entry.role not in ("flour", "starch", "sugar", "fat", "liquid", "water", "dairy", "binder", "leavening", "salt", "gel", "cocoa", "acid"):
+    if entry.role not in (
+        "flour",
+        "starch",
+        "sugar",
+        "fat",
+        "liquid",
+        "water",
+        "dairy",
+        "binder",
+        "leavening",
+        "salt",
+        "gel",
+        "cocoa",
+        "acid",
+    ):
         return False
     number = asking.source[item.amount.start : item.amount.end]
     asking.ask(
         "unit-missing",
         f"{number} of {entry.name}: which unit?",
-        *((f"{number} {unit}", asking.edit(item.amount.start, item.amount.end, f"{number} {unit}")) for unit in ("g", "oz", "cup", "tbsp")),
+        *(
+            (
+                f"{number} {unit}",
+                asking.edit(item.amount.start, item.amount.end, f"{number} {unit}"),
+            )
+            for unit in ("g", "oz", "cup", "tbsp")
+        ),
     )
     return True
 
@@ -318,32 +357,8 @@ def negative(source: str, start: int, asking: Asking) -> None:
         "negative-amount",
         "A mass cannot be negative. Type the amount that goes in, or leave the line out.",
         ("leave it out", left_out(source)),
-        ("without the minus sign", source[:start] + source[start:].replace("-", "", 1).replace("−", "", 1).lstrip()),
+        (
+            "without the minus sign",
+            source[:start] + source[start:].replace("-", "", 1).replace("−", "", 1).lstrip(),
+        ),
     )
-
-
-def two_amounts(item: Item, asking: Asking) -> Amount | None:
-    """The second statement of an amount in grams, asked about where it differs too much."""
-    masses = [a for a in item.seconds if a.grams is not None]
-    if not masses:
-        return None
-    second, first = masses[0], item.amount
-    if first.grams is None or second.grams is None:
-        return second
-    apart = abs(first.grams - second.grams) / max(first.grams, second.grams, 1e-9) * 100
-    if apart > limit("amounts-agree"):
-        texts = [asking.source[a.start : a.end] for a in (first, second)]
-        kept = asking.source[first.end : second.start]
-        after = asking.source[second.end : second.end + 1]
-        end = second.end + (after == ")")
-        asking.ask(
-            "two-amounts",
-            f"{texts[0]} is {grams(first.grams)}, not {texts[1]}: they are {as_text(apart, 1)} % apart. Which is right?",
-            *((text, asking.edit(first.start, end if kept else end, text)) for text in texts),
-        )
-    return second
-
-
-def unit_of(item: Item) -> Unit | None:
-    """Unit of an item's amount."""
-    return item.amount.unit

@@ -12,7 +12,18 @@ if TYPE_CHECKING:
 from krume.design.reader.tokens import Token
 
 FORMS = (
-    *("packaged", "times", "sized", "added", "joined", "doubled", "measured", "vague", "pinched", "share"),
+    *(
+        "packaged",
+        "times",
+        "sized",
+        "added",
+        "joined",
+        "doubled",
+        "measured",
+        "vague",
+        "pinched",
+        "share",
+    ),
     *("counted", "named", "of_some", "bare"),
 )
 _FRONT = tuple(form for form in FORMS if form not in ("vague", "pinched", "named", "of_some"))
@@ -84,7 +95,9 @@ def _sign(found: list[Token], at: int) -> str:
     if kind == "s" or value == ",,":
         return _gap_sign(found, at)
     if kind == "-":
-        between = 0 < at < len(found) - 1 and found[at - 1].kind in "NMVK" and found[at + 1].kind == "N"
+        between = (
+            0 < at < len(found) - 1 and found[at - 1].kind in "NMVK" and found[at + 1].kind == "N"
+        )
         return "-" if between or value == "spaced" else "W"
     if kind == "W":
         return _word_sign(found, at, value)
@@ -185,7 +198,9 @@ def _form(kind: str, tree: "Tree[Any]") -> Form:
         elif child.type in ("K", "PERCENT", "VOLUME"):
             unit_only = child.start_pos
     seconds.sort(key=lambda a: a.low)
-    return Form(kind, tuple(amounts), tuple(seconds), spans.get("name"), spans.get("rest"), unit_only)
+    return Form(
+        kind, tuple(amounts), tuple(seconds), spans.get("name"), spans.get("rest"), unit_only
+    )
 
 
 def _signs_of(tree: "Tree[Any]") -> list[Any]:

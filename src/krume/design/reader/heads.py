@@ -68,10 +68,21 @@ def _name(kinds: list[Kind]) -> str | None:
 def _name_before_run(kinds: list[Kind]) -> str | None:
     """`Quick sponge: 3 eggs, 90 g sugar` names the cake before its colon."""
     first = next((k for k in kinds if k.kind != "blank"), None)
-    if first is None or first.reading is None or len(first.reading.entries) < 2 or ":" not in first.source:
+    if (
+        first is None
+        or first.reading is None
+        or len(first.reading.entries) < 2
+        or ":" not in first.source
+    ):
         return None
     words = plain(first.source).text.partition(":")[0].strip()
-    return words if words and not any(s.isdigit() for s in words) and heading_of(f"{words}:") == ("section", words) else None
+    return (
+        words
+        if words
+        and not any(s.isdigit() for s in words)
+        and heading_of(f"{words}:") == ("section", words)
+        else None
+    )
 
 
 def _with_key(
@@ -137,5 +148,7 @@ def _with_oven(head: Head, kind: Kind, problems: list[Problem], notices: list[No
     notices.extend(Notice(n.code, n.text, where) for n in found.notices)
     if head.oven is not None and oven is not None and oven.temp_c is not None:
         stages = (*(head.oven.stages or ((head.oven.temp_c or 0.0, None),)), (oven.temp_c, None))
-        oven = OvenLine(head.oven.read, head.oven.temp_c, head.oven.fan, head.oven.temp_interval_c, stages)
+        oven = OvenLine(
+            head.oven.read, head.oven.temp_c, head.oven.fan, head.oven.temp_interval_c, stages
+        )
     return head._replace(oven=oven or head.oven, oven_line=kind.number)

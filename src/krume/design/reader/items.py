@@ -86,21 +86,43 @@ def item_of(found: list[Token], text: str, asking: Asking, *, comma_is_decimal: 
     amount, pack = _main(form, amounts, _unit_only(form, place))
     if _is_no_count(form, place, lead or name):
         return Item("bare", NO_AMOUNT, (), None, "", text[start:end], start, end, start, end)
-    if not name.strip() and amount.unit is not None and amount.unit.kind == "count" and form.amounts[0].unit is not None:
+    if (
+        not name.strip()
+        and amount.unit is not None
+        and amount.unit.kind == "count"
+        and form.amounts[0].unit is not None
+    ):
         unit = found[shape.places[form.amounts[0].unit]]
         amount = amount._replace(unit=EACH)
-        return Item("counted", amount, seconds, None, "", text[unit.start : unit.end], start, end, unit.start, unit.end)
+        return Item(
+            "counted",
+            amount,
+            seconds,
+            None,
+            "",
+            text[unit.start : unit.end],
+            start,
+            end,
+            unit.start,
+            unit.end,
+        )
     if form.kind == "named" and form.rest:
         name = f"{name}, {text[found[shape.places[form.rest[0]]].start : end]}"
     full = _how_full(form, shape, found, text)
-    return Item(form.kind, amount, seconds, pack, lead, name, start, end, name_start, name_end, full)
+    return Item(
+        form.kind, amount, seconds, pack, lead, name, start, end, name_start, name_end, full
+    )
 
 
 def _is_no_count(form: Form, place: Place, lead: str) -> bool:
     """`butter the size of an egg`: an article behind a name counts nothing, but for parts."""
     if form.kind != "of_some" or place.found[place.shape.places[form.amounts[0].low]].kind != "A":
         return False
-    return part_of(lead, lead) is None and not says_juice(lead) and not re.search(r"\b(?:white|shell)\b", lead)
+    return (
+        part_of(lead, lead) is None
+        and not says_juice(lead)
+        and not re.search(r"\b(?:white|shell)\b", lead)
+    )
 
 
 def _how_full(form: Form, shape: Shape, found: list[Token], text: str) -> str:
@@ -179,7 +201,9 @@ def _main(form: Form, amounts: list[Amount], unit: Unit | None) -> tuple[Amount,
 def _times(count: Amount, one: Amount) -> Amount:
     if count.best is None or one.value is None:
         return one._replace(value=None, start=count.start)
-    value = one.value.times(count.best) if isinstance(one.value, Interval) else one.value * count.best
+    value = (
+        one.value.times(count.best) if isinstance(one.value, Interval) else one.value * count.best
+    )
     return one._replace(value=value, start=count.start)
 
 

@@ -11,12 +11,17 @@ from krume.design.reader.settings import limit
 from krume.design.reader.wording import KEY_LINE, KEYS, MAKES_LINE
 from krume.pantry import egg_size_named, region_named
 
-_LENGTH = re.compile(r"(\d+(?:[.,]\d+)?)\s*(mm|cm|in\b|inch(?:es)?)\s*(high|thick|tall|hoch|dick|deep)?", re.IGNORECASE)
+_LENGTH = re.compile(
+    r"(\d+(?:[.,]\d+)?)\s*(mm|cm|in\b|inch(?:es)?)\s*(high|thick|tall|hoch|dick|deep)?",
+    re.IGNORECASE,
+)
 _MASS = re.compile(r"(\d+(?:[.,]\d+)?)\s*(g|kg|oz|lb)\b", re.IGNORECASE)
 _DENSITY = re.compile(r"(\d+(?:[.,]\d+)?)\s*(?:g\s*/\s*ml|g/cm3|kg/l)?", re.IGNORECASE)
 _CORE = re.compile(
-    r"\b(?:core|kern(?:temperatur)?|internal)\b[^.\d]{0,24}(\d{2,3}(?:[.,]\d)?)\s*(?:°\s*)?(c|f)?\b", re.IGNORECASE
+    r"\b(?:core|kern(?:temperatur)?|internal)\b[^.\d]{0,24}(\d{2,3}(?:[.,]\d)?)\s*(?:°\s*)?(c|f)?\b",
+    re.IGNORECASE,
 )
+
 
 class KeyLine(NamedTuple):
     """A key line: which key, its value, and the key's word as typed."""
@@ -93,8 +98,6 @@ def core_of(text: str) -> float | None:
     return round((value - 32) / 1.8, 1) if unit == "f" else value
 
 
-
-
 def family_said(value: str) -> str:
     """Words of a `Family:` line, without what stands in brackets."""
     return re.sub(r"\(.*?\)", "", value).strip()
@@ -102,7 +105,9 @@ def family_said(value: str) -> str:
 
 def minutes_said(value: str) -> Interval | None:
     """Minutes of a `Baking time:` line."""
-    match = re.search(r"(\d{1,3})(?:\s*(?:-|–|to|bis)\s*(\d{1,3}))?\s*(h\b|hours?|stunden?)?", value)
+    match = re.search(
+        r"(\d{1,3})(?:\s*(?:-|–|to|bis)\s*(\d{1,3}))?\s*(h\b|hours?|stunden?)?", value
+    )
     if match is None:
         return None
     low = float(match[1]) * (60 if match[3] else 1)

@@ -11,13 +11,15 @@ from krume.design.reader.cleaning import clean
 from krume.design.reader.entries import Entry, entry_of, negative, unit_missing
 from krume.design.reader.items import Item, form_and_shape, item_of, trimmed
 from krume.design.reader.pieces import each_of, pieces
-from krume.design.reader.tied import tied_entry, tied_names
 from krume.design.reader.settings import Settings
+from krume.design.reader.tied import tied_entry, tied_names
 from krume.design.reader.tokens import Token, tokens
 from krume.pantry import egg_size
 
 _NEGATIVE = re.compile(r"(?:^|[:=\t])\s*-\s?(?=\d)")
-_NOT_A_NUMBER = re.compile(r"^\s*[-+]?(nan|inf|infinity)\s*(?:g|kg|mg|oz|lb|ml|l|cups?|tsp|tbsp|%)\b", re.IGNORECASE)
+_NOT_A_NUMBER = re.compile(
+    r"^\s*[-+]?(nan|inf|infinity)\s*(?:g|kg|mg|oz|lb|ml|l|cups?|tsp|tbsp|%)\b", re.IGNORECASE
+)
 _LONGEST_ITEM = 600
 
 
@@ -78,7 +80,7 @@ def _read_line(source: str, settings: Settings) -> LineReading:
     for piece in pieces(found, text, settings.own):
         tidy = trimmed(piece)
         if tidy:
-            last = _read_piece(tidy, text, last, settings, asking, entries)
+            last = read_piece(tidy, text, last, settings, asking, entries)
             forms.append(last.form)
     return LineReading(tuple(entries), tuple(forms), tuple(asking.problems), tuple(asking.notices))
 
@@ -106,10 +108,11 @@ def _is_no_number(source: str, asking: Asking) -> bool:
     return match is not None
 
 
-def _read_piece(
+def read_piece(
     piece: list[Token], text: str, last: Item | None, settings: Settings, asking: Asking,
     entries: list[Entry],
 ) -> Item:  # fmt: skip
+    """Read one piece of a line into entries; its item is returned for those that follow."""
     asking.piece = asking.source[piece[0].start : piece[-1].end]
     item = item_of(piece, text, asking, comma_is_decimal=settings.comma_is_decimal)
     item = _inheriting(_from_table(item, text, settings), last, settings)
@@ -124,7 +127,11 @@ def _read_piece(
 def _sized_before(entries: list[Entry], settings: Settings) -> Settings:
     """A size named earlier on the line holds for the rest of it."""
     size = next((e.egg_size for e in entries if e.egg_size is not None), None)
-    return settings._replace(egg_size=size, region=egg_size(size).region) if size is not None else settings
+    return (
+        settings._replace(egg_size=size, region=egg_size(size).region)
+        if size is not None
+        else settings
+    )
 
 
 _ZEST_AND_JUICE = re.compile(
@@ -138,6 +145,9 @@ def _items(item: Item) -> list[Item]:
     """An item, or one for each name that `each` spreads its amount over."""
     if _ZEST_AND_JUICE.search(item.lead):
         return [item._replace(lead=word) for word in ("grated rind", "juice")]
+    if item.form == "counted" and _ZEST_AND_JUICE.search(item.name):
+        head = item.name.split(",")[0]
+        return [item._replace(lead=word, name=head) for word in ("juice", "grated rind")]
     names = each_of(item.name)
     return [item._replace(name=name) for name in names] if names else [item]
 
@@ -147,7 +157,9 @@ def _from_table(item: Item, text: str, settings: Settings) -> Item:
     is_row = settings.table_unit is not None and re.search(r"[\t|;]|,\d", text) is not None
     if not is_row or item.form not in ("counted", "of_some") or settings.table_unit is None:
         return item
-    return item._replace(form="measured", amount=item.amount._replace(unit=unit_named(settings.table_unit)))
+    return item._replace(
+        form="measured", amount=item.amount._replace(unit=unit_named(settings.table_unit))
+    )
 
 
 def _inheriting(item: Item, last: Item | None, settings: Settings) -> Item:
@@ -173,8 +185,14 @@ def _note_spoon_letter(piece: list[Token], text: str, asking: Asking) -> None:
     for token in piece:
         word = text[token.start : token.end]
         if token.kind == "V" and word in ("T", "t"):
-            asking.note("spoon-letter", f"{word} is read as a {'tablespoon' if word == 'T' else 'teaspoon'}")
+            asking.note(
+                "spoon-letter", f"{word} is read as a {'tablespoon' if word == 'T' else 'teaspoon'}"
+            )
         elif token.kind == "T" and word in ("c", "C"):
             form, shape = form_and_shape(piece)
-            if form.amounts and form.amounts[0].unit is not None and piece[shape.places[form.amounts[0].unit]] is token:
+            if (
+                form.amounts
+                and form.amounts[0].unit is not None
+                and piece[shape.places[form.amounts[0].unit]] is token
+            ):
                 asking.note("cup-letter", f"{word} is read as a US cup")

@@ -8,7 +8,9 @@ from krume.base import Interval, Unit
 from krume.design.reader.cleaning import clean
 from krume.design.reader.tokens import Number, Token, tokens
 
-_REMAINING = frozenset("remaining rest remainder other restliche restlichen restlicher übrige übrigen remaining".split())
+_REMAINING = frozenset(
+    "remaining rest remainder other restliche restlichen restlicher übrige übrigen remaining".split()
+)
 _SKIPPED = frozenset(
     "the of this that your each extra more further another a an cold warm hot soft melted sifted der die das den dem von vom caster".split()
 )
@@ -83,7 +85,9 @@ def mentions(source: str) -> tuple[Mention, ...]:
     return tuple(out)
 
 
-def _mention(found: tuple[Token, ...], at: int, unit_at: int, source: str, goes_on: bool) -> Mention:
+def _mention(
+    found: tuple[Token, ...], at: int, unit_at: int, source: str, goes_on: bool
+) -> Mention:
     number, unit = found[at].value, found[unit_at].value
     value = number.value if isinstance(number, Number) else 0.0
     words: list[str] = []
@@ -110,7 +114,9 @@ _NO_UNIT = Unit("", "count", None)
 
 
 def _is_remaining_before(found: tuple[Token, ...], at: int) -> bool:
-    return any(token.kind == "W" and token.value in _REMAINING for token in found[max(0, at - 3) : at])
+    return any(
+        token.kind == "W" and token.value in _REMAINING for token in found[max(0, at - 3) : at]
+    )
 
 
 @lru_cache(maxsize=8192)
@@ -119,12 +125,24 @@ def egg_counts(source: str) -> tuple[Count, ...]:
     found = step_tokens(source)
     out = []
     for at, token in enumerate(found):
-        if token.kind != "N" or not isinstance(token.value, Number) or token.value.value != int(token.value.value if token.value.value < 1e6 else 0):
+        if (
+            token.kind != "N"
+            or not isinstance(token.value, Number)
+            or token.value.value != int(token.value.value if token.value.value < 1e6 else 0)
+        ):
             continue
         part = _part_behind(found, at)
         if part is not None:
             before = found[at - 1].value if at else None
-            out.append(Count(token.value.value, part, before in ("the", "all", "die", "alle"), token.start, token.end))
+            out.append(
+                Count(
+                    token.value.value,
+                    part,
+                    before in ("the", "all", "die", "alle"),
+                    token.start,
+                    token.end,
+                )
+            )
     return tuple(out)
 
 

@@ -19,10 +19,15 @@ _SPLIT = re.compile(r"\s*[,;]\s*|\s+[-–—]\s+|\s*[:=|]\s*")
 _OR = re.compile(r"\s+(?:or|oder)\s+|(?<=[a-z])/(?=[a-z])", re.IGNORECASE)
 _AND = re.compile(r"\s+(?:and|und|&)\s+", re.IGNORECASE)
 _EDGE = " \t.,;:-–—=|/+*'\"!…" + NOTHING
-_LEADING = re.compile(r"^(?:(?:sachets?(?: of)?|packets?(?: of)?|bars? of|tins? of|cans? of|of|von|vom|the|der|die|das|of the|additional|another|extra|more|weitere)\b[\s,]*)+", re.IGNORECASE)
-_ZEST = re.compile(r"\b(?:zest(?:ed)?|rinds?|peels?|abrieb|schale|\w+(?:abrieb|schale))\b", re.IGNORECASE)
+_LEADING = re.compile(
+    r"^(?:(?:(?:sachets?|packets?|packs?|pkts?|bars?|tins?|cans?|jars?|pots?|tubs?|cartons?|bags?|blocks?|bottles?|punnets?|dosen?|becher|packung(?:en)?)(?: of)?(?=\s+\w)|of|von|vom|the|der|die|das|of the|additional|another|extra|more|weitere)\b[\s,]*)+",
+    re.IGNORECASE,
+)
+_ZEST = re.compile(
+    r"\b(?:zest(?:ed)?|rinds?|peels?|abrieb|schale|\w+(?:abrieb|schale))\b", re.IGNORECASE
+)
 _CANDIED = re.compile(r"\b(?:candied|mixed peel|crystalli[sz]ed|kandiert\w*)\b", re.IGNORECASE)
-_JUICE = re.compile(r"\b(?:juice|saft)\b", re.IGNORECASE)
+_JUICE = re.compile(r"\b(?:juiced?|saft|ausgepresst)\b", re.IGNORECASE)
 _YOLK = re.compile(r"\b(?:yolks?|eigelbe?s?|(?:ei)?dotter)\b", re.IGNORECASE)
 _WHITE = re.compile(
     r"\b(?:egg[- ]?whites?|whites?\s+of\b|whites\b|eiwei(?:ß|ss)e?n?|eiklar|albumen)\b|\bwhite\s*$"
@@ -30,7 +35,10 @@ _WHITE = re.compile(
     re.IGNORECASE,
 )
 _EGG = re.compile(r"\b(?:eggs?|ei|eiern?|eies?)\b", re.IGNORECASE)
-_EGG_NOT = re.compile(r"\begg[- ]?(?:powder|replacer|wash|substitute|noodle|plant|nog)|size of an egg|\bfree\b", re.IGNORECASE)
+_EGG_NOT = re.compile(
+    r"\begg[- ]?(?:powder|replacer|wash|substitute|noodle|plant|nog)|size of an egg|\bfree\b",
+    re.IGNORECASE,
+)
 
 
 class Phrase(NamedTuple):
@@ -99,9 +107,7 @@ def _found(phrase: Phrase, own: tuple[Ingredient, ...]) -> Found:
     return first if first is not None else find("")
 
 
-def _first_of_two(
-    phrase: Phrase, asked: Found, own: tuple[Ingredient, ...]
-) -> tuple[Found, str]:
+def _first_of_two(phrase: Phrase, asked: Found, own: tuple[Ingredient, ...]) -> tuple[Found, str]:
     first, *others = _OR.split(phrase.whole, maxsplit=1)
     found = _found(phrase_of(first), own)
     if found.kind in ("known", "good", "ask") and others:
@@ -136,6 +142,11 @@ def part_of(head: str, whole: str) -> str | None:
 def is_egg(head: str, part: str | None) -> bool:
     """Whether a name speaks of eggs in the shell or of their parts."""
     return part in ("yolk", "white") or (bool(_EGG.search(head)) and not _EGG_NOT.search(head))
+
+
+def says_zest(text: str) -> bool:
+    """Whether a phrase asks for the rind of a fruit."""
+    return bool(_ZEST.search(text)) and not _CANDIED.search(text)
 
 
 def says_juice(text: str) -> bool:

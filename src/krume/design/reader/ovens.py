@@ -20,23 +20,46 @@ _BARE = re.compile(
     re.IGNORECASE,
 )
 _AT = re.compile(
-    r"\b(?:bak\w*|oven|preheat\w*|heat|back\w*|vorheizen|vorgeheizt\w*|ofen)\b[^.\d]{0,50}?(?:\bat|\bto|\bauf|\bbei|\bof|:)\s*$", re.IGNORECASE
+    r"\b(?:bak\w*|oven|preheat\w*|heat|back\w*|vorheizen|vorgeheizt\w*|ofen)\b[^.\d]{0,50}?(?:\bat|\bto|\bauf|\bbei|\bof|:)\s*$",
+    re.IGNORECASE,
 )
-_BAKES = re.compile(r"\b(?:bak(?:e|ed|ing)|ovens?|preheat\w*|(?:vor)?backen|gebacken|backofen|ofen|vorheizen|vorgeheizt\w*|umluft|ober)\b", re.IGNORECASE)
-_NOT_BAKED = re.compile(r"\b(?:toast\w*|roast\w*|röst\w*|core|kern\w*|melt\w*|cool\w*|warm\w*|internal|thermometer|syrup|boil\w*|dry)\b", re.IGNORECASE)
-_FAN = re.compile(r"\b(?:fan(?:[- ](?:oven|forced|assisted))?|convection|umluft|heißluft|heissluft|circulating)\b", re.IGNORECASE)
+_BAKES = re.compile(
+    r"\b(?:bak(?:e|ed|ing)|ovens?|preheat\w*|(?:vor)?backen|gebacken|backofen|ofen|vorheizen|vorgeheizt\w*|umluft|ober)\b",
+    re.IGNORECASE,
+)
+_NOT_BAKED = re.compile(
+    r"\b(?:toast\w*|roast\w*|röst\w*|core|kern\w*|melt\w*|cool\w*|warm\w*|internal|thermometer|syrup|boil\w*|dry)\b",
+    re.IGNORECASE,
+)
+_FAN = re.compile(
+    r"\b(?:fan(?:[- ](?:oven|forced|assisted))?|convection|umluft|heißluft|heissluft|circulating)\b",
+    re.IGNORECASE,
+)
 _NO_FAN = re.compile(
     r"\b(?:no|without|ohne|not)\s+(?:the\s+)?(?:fan|convection|umluft)\b|\bfan\s+off\b|\bconventional\b|\bstatic\b|\bober-?\s*/?\s*(?:und\s*)?unterhitze\b|\bo/u\b|\bnon-?convection\b|\bnon-fan\b",
     re.IGNORECASE,
 )
 _GAS = re.compile(r"\bgas(?:\s*mark|\s*stufe|\s*no\.?)?\s*(\d{1,2})\b", re.IGNORECASE)
 _WORD = re.compile(
-    r"\b(very slow|very hot|moderately hot|moderate|slow|hot|quick)\s+(?:but steady\s+)?oven\b", re.IGNORECASE
+    r"\b(very slow|very hot|moderately hot|moderate|slow|hot|quick)\s+(?:but steady\s+)?oven\b",
+    re.IGNORECASE,
 )
-_GERMAN = re.compile(r"\b(?:grad|umluft|hei(?:ß|ss)luft|(?:back)?ofen|unterhitze|vorheizen|backen)\b", re.IGNORECASE)
-_STAGES = re.compile(r"(?<![\d.,])(\d{3})\s*(?:°\s*)?(?:,\s*)?(?:then|dann)\s*(\d{3})\b(?!\s*(?:g|ml|min))", re.IGNORECASE)
-_LATER = re.compile(r"\b(?:then|reduce|lower|turn|dann|danach|reduzieren|drop|increase|raise|after)\b", re.IGNORECASE)
-_MINUTES = re.compile(r"(\d{1,3})(?:\s*(?:-|–|to|bis)\s*(\d{1,3}))?\s*(?:min\b|mins\b|minutes?\b|minuten\b)", re.IGNORECASE)
+_GERMAN = re.compile(
+    r"\b(?:grad|umluft|hei(?:ß|ss)luft|(?:back)?ofen|unterhitze|vorheizen|backen)\b", re.IGNORECASE
+)
+_STAGES = re.compile(
+    r"(?<![\d.,])(\d{3})\s*(?:°\s*)?(?:,\s*)?(?:then|dann)\s*(\d{3})\b(?!\s*(?:g|ml|min))",
+    re.IGNORECASE,
+)
+_LATER = re.compile(
+    r"\b(?:then|reduce|lower|turn|dann|danach|reduzieren|drop|increase|raise|after)\b",
+    re.IGNORECASE,
+)
+_MINUTES = re.compile(
+    r"(\d{1,3})(?:\s*(?:-|–|to|bis)\s*(\d{1,3}))?\s*(?:min\b|mins\b|minutes?\b|minuten\b)",
+    re.IGNORECASE,
+)
+
 
 class Degrees(NamedTuple):
     """A temperature in a text: value and end of a range in its own unit, and where it stands."""
@@ -56,7 +79,9 @@ class Degrees(NamedTuple):
     @property
     def best_c(self) -> float:
         """Middle in °C."""
-        return (self.low_c + _to_c(self.high, self.unit)) / 2 if self.high is not None else self.low_c
+        return (
+            (self.low_c + _to_c(self.high, self.unit)) / 2 if self.high is not None else self.low_c
+        )
 
 
 def _to_c(value: float, unit: str) -> float:
@@ -89,7 +114,11 @@ def read_oven(text: str) -> Read[OvenLine | None]:
 
 def oven_of(source: str, asking: Asking, *, keyed: bool, has_grams: bool) -> OvenLine | None:
     """Oven setting of a line; in a step only where the line speaks of baking."""
-    text = clean(source).text.replace(NOTHING, " ") if len(clean(source).text) == len(source) else source
+    text = (
+        clean(source).text.replace(NOTHING, " ")
+        if len(clean(source).text) == len(source)
+        else source
+    )
     if not keyed and not _BAKES.search(text):
         return None
     found = _degrees(text, keyed=keyed)
@@ -105,9 +134,18 @@ def _degrees(text: str, *, keyed: bool) -> list[Degrees]:
         high = match["high"] or match["high2"]
         unit = (match["unit"] or ("c" if _GERMAN.search(text) else "?"))[0].casefold()
         clause = _clause(text, match.start())
-        if not keyed and (_NOT_BAKED.search(clause) or not _BAKES.search(_sentence(text, match.start()))):
+        if not keyed and (
+            _NOT_BAKED.search(clause) or not _BAKES.search(_sentence(text, match.start()))
+        ):
             continue
-        degrees = Degrees(low, float(high) if high else None, unit, match.start(), match.end(), fan=_is_fan(text, match))
+        degrees = Degrees(
+            low,
+            float(high) if high else None,
+            unit,
+            match.start(),
+            match.end(),
+            fan=_is_fan(text, match),
+        )
         if unit == "?" or limit("oven-coldest") <= degrees.low_c <= limit("oven-hottest"):
             found.append(degrees)
     return found
@@ -125,8 +163,14 @@ def _sentence(text: str, at: int) -> str:
 
 
 def _is_fan(text: str, match: re.Match[str]) -> bool:
-    around = text[max(0, match.start() - 8) : match.start()] + " " + text[match.end() : match.end() + 12].split(",")[0].split("/")[0]
-    return bool(_FAN.search(around)) and not _NO_FAN.search(text[max(0, match.start() - 12) : match.end() + 16])
+    around = (
+        text[max(0, match.start() - 8) : match.start()]
+        + " "
+        + re.split(r"[,/(;)]", text[match.end() : match.end() + 12])[0]
+    )
+    return bool(_FAN.search(around)) and not _NO_FAN.search(
+        text[max(0, match.start() - 12) : match.end() + 16]
+    )
 
 
 def _of_degrees(source: str, text: str, found: list[Degrees], asking: Asking) -> OvenLine | None:
@@ -149,7 +193,12 @@ def _of_degrees(source: str, text: str, found: list[Degrees], asking: Asking) ->
     return _line(source, first, fan)
 
 
-def _line(source: str, degrees: Degrees, fan: bool | None, stages: tuple[tuple[float, float | None], ...] = ()) -> OvenLine:
+def _line(
+    source: str,
+    degrees: Degrees,
+    fan: bool | None,
+    stages: tuple[tuple[float, float | None], ...] = (),
+) -> OvenLine:
     interval = None
     if degrees.high is not None:
         high_c = _to_c(degrees.high, degrees.unit)
@@ -163,7 +212,13 @@ def _staged(source: str, text: str, found: list[Degrees]) -> OvenLine:
         end = after.start if after is not None else len(text)
         minutes = _MINUTES.search(text, degrees.end, end)
         stages.append((round(degrees.best_c, 1), float(minutes[1]) if minutes else None))
-    fan = True if found[0].fan or (_FAN.search(text) and not _NO_FAN.search(text)) else False if _NO_FAN.search(text) else None
+    fan = (
+        True
+        if found[0].fan or (_FAN.search(text) and not _NO_FAN.search(text))
+        else False
+        if _NO_FAN.search(text)
+        else None
+    )
     return _line(source, found[0], fan, tuple(stages))
 
 
@@ -187,7 +242,10 @@ def _ask_pair(source: str, one: Degrees, other: Degrees, apart: float, asking: A
     low, high = sorted((one.best_c, other.best_c))
     range_c = f"{as_text(low, 0)}-{as_text(high, 0)} C"
     end = other.end + (source[other.end : other.end + 1] == ")")
-    options = [(_both(d), asking.edit(one.start, end, f"{as_text(d.low, 1)} {d.unit.upper()}")) for d in (one, other)]
+    options = [
+        (_both(d), asking.edit(one.start, end, f"{as_text(d.low, 1)} {d.unit.upper()}"))
+        for d in (one, other)
+    ]
     asking.ask(
         "oven-temp-conflict",
         f"{_shown(one)} is {as_text(one.best_c, 1)} °C and {_shown(other)} is {as_text(other.best_c, 1)} °C: "
@@ -201,24 +259,45 @@ def _both(degrees: Degrees) -> str:
     return f"{as_text(_to_f(degrees.best_c), 0)} °F / {as_text(degrees.best_c, 0)} °C"
 
 
-def _without_degrees(source: str, text: str, asking: Asking, *, keyed: bool, has_grams: bool) -> OvenLine | None:
+def _without_degrees(
+    source: str, text: str, asking: Asking, *, keyed: bool, has_grams: bool
+) -> OvenLine | None:
     if match := _GAS.search(text):
         return _ask_word(source, f"gas {match[1]}", f"gas-{match[1]}", match, asking)
     if match := _WORD.search(text):
         word = match[1].casefold().replace("quick", "hot").replace(" ", "-")
         return _ask_word(source, f"a {match[0].casefold()}", f"oven-{word}", match, asking)
-    if keyed and (match := re.search(r"\b(very slow|very hot|moderately hot|moderate|slow|hot)\b", text.partition(":")[2] or text, re.IGNORECASE)):
+    if keyed and (
+        match := re.search(
+            r"\b(very slow|very hot|moderately hot|moderate|slow|hot)\b",
+            text.partition(":")[2] or text,
+            re.IGNORECASE,
+        )
+    ):
         at = source.casefold().find(match[1].casefold())
         found = re.compile(re.escape(source[at : at + len(match[1])])).search(source, at)
         if found:
-            return _ask_word(source, f"a {match[1].casefold()} oven", f"oven-{match[1].casefold().replace(' ', '-')}", found, asking)
+            return _ask_word(
+                source,
+                f"a {match[1].casefold()} oven",
+                f"oven-{match[1].casefold().replace(' ', '-')}",
+                found,
+                asking,
+            )
     if match := _STAGES.search(text):
         return _bare_stages(source, text, match, asking)
     for match in _BARE.finditer(text):
         value = float(match["low"])
         fits = limit("oven-coldest") + 50 <= value <= 550
         if fits and (keyed or _AT.search(text[: match.start()])):
-            degrees = Degrees(value, float(match["high"]) if match["high"] else None, "?", match.start(), match.end(), fan=False)
+            degrees = Degrees(
+                value,
+                float(match["high"]) if match["high"] else None,
+                "?",
+                match.start(),
+                match.end(),
+                fan=False,
+            )
             if keyed or not _NOT_BAKED.search(_clause(text, match.start())):
                 return _ask_unit(source, degrees, asking, has_grams=has_grams)
     return None
@@ -229,12 +308,23 @@ def _bare_stages(source: str, text: str, match: re.Match[str], asking: Asking) -
     unit = "f" if float(match[1]) > limit("fahrenheit-from") else "c"
     both = [round(_to_c(float(match[n]), unit), 1) for n in (1, 2)]
     minutes = _MINUTES.search(text)
-    asking.note("oven-stages", f"a bake in two stages, read as °{unit.upper()}: no oven bakes in the other unit at these figures")
+    asking.note(
+        "oven-stages",
+        f"a bake in two stages, read as °{unit.upper()}: no oven bakes in the other unit at these figures",
+    )
     fan = False if _NO_FAN.search(text) else True if _FAN.search(text) else None
-    return OvenLine(source, both[0], fan, None, ((both[0], float(minutes[1]) if minutes else None), (both[1], None)))
+    return OvenLine(
+        source,
+        both[0],
+        fan,
+        None,
+        ((both[0], float(minutes[1]) if minutes else None), (both[1], None)),
+    )
 
 
-def _ask_word(source: str, words: str, key: str, match: re.Match[str], asking: Asking) -> OvenLine | None:
+def _ask_word(
+    source: str, words: str, key: str, match: re.Match[str], asking: Asking
+) -> OvenLine | None:
     from krume.evidence import figures
 
     row = figures("reader.csv").get(key)
@@ -244,7 +334,10 @@ def _ask_word(source: str, words: str, key: str, match: re.Match[str], asking: A
     has_oven = match[0].casefold().endswith("oven")
     tail = " oven" if has_oven else ""
     options = [
-        (f"{as_text(c)} C, {as_text(_to_f(c), 0)} F", asking.edit(match.start(), match.end(), f"{as_text(c)} C{tail}"))
+        (
+            f"{as_text(c)} C, {as_text(_to_f(c), 0)} F",
+            asking.edit(match.start(), match.end(), f"{as_text(c)} C{tail}"),
+        )
         for c in (row.value, low, high)
     ]
     asking.ask(
@@ -264,7 +357,12 @@ def _ask_unit(source: str, degrees: Degrees, asking: Asking, *, has_grams: bool)
     options = []
     for unit in (first, "C" if first == "F" else "F"):
         value = as_text(_to_f(degrees.low) if unit == "C" else _to_c(degrees.low, "f"), 0)
-        options.append((f"{kept} °{unit} ({value} °{'F' if unit == 'C' else 'C'})", asking.edit(degrees.start, degrees.end, f"{kept} {unit}")))
+        options.append(
+            (
+                f"{kept} °{unit} ({value} °{'F' if unit == 'C' else 'C'})",
+                asking.edit(degrees.start, degrees.end, f"{kept} {unit}"),
+            )
+        )
     asking.ask("oven-unit", f"{kept} what? The unit is missing.", *options)
     return OvenLine(source, None, None)
 

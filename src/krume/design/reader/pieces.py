@@ -8,7 +8,11 @@ from krume.pantry import Ingredient
 
 _SEPARATORS = frozenset(";,/+&s\t")
 _JOINERS = frozenset(("and", "und", "plus", "sowie", "with", "mit"))
-_PART_LEAD = re.compile(r"^(?:the |finely |grated |beaten )*(?:yolks?|whites?|juice|rind|zest|peel|eigelb|eiwei(?:ß|ss)|saft|schale|abrieb)\b", re.IGNORECASE)
+_PART_LEAD = re.compile(
+    r"^(?:the |finely |grated |beaten )*(?:yolks?|whites?|juice|rind|zest|peel|eigelb|eiwei(?:ß|ss)|saft|schale|abrieb)\b",
+    re.IGNORECASE,
+)
+_NO_NAME = re.compile(r"^(?:for|to|zum|zur|für|extra|more|as|if|about|at)\b", re.IGNORECASE)
 _UNIT_KINDS = frozenset("MVK")
 _EACH_OF = re.compile(r"\beach(?: of)?\b[\s,:]*|\bje(?:weils)?\b[\s,:]*", re.IGNORECASE)
 
@@ -42,13 +46,19 @@ def _holds_item(found: list[Token], text: str) -> bool:
     words = [token for token in found if token.kind in "WHO"]
     if not words:
         return False
-    return any(t.kind == "W" for t in found) and bool(phrase_of(text[words[0].start : found[-1].end]).head)
+    return any(t.kind == "W" for t in found) and bool(
+        phrase_of(text[words[0].start : found[-1].end]).head
+    )
 
 
 def _starts_item(
     found: list[Token], at: int, separator: Token, text: str, own: tuple[Ingredient, ...]
 ) -> bool:
-    while at < len(found) and found[at].kind in "\t," or (at < len(found) and found[at].value == "plus"):
+    while (
+        at < len(found)
+        and found[at].kind in "\t,"
+        or (at < len(found) and found[at].value == "plus")
+    ):
         at += 1
     if at >= len(found):
         return False
@@ -71,7 +81,12 @@ def _end_of_piece(found: list[Token], at: int) -> int:
         depth += (found[end].kind == "(") - (found[end].kind == ")")
         if depth <= 0 and end > at and found[end].kind in ";,/+&s\t":
             return end
-        if depth <= 0 and end > at and found[end].kind == "W" and found[end].value in ("and", "und", "plus"):
+        if (
+            depth <= 0
+            and end > at
+            and found[end].kind == "W"
+            and found[end].value in ("and", "und", "plus")
+        ):
             return end
     return len(found)
 
@@ -80,9 +95,18 @@ def _is_amount_with_name(
     piece: list[Token], separator: Token, text: str, own: tuple[Ingredient, ...]
 ) -> bool:
     at = 1
-    if len(piece) > 2 and piece[1].kind in "-W" and piece[2].kind == "N" and piece[1].value in ("-", "–", "to", "bis", "spaced"):
+    if (
+        len(piece) > 2
+        and piece[1].kind in "-W"
+        and piece[2].kind == "N"
+        and piece[1].value in ("-", "–", "to", "bis", "spaced")
+    ):
         at = 3
-    has_unit = at < len(piece) and piece[at].kind in _UNIT_KINDS or (at + 1 < len(piece) and piece[at].kind == "H" and piece[at + 1].kind in _UNIT_KINDS)
+    has_unit = (
+        at < len(piece)
+        and piece[at].kind in _UNIT_KINDS
+        or (at + 1 < len(piece) and piece[at].kind == "H" and piece[at + 1].kind in _UNIT_KINDS)
+    )
     if at < len(piece) and piece[at].kind in "%TDL":
         return False
     start = at + has_unit
@@ -108,12 +132,14 @@ def _is_name_with_amount(
 
 def _is_known(name: str, own: tuple[Ingredient, ...], *, loosely: bool) -> bool:
     head = phrase_of(name).head
-    if not head:
+    if not head or _NO_NAME.match(head):
         return False
     if is_egg(head, part_of(head, head)):
         return True
     kind = named(name, own).found.kind
-    return kind in ("known", "ask", "good") or (loosely and kind in ("close", "lookalike", "unknown"))
+    return kind in ("known", "ask", "good") or (
+        loosely and kind in ("close", "lookalike", "unknown")
+    )
 
 
 def each_of(name: str) -> tuple[str, ...]:

@@ -39,7 +39,9 @@ def _filled(lines: list[Line], notices: list[Notice]) -> list[Line]:
     out = []
     for line in lines:
         is_open = line.basis == "ratio" and line.mass_g is None
-        out.append(replace(line, mass_g=total, status="derived") if is_open and total is not None else line)
+        out.append(
+            replace(line, mass_g=total, status="derived") if is_open and total is not None else line
+        )
         if is_open:
             known = "their mass is not known yet" if total is None else f"{as_text(total, 1)} g"
             text = f"{line.name}: as much as the eggs weigh, {known}"

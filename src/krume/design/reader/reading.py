@@ -14,6 +14,7 @@ from krume.design.reader.entries import Entry
 from krume.design.reader.heads import Head, head_of
 from krume.design.reader.keylines import eggs_said, key_line
 from krume.design.reader.linereading import LineReading
+from krume.design.reader.prose import with_prose
 from krume.design.reader.ratios import with_ratios
 from krume.design.reader.settings import Settings, limit
 from krume.design.reader.steps import Steps, steps_of
@@ -24,7 +25,9 @@ from krume.pantry import Ingredient, region_named
 _DECIMAL_COMMA = re.compile(
     r"(?<![\d.,])\d+,\d{1,2}(?![\d,])\s*(?:g|kg|ml|l|dl|cl|el|tl|cm|%|[^\W\d_])", re.IGNORECASE
 )
-_EGG_KEY = re.compile(r"^[^\w\n]{0,40}(?:eggs?|eier)\b[^:=]{0,20}[:=]", re.IGNORECASE | re.MULTILINE)
+_EGG_KEY = re.compile(
+    r"^[^\w\n]{0,40}(?:eggs?|eier)\b[^:=]{0,20}[:=]", re.IGNORECASE | re.MULTILINE
+)
 _MAY_BE_TABLE = re.compile(r"[\t|;]|<t[dh]|^[ \t]*[^\W\d_]+,[^\W\d_]+", re.MULTILINE)
 _EXAMPLE = "85 g buckwheat flour"
 
@@ -54,7 +57,7 @@ def read(
     settings = _settings(text, eggs_region, own)
     most = int(limit("longest-read"))
     short = [s[:most] if len(s) <= limit("largest-line") else "" for s in sources]
-    found = _gather(list(classify(short, settings)))
+    found = _gather(with_prose(list(classify(short, settings)), settings))
     _refuse_long(sources, found)
     return _whole_lines(_formula(found, settings), sources)
 
@@ -96,8 +99,13 @@ def _whole_lines(found: Read[Formula], sources: list[str]) -> Read[Formula]:
         return found
     formula = replace(
         found.value,
-        lines=tuple(replace(x, read=sources[x.number - 1]) if x.number in long else x for x in found.value.lines),
-        source_lines=tuple(replace(x, text=sources[x.number - 1]) for x in found.value.source_lines),
+        lines=tuple(
+            replace(x, read=sources[x.number - 1]) if x.number in long else x
+            for x in found.value.lines
+        ),
+        source_lines=tuple(
+            replace(x, text=sources[x.number - 1]) for x in found.value.source_lines
+        ),
     )
     problems = tuple(
         replace(p, options=()) if _line_number(p.where) in long else p for p in found.problems
@@ -113,7 +121,11 @@ def _settings(text: str, eggs_region: str | None, own: tuple[Ingredient, ...]) -
         if found is not None and found.key == "eggs":
             said_region, size = eggs_said(found.value)
             region = said_region or region
-    unit = next((u for u in map(table_unit, source_lines(text)[:40]) if u), None) if _MAY_BE_TABLE.search(text) else None
+    unit = (
+        next((u for u in map(table_unit, source_lines(text)[:40]) if u), None)
+        if _MAY_BE_TABLE.search(text)
+        else None
+    )
     return Settings(region, size, bool(_DECIMAL_COMMA.search(text)), unit, own)
 
 
@@ -131,7 +143,9 @@ def _gather(kinds: list[Kind]) -> Found:
 
 
 def _carry(reading: LineReading, where: str, found: Found) -> None:
-    found.problems.extend(Problem(p.code, where, p.read, p.ask, p.options) for p in reading.problems)
+    found.problems.extend(
+        Problem(p.code, where, p.read, p.ask, p.options) for p in reading.problems
+    )
     found.notices.extend(Notice(n.code, n.text, where) for n in reading.notices)
 
 
@@ -163,7 +177,9 @@ def _with_family(formula: Formula, settings: Settings, notices: list[Notice]) ->
     """The formula with its family, as declared or as name, lines and steps say."""
     guess = family_of(formula, sums(formula.lines, own=settings.own))
     if guess.key is None and formula.family is not None:
-        notices.append(Notice("family-unknown", f"'{formula.family}' is no family known here; none is assumed"))
+        notices.append(
+            Notice("family-unknown", f"'{formula.family}' is no family known here; none is assumed")
+        )
     if guess.key == formula.family:
         return formula
     return replace(formula, family=guess.key, family_basis=guess.basis)
@@ -199,20 +215,38 @@ def _ask_for_lines(found: Found) -> None:
 
 def _say_share_of_flour(found: Found) -> None:
     """A pinch of a binder is asked about with its share of the flour, where flour is known."""
-    flour = sum(x.mass_g or 0.0 for x, role in zip(found.lines, found.roles, strict=True) if role in ("flour", "starch"))
+    flour = sum(
+        x.mass_g or 0.0
+        for x, role in zip(found.lines, found.roles, strict=True)
+        if role in ("flour", "starch")
+    )
     if flour <= 0:
         return
     for at, problem in enumerate(found.problems):
-        line = next((x for x in found.lines if f"line {x.number}" == problem.where and x.basis == "trade"), None)
-        if problem.code == "trade-measure" and line is not None and line.mass_interval_g is not None:
-            low, high = (as_text(g / flour * 100, 2) for g in (line.mass_interval_g.low, line.mass_interval_g.high))
+        line = next(
+            (x for x in found.lines if f"line {x.number}" == problem.where and x.basis == "trade"),
+            None,
+        )
+        if (
+            problem.code == "trade-measure"
+            and line is not None
+            and line.mass_interval_g is not None
+        ):
+            low, high = (
+                as_text(g / flour * 100, 2)
+                for g in (line.mass_interval_g.low, line.mass_interval_g.high)
+            )
             text = f"{problem.ask} On {as_text(flour, 1)} g flour that is {low}–{high} %."
-            found.problems[at] = Problem(problem.code, problem.where, problem.read, text, problem.options)
+            found.problems[at] = Problem(
+                problem.code, problem.where, problem.read, text, problem.options
+            )
 
 
 def _note_name(head: Head, found: Found) -> None:
     if head.name is None and found.lines:
-        text = "no name: the first line is an ingredient or a key line. Type a name on the first line"
+        text = (
+            "no name: the first line is an ingredient or a key line. Type a name on the first line"
+        )
         found.notices.append(Notice("name-missing", text, "line 1"))
 
 

@@ -20,9 +20,17 @@ from krume.size import Tin
 
 _ENDS = re.compile(r"[.!?:;)]\s*$")
 _LONG_LINE = 48
-_ADDED = re.compile(r"\b(?:more|another|further|longer|extra|then|weitere|dann|noch)\b", re.IGNORECASE)
-_NO_BAKE = re.compile(r"\b(?:toast\w*|cool\w*|chill\w*|rest\w*|soak\w*|freez\w*|whisk\w*|beat\w*|cream|boil\w*|simmer\w*|stand|hang\w*|abkühlen|ruhen|rühren|schlagen|on a rack|preheat\w*)\b", re.IGNORECASE)
-_OPEN = re.compile(r"\bbak\w*\s+(?:them\s+|it\s+)?until\s+(?:it(?:'s| is)\s+)?done\b|\d+\s*min\w*\s+or so\b|\bor so\b", re.IGNORECASE)
+_ADDED = re.compile(
+    r"\b(?:more|another|further|longer|extra|then|weitere|dann|noch)\b", re.IGNORECASE
+)
+_NO_BAKE = re.compile(
+    r"\b(?:toast\w*|cool\w*|chill\w*|rest\w*|soak\w*|freez\w*|whisk\w*|beat\w*|cream|boil\w*|simmer\w*|stand|hang\w*|abkühlen|ruhen|rühren|schlagen|on a rack|preheat\w*)\b",
+    re.IGNORECASE,
+)
+_OPEN = re.compile(
+    r"\bbak\w*\s+(?:them\s+|it\s+)?until\s+(?:it(?:'s| is)\s+)?done\b|\d+\s*min\w*\s+or so\b|\bor so\b",
+    re.IGNORECASE,
+)
 
 
 class Said(NamedTuple):
@@ -72,7 +80,13 @@ def steps_of(
         elif one.problems:
             _carry(kind, one, problems, notices)
         if one.is_open:
-            notices.append(Notice("minutes-open", "no interval of minutes: the family's core and check rule decide", f"line {kind.number}"))
+            notices.append(
+                Notice(
+                    "minutes-open",
+                    "no interval of minutes: the family's core and check rule decide",
+                    f"line {kind.number}",
+                )
+            )
     tins = _tins(kinds)
     uses, taken = _uses(groups, lines)
     return Steps(
@@ -98,7 +112,11 @@ def _grouped(kinds: list[Kind]) -> list[tuple[Kind, ...]]:
     groups: list[tuple[Kind, ...]] = []
     for kind in kinds:
         last = groups[-1][-1] if groups else None
-        if last is not None and last.number == kind.number - 1 and _goes_on(last.source, kind.source):
+        if (
+            last is not None
+            and last.number == kind.number - 1
+            and _goes_on(last.source, kind.source)
+        ):
             groups[-1] = (*groups[-1], kind)
         else:
             groups.append((kind,))
@@ -120,8 +138,14 @@ def step_said(source: str) -> Said:
     asking = Asking(source)
     oven = oven_of(source, asking, keyed=False, has_grams=True)
     minutes = tuple(_bake_minutes(source))
-    is_open = bool(_OPEN.search(source)) and speaks_of_baking(source) or bool(re.search(r"\d+\s*min\w*\s+or so\b", source))
-    return Said(oven, tuple(asking.problems), tuple(asking.notices), core_of(source), minutes, is_open)
+    is_open = (
+        bool(_OPEN.search(source))
+        and speaks_of_baking(source)
+        or bool(re.search(r"\d+\s*min\w*\s+or so\b", source))
+    )
+    return Said(
+        oven, tuple(asking.problems), tuple(asking.notices), core_of(source), minutes, is_open
+    )
 
 
 def _bake_minutes(source: str) -> list[tuple[Interval, int, bool]]:
@@ -133,7 +157,13 @@ def _bake_minutes(source: str) -> list[tuple[Interval, int, bool]]:
         clause_start = max(text.rfind(",", 0, at) + 1, start)
         sentence = text[start : text.find(". ", at) if text.find(". ", at) > 0 else len(text)]
         clause = text[clause_start : at + 30]
-        if speaks_of_baking(sentence) and not _NO_BAKE.search(text[clause_start:at]) and not re.search(r"\bevery\b|\bafter\b|\bnach\b", text[max(0, at - 12) : at], re.IGNORECASE):
+        if (
+            speaks_of_baking(sentence)
+            and not _NO_BAKE.search(text[clause_start:at])
+            and not re.search(
+                r"\bevery\b|\bafter\b|\bnach\b", text[max(0, at - 12) : at], re.IGNORECASE
+            )
+        ):
             out.append((minutes, at, bool(_ADDED.search(clause))))
     return out
 
@@ -144,7 +174,9 @@ def _bake_min(minutes: list[tuple[Kind, Interval, int, bool]]) -> Interval | Non
     total = minutes[0][1]
     for _, other, _, is_added in minutes[1:]:
         if is_added:
-            total = Interval(total.low + other.low, total.best + other.best, total.high + other.high)
+            total = Interval(
+                total.low + other.low, total.best + other.best, total.high + other.high
+            )
     return total
 
 
@@ -173,7 +205,11 @@ def _uses(
                     uses.append(Use(number, at, mass, kind.source[mention.start : mention.end]))
         words = words_of(group[0].source) if len(group) == 1 else _all_words(group)
         for at, name in enumerate(names):
-            if at not in taken and name and (name[-1] in words or (words & _EGG_WORDS and _is_egg(lines[at]))):
+            if (
+                at not in taken
+                and name
+                and (name[-1] in words or (words & _EGG_WORDS and _is_egg(lines[at])))
+            ):
                 uses.append(Use(number, at, None, name[-1]))
     return tuple(uses), tuple(named)
 

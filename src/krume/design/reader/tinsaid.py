@@ -10,7 +10,7 @@ from krume.design.reader.settings import limit
 from krume.size import Tin, read_tin
 
 _SIZE = (
-    r"(?:Ø\s*)?\d+(?:[.,]\d+)?(?:\s?[½¼¾])?(?:\s*(?:x|×|by)\s*\d+(?:[.,]\d+)?){0,2}(?:[\s-]*(?:cm|mm|inch(?:es)?|in\b|\"|zoll))?(?:[\s-]*er\b)?"
+    r"(?:Ø\s*)?\d+(?:[.,]\d+)?(?:\s?[½¼¾])?(?:(?:\s*(?:cm|mm|in|\"))?\s*(?:x|×|by)\s*\d+(?:[.,]\d+)?){0,2}(?:[\s-]*(?:cm|mm|inch(?:es)?|in\b|\"|zoll))?(?:[\s-]*er\b)?"
     r"(?:\s*\(\s*\d+(?:[.,]\d+)?(?:\s*(?:x|×|by)\s*\d+(?:[.,]\d+)?){0,2}[\s-]*(?:cm|mm|inch(?:es)?|in\b|\"|zoll)\s*\))?"
 )
 _NOUN = (
@@ -23,8 +23,14 @@ _SAID = re.compile(
     re.IGNORECASE,
 )
 _UNIT = re.compile(r"(?:cm|mm|inch|in\b|\"|zoll|er\b|x|×|by)", re.IGNORECASE)
-_NOT_A_TIN = re.compile(r"^\s*(?:rounds?|circles?|sheets?|squares?)?\s*(?:of\s+)?(?:parchment|baking paper|paper|greaseproof|gelatine?|pastry|puff)", re.IGNORECASE)
-_MAY_NAME_TIN = re.compile(r"\d.*?(?:tin|pan|form|round|square|sheet|loaf|ring|tube|dish|tray|mou?ld|blech)|(?:tin|pan|form|round|square|sheet|loaf|ring|tube|dish|tray|mou?ld|blech).*?\d", re.IGNORECASE)
+_NOT_A_TIN = re.compile(
+    r"^\s*(?:rounds?|circles?|sheets?|squares?)?\s*(?:of\s+)?(?:parchment|baking paper|paper|greaseproof|gelatine?|pastry|puff)",
+    re.IGNORECASE,
+)
+_MAY_NAME_TIN = re.compile(
+    r"\d.*?(?:tin|pan|form|round|square|sheet|loaf|ring|tube|dish|tray|mou?ld|blech)|(?:tin|pan|form|round|square|sheet|loaf|ring|tube|dish|tray|mou?ld|blech).*?\d",
+    re.IGNORECASE,
+)
 _THIS_ONE = re.compile(r"^\s*,?\s*\(this one\)", re.IGNORECASE)
 THIS_ONE = "(this one)"
 
@@ -53,9 +59,13 @@ def tins_said(source: str) -> tuple[TinSaid, ...]:
 def _said(match: re.Match[str], text: str, source: str) -> TinSaid | None:
     size = match["size"] or match["size2"]
     noun = (match["noun"] or match["noun2"]).casefold()
-    if not _UNIT.search(size) or _NOT_A_TIN.match(text[match.start("noun") if match["noun"] else match.end() :]):
+    if not _UNIT.search(size) or _NOT_A_TIN.match(
+        text[match.start("noun") if match["noun"] else match.end() :]
+    ):
         return None
-    if _NOT_A_TIN.match(text[match.end() :]) or (noun in ("sheet", "sheets", "squares") and "x" not in size and "×" not in size):
+    if _NOT_A_TIN.match(text[match.end() :]) or (
+        noun in ("sheet", "sheets", "squares") and "x" not in size and "×" not in size
+    ):
         return None
     words = source[match.start() : match.end()].strip(" ,")
     if words.count("(") < words.count(")"):
@@ -67,15 +77,30 @@ def _said(match: re.Match[str], text: str, source: str) -> TinSaid | None:
         if not re.search(r"\d\s*(?:x|×|by)\s*\d", size):
             return None
     decided = bool(_THIS_ONE.match(text[match.end() :]))
-    return TinSaid(words, match.start(), match.start() + len(words), found.value, found.problems, found.notices, decided)
+    return TinSaid(
+        words,
+        match.start(),
+        match.start() + len(words),
+        found.value,
+        found.problems,
+        found.notices,
+        decided,
+    )
 
 
 def _tidy(words: str) -> str:
-    return re.sub(r"\b(?:greased|lined|buttered|prepared|von|measuring|Länge|gefettete?n?|two|three|a|an)\b", " ", words, flags=re.IGNORECASE)
+    return re.sub(
+        r"\b(?:greased|lined|buttered|prepared|von|measuring|Länge|gefettete?n?|two|three|a|an)\b",
+        " ",
+        words,
+        flags=re.IGNORECASE,
+    )
 
 
 def _is_big(tin: Tin) -> bool:
-    widest = max(tin.diameter_cm or 0.0, tin.length_cm or 0.0, tin.width_cm or 0.0, tin.hole_cm or 0.0)
+    widest = max(
+        tin.diameter_cm or 0.0, tin.length_cm or 0.0, tin.width_cm or 0.0, tin.hole_cm or 0.0
+    )
     return widest >= limit("tin-smallest")
 
 
@@ -94,4 +119,7 @@ def same_tin(one: Tin, other: Tin) -> bool:
     )
     if all(a is None or b is None for a, b in pairs[:3]):
         return False
-    return all(a is None or b is None or abs(a - b) <= limit("tin-same") / 100 * max(a, b) for a, b in pairs)
+    return all(
+        a is None or b is None or abs(a - b) <= limit("tin-same") / 100 * max(a, b)
+        for a, b in pairs
+    )

@@ -161,7 +161,9 @@ def _word(match: re.Match[str], out: list[Token]) -> Token:
     if kind in "MVLDTK" and isinstance(meant, Unit):
         last = _before(out, kind)
         behind = last in _BEFORE_UNIT or (last == "-" and len(out) > 1 and out[-2].kind == "N")
-        if not (behind or (kind == "K" and (not out or out[-1].kind in ",;\t+&"))) and not (last == "T" and kind == "T"):
+        if not (behind or (kind == "K" and (not out or out[-1].kind in ",;\t+&"))) and not (
+            last == "T" and kind == "T"
+        ):
             return Token("W", word.casefold().replace(NOTHING, ""), match.start(), match.end())
     return Token(kind, meant, match.start(), match.end())
 
@@ -191,7 +193,11 @@ def _join(out: list[Token], token: Token) -> bool:
         out[-1] = token
     elif token.kind == "W" and token.value in ("dozen", "doz", "dutzend") and last.kind in "NA":
         out[-1] = _number_token(_value(last) * 12, last.start, token.end)
-    elif token.kind == "W" and token.value in ("oz", "ozs", "ounce", "ounces") and last.value in ("fl", "fluid"):
+    elif (
+        token.kind == "W"
+        and token.value in ("oz", "ozs", "ounce", "ounces")
+        and last.value in ("fl", "fluid")
+    ):
         out[-1] = Token("V", UNITS["floz"], last.start, token.end)
     else:
         return False

@@ -68,7 +68,11 @@ COUNT_WORDS: dict[str, Unit] = {
 MASS_WORDS: dict[str, Unit] = dict.fromkeys(("dag", "dkg", "deka"), Unit("dag", "mass", 10.0))
 VOLUME_WORDS: dict[str, Unit] = {
     **dict.fromkeys(("teacup", "teacups", "teacupful", "coffeecup", "coffee-cup"), UNITS["cup"]),
-    **dict.fromkeys(("tbl", "tb", "tablesp", "eßlöffel", "table-spoonful", "table-spoonfuls"), UNITS["tbsp"]),
+    **dict.fromkeys(
+        ("tbl", "tb", "tablesp", "eßlöffel", "table-spoonful", "table-spoonfuls"), UNITS["tbsp"]
+    ),
     **dict.fromkeys(("teasp", "tea-spoonful", "kaffeelöffel", "teel"), UNITS["tsp"]),
-    **dict.fromkeys(("dessertspoon", "dessertspoons", "dessertspoonful"), Unit("dessertspoon", "volume", 10.0)),
+    **dict.fromkeys(
+        ("dessertspoon", "dessertspoons", "dessertspoonful"), Unit("dessertspoon", "volume", 10.0)
+    ),
 }

@@ -5,6 +5,7 @@ from typing import NamedTuple
 from krume.base import Interval, as_text
 from krume.design.reader.amounts import EACH, Amount
 from krume.design.reader.asking import Asking, grams
+from krume.design.reader.besides import two_amounts
 from krume.design.reader.items import Item
 from krume.design.reader.settings import limit
 from krume.pantry import Found, Measure, ingredient, measure
@@ -28,8 +29,6 @@ UNKNOWN = Weight(None, "unknown", None, "declared", "")
 
 def weigh(item: Item, found: Found, part: str | None, asking: Asking) -> Weight:
     """Grams of an item that is not a count of eggs."""
-    from krume.design.reader.entries import two_amounts
-
     second = two_amounts(item, asking)
     amount = item.amount
     if amount.about:
@@ -46,7 +45,9 @@ def weigh(item: Item, found: Found, part: str | None, asking: Asking) -> Weight:
 
 
 def _weighed(amount: Amount, second: Amount | None) -> Weight:
-    stated = second if second is not None and _is_metric(second) and not _is_metric(amount) else amount
+    stated = (
+        second if second is not None and _is_metric(second) and not _is_metric(amount) else amount
+    )
     size = stated.unit.size if stated.unit is not None and stated.unit.size is not None else 1.0
     interval = stated.value.times(size) if isinstance(stated.value, Interval) else None
     return Weight(stated.grams, "weighed", interval, "declared", "")

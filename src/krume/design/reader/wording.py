@@ -23,7 +23,9 @@ KEYS: dict[str, str] = {
     for word in words.split("|")
 }  # fmt: skip
 KEY_LINE = re.compile(r"^\s*([^\W\d_][^\d:=|\t]{0,28}?)\s*[:=]\s*(.*\S)?\s*$")
-MAKES_LINE = re.compile(r"^\s*(makes|serves|yields?|ergibt|für ca\.?|enough for|quantity for)\s+(\S.*)$", re.IGNORECASE)
+MAKES_LINE = re.compile(
+    r"^\s*(makes|serves|yields?|ergibt|für ca\.?|enough for|quantity for)\s+(\S.*)$", re.IGNORECASE
+)
 
 LIST_HEADINGS = re.compile(
     r"^(?:the )?(?:ingredients?|ingredient list|zutaten|you(?:'ll| will)? need(?!.*\d)|what you(?:'ll| will)? need|shopping list|formula|"
@@ -46,11 +48,14 @@ SECTION_WORDS = frozenset(
     "teig boden füllung creme guss belag glasur biskuit biskuitteig mürbeteig streusel tränke deko dekoration "
     "zum nut yolk white layer layers roll shell tart soak drizzle curd compote sauce batters doughs rührteig".split()
 )
-FOR_SECTION = re.compile(r"^(?:for|für|fuer)\s+(?:the|den|die|das|a|an)?\s*[^\W\d_]+(?:\s+[^\W\d_]+){0,3}\s*:?$", re.IGNORECASE)
+FOR_SECTION = re.compile(
+    r"^(?:for|für|fuer)\s+(?:the|den|die|das|a|an)?\s*[^\W\d_]+(?:\s+[^\W\d_]+){0,3}\s*:?$",
+    re.IGNORECASE,
+)
 
 VERBS = frozenset(
     "add allow arrange bake beat bind blend boil break bring brush carefully chill chop combine cook cool cover cut decorate "
-    "deflate discard dissolve divide drain drop dry dust enjoy fill finish fit fold freeze garnish gently generously grate gradually grease "
+    "deflate discard dissolve divide drain drop dry dust fill finish fit fold freeze garnish gently generously grate gradually grease "
     "grind heat hang in incorporate invert keep knead leave let lift line loosen lower make mash measure melt meanwhile mix "
     "once open pipe place pour preheat prepare press prick pull put quickly rap reduce refrigerate release remove repeat reserve rest "
     "return roll rub scatter scrape sandwich separate serve set shape sift simmer slice slide slowly soak soften spoon spread "
