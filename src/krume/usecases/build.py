@@ -19,7 +19,7 @@ from krume.design import Formula, balance
 from krume.store import book_at, is_file
 from krume.usecases.answer import Answer, Asked, QuestionError, clash_problems
 from krume.usecases.build_result import BuildResult, build_result
-from krume.usecases.kind import answers_for, kind_of
+from krume.usecases.kind import answers_for, kind_of, own_answers
 from krume.usecases.read import FormulaRead, formula_of
 from krume.usecases.sources import line_sources, practice_notice, source_keys
 from krume.usecases.text import PLACE, Text, book_text, text_of
@@ -62,7 +62,7 @@ def build_torte(name: str, asked: Asked) -> Answer[BuildResult]:
 
 def torte_of(name: str, asked: Asked) -> TorteMade:
     """The torte a name means, built; with all that is asked about it and its formulas."""
-    source = text_of(name, asked)
+    source = text_of(name, own_answers(asked))
     kind = source.kind or kind_of(source.text)
     if kind != "torte" and not (source.kind is None and kind == "formula"):
         raise QuestionError(_no_torte(source, kind, name))

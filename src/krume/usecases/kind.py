@@ -33,8 +33,7 @@ class Made:
 def made_of(name: str, asked: Asked) -> Made:
     """Formulas of a formula, a torte or an order."""
     inner = tuple(answer for answer in asked.answers if _INSIDE.match(answer))
-    own = tuple(answer for answer in asked.answers if answer not in inner)
-    text = text_of(name, replace(asked, answers=own))
+    text = text_of(name, own_answers(asked))
     kind = text.kind or kind_of(text.text)
     if kind == "order":
         return _order(text, asked)
@@ -49,6 +48,12 @@ def made_of(name: str, asked: Asked) -> Made:
         text = replace(text, text=apply_answers(text.text, inner))
     found = read_text(text, asked)
     return Made("formula", found.formula.name or "", (found,), found.problems, found.notices)
+
+
+def own_answers(asked: Asked) -> Asked:
+    """The request without its answers to texts inside the one it names."""
+    own = tuple(answer for answer in asked.answers if not _INSIDE.match(answer))
+    return replace(asked, answers=own)
 
 
 def kind_of(text: str) -> str:
