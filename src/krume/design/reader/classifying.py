@@ -30,6 +30,11 @@ _WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
 _RULE = re.compile(r"^[\s|:\-=_*~#+.]+$")
 _AMOUNT_FORMS = frozenset(("packaged", "times", "added", "doubled", "measured"))
 _LONGEST_BARE = 9
+_PART_OF_SOME = re.compile(
+    r"^(?:the\s+)?(?:[^\W\d_]+\s+){0,2}?(?:whites?|yolks?|rinds?|zest|juice|eiwei(?:ß|ss)|eigelb|saft|schale|abrieb)\s+"
+    r"(?:of\s+|from\s+|von\s+)?(?:\d|[½¼¾⅓⅔]|(?:an?|one|two|three|four|five|six|seven|eight|nine|ten|half|eine?r?|zwei|drei|vier)\b)",
+    re.IGNORECASE,
+)
 _IN_BRACKETS = re.compile(r"^\[[^\[\]\d]{2,40}\]:?$")
 _HYPHENED = re.compile(r"^\d+-[^\W\d]")
 _LEFT_OUT = re.compile(r"^\s*\(.*\)\s*$")
@@ -114,7 +119,11 @@ def heading_of(source: str) -> tuple[str, str] | None:
     if (
         not has_number
         and len(words) <= 6
-        and (FOR_SECTION.match(bare) or _is_bold(source) or (_is_capitals(bare) and not text.endswith((".", "!"))))
+        and (
+            FOR_SECTION.match(bare)
+            or _is_bold(source)
+            or (_is_capitals(bare) and not text.endswith((".", "!")))
+        )
     ):
         return "section", bare
     return None
@@ -161,7 +170,11 @@ def ingredient_score(source: str, settings: Settings) -> int:
     text, _, _mark = plain(source)
     if not text or _LEFT_OUT.match(source) or _RULE.match(text):
         return 0
-    if is_sentence(_FILLER.sub("", text)) and not _is_run_of_items(source, text, settings):
+    if (
+        _PART_OF_SOME.match(text) is None
+        and is_sentence(_FILLER.sub("", text))
+        and not _is_run_of_items(source, text, settings)
+    ):
         return 0
     reading = read_ingredients(source, settings)
     if not reading.forms:
@@ -327,6 +340,8 @@ def _name_line(lines: list[str], settings: Settings) -> int | None:
         found = key_line(lines[at])
         if found is not None and found.key == "name":
             return at
+        if facts_of(lines[at]).is_note:
+            continue
         if _is_run_of_items(lines[at], plain(lines[at]).text, settings):
             return None
         if found is not None or _is_item_at_top(at, filled, lines, settings):
@@ -481,6 +496,8 @@ def _body(at: int, lines: list[str], state: _State, settings: Settings) -> Kind:
     if state.where == "notes":
         return Kind(number, source, "note")
     need = {"head": 2, "list": 1, "method": 3, "either": 2}[state.where]
+    if state.where == "method" and _begins_with_amount(source, settings):
+        need = 2
     if (
         state.where == "list"
         and state.after_blank
@@ -490,10 +507,9 @@ def _body(at: int, lines: list[str], state: _State, settings: Settings) -> Kind:
         need = 2
     if mark == "number" and state.where in ("method", "either"):
         need = 4
-    if score >= need and not (state.where == "method" and _is_method_line(at, lines, text)):
+    if score >= need:
         state.seen_list = True
-        if state.where in ("head", "either"):
-            state.where = "list"
+        state.where = "list"
         return Kind(
             number, source, "ingredient", state.section, reading=read_ingredients(source, settings)
         )
@@ -505,8 +521,9 @@ def _is_bare(source: str, settings: Settings) -> bool:
     return bool(reading.forms) and reading.forms[0] == "bare"
 
 
-def _is_method_line(at: int, lines: list[str], text: str) -> bool:
-    return len(text.split()) > 8
+def _begins_with_amount(source: str, settings: Settings) -> bool:
+    reading = read_ingredients(source, settings)
+    return bool(reading.forms) and reading.forms[0] not in ("bare", "named", "of_some", "share")
 
 
 def _told(

@@ -13,7 +13,8 @@ _SIZE = re.compile(
     r"(?:\b(?P<region>EU|US|UK|USA|AU|NZ|CA|European|American|British|German)\b[\s,-]*)?"
     r"(?:\b(?:size|grade|class|gr\.?|größe|groesse|grösse|klasse)\s*[:.]?\s*)?"
     r"(?P<size>\b(?:extra[ -]large|x-?large|very large|jumbo|king[ -]size|king|large|medium|med\b\.?|mittelgro(?:ß|ss)e?|"
-    r"mittel|gro(?:ß|ss)e?|small|kleine?)(?!\w)|\b(?-i:XXL|XL|L|M|S)\b(?!\.\w))",
+    r"mittel|gro(?:ß|ss)e?|small|kleine?)(?!\w)|\b(?-i:XXL|XL|L|M|S)\b(?!\.\w))"
+    r"(?:[\s,]+(?P<after>EU|US|UK)\b)?",
     re.IGNORECASE,
 )
 _GERMAN_SIZE = re.compile(
@@ -48,7 +49,7 @@ def said_size(text: str, offset: int) -> Said | None:
     if match is None:
         return None
     size = match["size"].casefold()
-    region = match["region"] or ("EU" if _GERMAN_SIZE.search(match[0]) else "")
+    region = match["region"] or match["after"] or ("EU" if _GERMAN_SIZE.search(match[0]) else "")
     words = f"{region} {_WORDS.get(size, match['size'])}".strip()
     return Said(words, offset + match.start(), offset + match.end())
 

@@ -101,7 +101,9 @@ def _found_with_lead(item: Item, name: Named, part: str | None) -> Found:
 def _joined(fruit: str, word: str, otherwise: Found) -> Found:
     german = {"zest": ("Abrieb einer", "schale"), "juice": ("Saft einer", "saft")}.get(word)
     tries = [f"{fruit} {word}", f"{word} {fruit}", f"{word} of {fruit}"]
-    tries += [f"{german[0]} {fruit}", f"{fruit}{german[1]}", f"{fruit}n{german[1]}"] if german else []
+    tries += (
+        [f"{german[0]} {fruit}", f"{fruit}{german[1]}", f"{fruit}n{german[1]}"] if german else []
+    )
     for words in tries:
         found = find(words)
         if found.kind == "known":
@@ -147,6 +149,9 @@ def _ask_name(item: Item, name: Named, found: Found, asking: Asking) -> None:
     if found.notice:
         asking.note("ingredient-assumed", found.notice)
     if found.kind in ("known", "good"):
+        return
+    if item.amount.value is None and found.kind == "ask":
+        asking.note("which-ingredient", f"{found.question} It has no amount, so it is not asked")
         return
     code = {
         "ask": "which-ingredient",

@@ -5,7 +5,7 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from krume.design.reader.cleaning import NOTHING
-from krume.pantry import Found, Ingredient, find
+from krume.pantry import Found, Ingredient, find, ingredient
 
 _BRACKET = re.compile(r"[(\[{]([^()\[\]{}]*)[)\]}]?")
 _CUT = re.compile(
@@ -41,6 +41,11 @@ _EGG_NOT = re.compile(
 )
 
 
+_OTHER_COUNT = re.compile(
+    r"^\s*(?:large|small|medium)?\s*(?:or|oder)\s+\d+\s+(?:large|small|medium)?\s*", re.IGNORECASE
+)
+
+
 class Phrase(NamedTuple):
     """A name phrase: its head, the rest of what was written with it, and the brackets' texts."""
 
@@ -71,6 +76,7 @@ def phrase_of(text: str) -> Phrase:
     bare = _BRACKET.sub(" ", plain) if brackets else plain
     cut = _CUT.search(bare) if " " in bare or "+" in bare else None
     kept = bare[: cut.start()] if cut and bare[: cut.start()].strip(_EDGE) else bare
+    kept = _OTHER_COUNT.sub("", kept)
     whole = _LEADING.sub("", " ".join(kept.split()).strip(_EDGE)).strip(_EDGE)
     head, *tail = _SPLIT.split(whole, maxsplit=1)
     after = bare[len(kept) :] if cut else ""
@@ -101,10 +107,23 @@ def _found(phrase: Phrase, own: tuple[Ingredient, ...]) -> Found:
     for words in tries:
         found = find(words[:120], own=own)
         if found.kind == "known":
-            return found
+            return _without_gluten(found, phrase)
         if first is None or (first.kind in ("unknown", "close") and found.kind in ("ask", "good")):
             first = found
     return first if first is not None else find("")
+
+
+_SAYS_NO_GLUTEN = re.compile(
+    r"\b(?:gluten[- ]?(?:free|frei)\w*|GF|without gluten|ohne gluten)\b", re.IGNORECASE
+)
+
+
+def _without_gluten(found: Found, phrase: Phrase) -> Found:
+    """`flour, gluten-free` is never taken for wheat flour: it is asked which blend it is."""
+    words = f"{phrase.whole}, {phrase.note}"
+    if found.key is None or not _SAYS_NO_GLUTEN.search(words):
+        return found
+    return find("gluten-free flour") if ingredient(found.key).gluten_grain else found
 
 
 def _first_of_two(phrase: Phrase, asked: Found, own: tuple[Ingredient, ...]) -> tuple[Found, str]:

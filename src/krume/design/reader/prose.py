@@ -44,7 +44,9 @@ def prose_ingredients(source: str, settings: Settings) -> LineReading:
         found = tokens(text, *sentence.span())
         for piece in _pieces(found):
             entries.extend(_known(piece, text, settings, asking))
-    return LineReading(tuple(entries), ("prose",) * len(entries), tuple(asking.problems), tuple(asking.notices))
+    return LineReading(
+        tuple(entries), ("prose",) * len(entries), tuple(asking.problems), tuple(asking.notices)
+    )
 
 
 def _known(piece: list[Token], text: str, settings: Settings, asking: Asking) -> list[Entry]:

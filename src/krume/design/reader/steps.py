@@ -33,6 +33,9 @@ _OPEN = re.compile(
 )
 
 
+_ABBREVIATED = re.compile(r"\b(min|mins|ca|approx|std|hrs?)\.", re.IGNORECASE)
+
+
 class Said(NamedTuple):
     """What one step line says about the oven, the core and the minutes."""
 
@@ -153,6 +156,7 @@ def _bake_minutes(source: str) -> list[tuple[Interval, int, bool]]:
     out = []
     text = clean(source).text
     for minutes, at in minutes_of(text):
+        text = _ABBREVIATED.sub(r"\1 ", text)
         start = max(text.rfind(". ", 0, at) + 1, text.rfind(";", 0, at) + 1, 0)
         clause_start = max(text.rfind(",", 0, at) + 1, start)
         sentence = text[start : text.find(". ", at) if text.find(". ", at) > 0 else len(text)]

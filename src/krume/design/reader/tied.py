@@ -11,7 +11,7 @@ _TIED = re.compile(
     r"^\W*(?:(?:the |their )?weight of (?:the )?eggs? (?:in|of)\s+(?P<in>.+)"
     r"|(?:the )?same (?:weight|amount|quantity)(?: each)? of\s+(?P<same>.+)"
     r"|(?:their|its) weight in\s+(?P<their>.+)"
-    r"|as much\s+(?P<much>.+?)(?:\s+as\b.*)?"
+    r"|as much\s+(?P<much>(?:(?! as ).)+)(?:\s+as (?:the |they |it |your )?(?:eggs?|weigh).*)?"
     r"|equal weights? of\s+(?P<equal>.+)"
     r"|and (?:the same )?of\s+(?P<also>.+))$",
     re.IGNORECASE,

@@ -24,7 +24,7 @@ HOW_FULL = frozenset(
     "gut gute guter leicht kleine kleiner kleines große großer großes grosse grosser lightly "
     "firmly even rounding".split()
 )
-SOME = frozenset("few some several little etwas wenig einige paar bit bisschen".split())
+SOME = frozenset("few some several little etwas wenig einige paar bit bisschen enough genug".split())
 
 
 def _count(name: str) -> Unit:

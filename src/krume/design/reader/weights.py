@@ -24,6 +24,7 @@ class Weight(NamedTuple):
     source: str
 
 
+_LIKE = {"knifepoint": "pinch"}
 UNKNOWN = Weight(None, "unknown", None, "declared", "")
 
 
@@ -85,7 +86,7 @@ def _measure(found: Found, unit: str) -> Measure | None:
 
 def _measured(item: Item, found: Found, part: str | None, asking: Asking) -> Weight:
     unit = item.amount.unit
-    one = _measure(found, unit.name) if unit is not None else None
+    one = _measure(found, _LIKE.get(unit.name, unit.name)) if unit is not None else None
     if one is None or unit is None:
         return UNKNOWN
     value = item.amount.value
@@ -108,7 +109,7 @@ def _say(item: Item, found: Found, one: Measure, mass: Interval, asking: Asking)
     spread = f"{grams(mass.low)} to {grams(mass.high)}" if mass.high > mass.low else ""
     about = ", ".join(t for t in (each, spread, one.status, one.note) if t)
     asking.note("measure", f"{written} of {item.name.strip()[:40]}: {grams(mass.best)} ({about})")
-    if asks_for_grams(found, mass):
+    if item.amount.unit is not EACH and asks_for_grams(found, mass):
         _ask_grams(item, one, mass, written, asking)
 
 

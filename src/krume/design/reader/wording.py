@@ -60,7 +60,7 @@ VERBS = frozenset(
     "once open pipe place pour preheat prepare press prick pull put quickly rap reduce refrigerate release remove repeat reserve rest "
     "return roll rub scatter scrape sandwich separate serve set shape sift simmer slice slide slowly soak soften spoon spread "
     "sprinkle stand start steam stir stop store strain switch take tap test tip to toast toss transfer trim turn unmould "
-    "unmold use using warm wash weigh when whip whisk while with work wrap after all as at before first finally next now off "
+    "unmold use using warm wash weigh when whip whisk while with work wrap after all at before first finally next now off "
     "then and it the this tilt run rinse rotate score raise push pulse process peel pass microwave insert immediately if fold "
     "backen back den die das eier ofen backofen mehl teig form vorheizen anschließend danach zuerst zum alles nun dann im in auf mit "
     "eischnee eiweiß eigelb butter zucker beide wenn schale nach während inzwischen sofort herausnehmen".split()
