@@ -1,5 +1,6 @@
 """Quick sums on labels: panel figures, energy, salt, gluten, shares, allergens."""
 
+import math
 from collections.abc import Sequence
 from decimal import Decimal
 from fractions import Fraction
@@ -164,7 +165,8 @@ def _quid(given: Given) -> Values:
         evaporated_g=given.or_zero("evaporated"),
     )
     if percent > 100:
-        given.note("above-100", f"Above 100 %: declare {percent:.0f} g used per 100 g instead.")
+        used = math.floor(percent + 0.5)
+        given.note("above-100", f"Above 100 %: declare {used} g used per 100 g instead.")
     return {"percent": percent}
 
 

@@ -12,7 +12,8 @@ from krume.calc.units import in_unit, measure_named, wrong_unit
 
 _QUANTITY = re.compile(
     r"^\s*(?P<sign>[+-]?)\s*"
-    r"(?P<number>\d+\s+\d+\s*/\s*\d+|\d+\s*/\s*\d+|\d[\d.,'’]*(?:e[+-]?\d+)?|[.,]\d+)"
+    r"(?P<number>\d{1,3}(?: \d{3})+(?:[.,]\d+)?|\d+\s+\d+\s*/\s*\d+|\d+\s*/\s*\d+"
+    r"|\d[\d.,'’]*(?:e[+-]?\d+)?|[.,]\d+)"
     r"\s*-?\s*(?P<unit>[^\d\s+-][^+]*)?$",
     re.IGNORECASE,
 )

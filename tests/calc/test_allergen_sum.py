@@ -1,0 +1,54 @@
+"""Allergens by market: what is printed in the laws, and what only a supplier can say."""
+
+import pytest
+
+from krume.base import InputError
+from krume.calc import answer, run
+from tests.agreement import reads
+
+
+@pytest.mark.source("falcpa", "nine allergens, with the list of nuts: R13a, R13b, R13d")
+@pytest.mark.parametrize(
+    ("words", "declared"),
+    [("coconut", ""), ("pine nuts", "tree nut (pine nut)"), ("barley malt", ""),
+     ("lupin flour", ""), ("sesame", "sesame"), ("egg", "egg"), ("butter", "milk"),
+     ("ground hazelnuts", "tree nut (hazelnut)")],
+)  # fmt: skip
+def test_the_us_declares_what_is_printed(words: str, declared: str) -> None:
+    found = run("allergens", ingredients=[words], market="us")["contains"]
+    assert isinstance(found, list)
+    assert reads(",".join(map(str, found)), declared)
+
+
+@pytest.mark.source("eu-1169-2011", "annex II: R13c, R13d")
+@pytest.mark.parametrize(
+    ("words", "declared"),
+    [("coconut", ""), ("pine nuts", ""), ("barley malt", "cereals containing gluten (barley)"),
+     ("lupin flour", "lupin"), ("sesame", "sesame"), ("egg", "egg"), ("butter", "milk"),
+     ("ground hazelnuts", "nuts (hazelnut)")],
+)  # fmt: skip
+def test_the_eu_declares_what_is_printed(words: str, declared: str) -> None:
+    found = run("allergens", ingredients=words, market="eu")["contains"]
+    assert isinstance(found, list)
+    assert reads(",".join(map(str, found)), declared)
+
+
+def test_what_only_a_supplier_can_say_is_named() -> None:
+    found = answer("allergens", {"ingredients": "egg, moon dust", "market": "eu"})
+    assert found.values == {"contains": ["egg"], "unknown": ["moon dust"]}
+    assert "moon dust" in found.notices[0].text
+
+
+def test_goods_that_share_a_name_and_their_allergens_need_no_question() -> None:
+    found = run("allergens", ingredients="rice flour", market="us")
+    assert found == {"contains": [], "unknown": []}
+
+
+def test_a_key_of_the_pantry_is_read_too_and_words_are_named_once() -> None:
+    found = run("allergens", ingredients=["egg-whole-fresh", "eggs", "butter"], market="us")
+    assert found["contains"] == ["egg", "milk"]
+
+
+def test_another_market_is_refused() -> None:
+    with pytest.raises(InputError, match="us, eu"):
+        run("allergens", ingredients="egg", market="moon")
