@@ -1,6 +1,6 @@
 """The house plugin: cited tests, their table in docs/validation.md, and a quiet surrounding."""
 
-from collections.abc import Iterator
+from collections.abc import Generator, Iterator
 from pathlib import Path
 
 import pytest
@@ -72,6 +72,17 @@ def pytest_runtest_call(item: pytest.Item) -> Iterator[None]:
     if not rows:
         pytest.fail("the test cites a source but compares nothing with `agrees` or `reads`")
     return result
+
+
+@pytest.hookimpl(wrapper=True)
+def pytest_runtest_makereport(
+    item: pytest.Item, call: pytest.CallInfo[None]
+) -> Generator[None, pytest.TestReport, pytest.TestReport]:
+    """Note the cited tests that failed: their rows may be missing."""
+    report = yield
+    if report.failed and CITED in item.stash:
+        item.config.stash[validation.RUN].failed.append(item.nodeid)
+    return report
 
 
 @pytest.fixture(autouse=True)

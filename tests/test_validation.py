@@ -101,11 +101,21 @@ def test_a_run_of_some_tests_neither_writes_nor_complains_of_what_it_left_out(
     assert (project / "docs" / "validation.md").read_text(encoding="utf-8") == page
 
 
-def test_a_failing_test_keeps_the_page_from_being_written(project: Path) -> None:
+@pytest.mark.parametrize(
+    ("old", "new", "failures", "is_written"),
+    [
+        ("agrees(x, printed)", "agrees(x + 1, printed)", "3 failed", False),
+        ('reads("cake", "cake")', "missing_name", "2 failed", False),
+        ("assert True", "assert False", "1 failed", True),
+    ],
+)
+def test_a_failing_cited_test_keeps_the_page_from_being_written(
+    project: Path, old: str, new: str, failures: str, is_written: bool
+) -> None:
     suite = project / "tests" / "test_suite.py"
-    suite.write_text(SUITE.replace("assert True", "assert False"), encoding="utf-8")
-    assert "2 failed" in run_in(project, write=True)
-    assert not (project / "docs" / "validation.md").exists()
+    suite.write_text(SUITE.replace(old, new), encoding="utf-8")
+    assert failures in run_in(project, write=True)
+    assert (project / "docs" / "validation.md").exists() is is_written
 
 
 def test_a_cited_test_that_compares_nothing_fails(project: Path) -> None:

@@ -41,6 +41,7 @@ class Run:
     rows: list[tuple[Cited, Agreement, str]] = field(default_factory=list)
     files: set[Path] = field(default_factory=set)
     is_partial: bool = False
+    failed: list[str] = field(default_factory=list)
 
     def add(self, cited: Cited, rows: list[Agreement], accepted: str) -> None:
         """Keep a test's comparisons; `accepted` is the reason of a strict expected failure."""
