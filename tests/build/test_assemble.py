@@ -127,8 +127,9 @@ def test_a_cream_of_unknown_density_leaves_the_mass_unknown_and_is_asked() -> No
 
 @pytest.mark.parametrize("gone", ["baked_height_mm", "baked_mass_g"])
 def test_a_cake_that_does_not_say_how_it_bakes_is_asked(gone: str) -> None:
-    unknown = {"baked_height_mm": None} if gone == "baked_height_mm" else {"baked_mass_g": None}
-    read = build_torte(demo_plan("T1"), {**PARTS, "F1": replace(F1, **unknown)})
+    flat, weightless = replace(F1, baked_height_mm=None), replace(F1, baked_mass_g=None)
+    unknown = flat if gone == "baked_height_mm" else weightless
+    read = build_torte(demo_plan("T1"), {**PARTS, "F1": unknown})
     assert not isinstance(read, Infeasible)
     assert [p.code for p in read.problems] == ["baked-missing"]
     assert read.value.mass_g is None
@@ -155,5 +156,15 @@ def test_a_torte_that_is_not_whole_has_no_totals_but_keeps_its_layers() -> None:
     assert len(torte.layers) == 9
 
 
-def test_a_plan_without_slices_is_built_all_the_same() -> None:
-    assert built(replace(demo_plan("T1"), slices=())).slices == ()
+def test_a_plan_without_slices_is_built_all_the_same_and_says_so() -> None:
+    torte = built(replace(demo_plan("T1"), slices=()))
+    assert torte.slices == ()
+    assert [notice.code for notice in torte.notices] == ["slices-not-written"]
+
+
+def test_a_tin_whose_walls_lean_is_taken_as_upright_and_that_is_said() -> None:
+    assert F1.tin is not None
+    flared = replace(F1, tin=replace(F1.tin, top_cm=22.0))
+    torte = built(demo_plan("T1"), F1=flared)
+    assert [notice.code for notice in torte.notices] == ["walls-taken-upright"]
+    assert torte.mass_g == pytest.approx(demo("T1").mass_g)

@@ -33,7 +33,7 @@ def test_a_gap_nobody_fills_is_told() -> None:
         PARTS,
     )
     assert not isinstance(read, Infeasible)
-    (notice,) = read.value.notices
+    notice = read.value.notices[0]
     assert notice.code == "gap-empty"
     assert "5 mm beside 2" in notice.text
 

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import replace
 
-from krume.base import Infeasible, Problem, Read
+from krume.base import Infeasible, Notice, Problem, Read
 from krume.build.asking import density_asked, not_found, piece_asked, ring_asked
 from krume.build.batches import batches, eggs, slices
 from krume.build.findings import findings
@@ -98,8 +98,27 @@ def _finished(
         slices=slices(torte, plan.slices),
         batches=made,
         eggs=eggs(made, parts),
+        notices=(*torte.notices, *_flared(stack, parts), *_uncut(plan)),
         findings=findings(torte, parts, amounts),
     )
+
+
+def _flared(stack: Stack, parts: Mapping[str, ComponentFormula]) -> tuple[Notice, ...]:
+    """Notice for each tin whose walls lean: its cake is taken as upright."""
+    names = dict.fromkeys(storey.piece.what for storey in stack.storeys)
+    tins = {name: tin for name in names if (tin := parts[name].tin) is not None}
+    return tuple(
+        Notice("walls-taken-upright", f"The cake of {name} is taken as wide as its tin's floor.")
+        for name, tin in tins.items()
+        if tin.top_cm is not None or tin.top_length_cm is not None
+    )
+
+
+def _uncut(plan: TortePlan) -> tuple[Notice, ...]:
+    if plan.slices:
+        return ()
+    text = "No number of slices is written, so none is weighed. Type such as: Slices: 12"
+    return (Notice("slices-not-written", text),)
 
 
 def _cakes(stack: Stack) -> dict[str, int]:
