@@ -78,7 +78,8 @@ def _missing_side(shape: str, found: Sizes, asking: Asking, tin: Tin) -> Tin | N
     if shape == "sheet":
         widths = [value("sheet-share-narrow"), value("sheet-share-wide")]
     usual = [whole(share * length, found) for share in widths]
-    deep = "" if shape == "sheet" else f" x {found.text(whole(0.75 * usual[0], found))}"
+    depth = whole(value("side-share-deep") * usual[0], found)
+    deep = "" if shape == "sheet" else f" x {found.text(depth)}"
     asking.ask(
         "tin-side-missing",
         f"A {shape} tin needs length, width and depth inside. How wide and deep is it?",
