@@ -9,10 +9,15 @@ from krume.design.formula import Line
 from krume.design.reader.asking import Asking
 from krume.design.reader.classifying import Kind
 from krume.design.reader.settings import limit
-from krume.pantry import allergens, ingredient
+from krume.pantry import Allergen, allergens, allergens_of_words, ingredient
 
+_WHATS = (
+    r"gluten|wheat|peanuts?|tree nuts?|nuts?|almonds?|hazelnuts?|walnuts?|dairy|milk|lactose|eggs?|soya?|sesame|alcohol|"
+    r"erdn(?:uss|üsse)|n(?:uss|üsse)|mandeln?|haseln(?:uss|üsse)|milch|laktose|eier|ei|soja|sesam|alkohol|weizen"
+)
 _FREE = re.compile(
-    r"\b(?P<what>gluten|nut|nuts|dairy|milk|lactose|egg|soy|nuss|milch|laktose|ei)(?:\s*-?\s*)(?P<free>free|frei)\b|\b(?:no|without|ohne)\s+(?P<no>gluten|nuts|dairy|eggs?|nüsse|milk|milch)\b|\b(?P<vegan>vegan)\b",
+    rf"\b(?P<what>{_WHATS})\s*-?\s*(?:free|frei(?:e[rsnm]?)?)\b|\bfree (?:from|of)\s+(?P<from>{_WHATS})\b"
+    rf"|\b(?:no|without|ohne|contains no)\s+(?P<no>{_WHATS})\b|\b(?P<vegan>vegane?[rs]?)\b",
     re.IGNORECASE,
 )
 _KEEPS = re.compile(
@@ -25,15 +30,24 @@ _KIDS = re.compile(
 )
 _NUMBERS = {"a": 1, "an": 1, "one": 1, "ein": 1, "eine": 1, "two": 2, "zwei": 2, "three": 3}
 _MEANS = {
-    "nuts": "nut",
-    "nuss": "nut",
-    "nüsse": "nut",
-    "milk": "dairy",
-    "milch": "dairy",
-    "lactose": "dairy",
-    "laktose": "dairy",
-    "ei": "egg",
-    "eggs": "egg",
+    word: meant
+    for meant, words in {
+        "nut": "nuts nuss nüsse",
+        "tree nut": "tree_nuts",
+        "peanut": "peanuts erdnuss erdnüsse",
+        "almond": "almonds mandel mandeln",
+        "hazelnut": "hazelnuts haselnuss haselnüsse",
+        "walnut": "walnuts",
+        "dairy": "milk milch",
+        "lactose": "laktose",
+        "egg": "eggs ei eier",
+        "soy": "soya soja",
+        "sesame": "sesam",
+        "alcohol": "alkohol",
+        "wheat": "weizen",
+        "vegan": "veganer vegane veganes",
+    }.items()
+    for word in words.split()
 }
 _INGREDIENT_BEHIND = re.compile(
     r"^\s*(?:certified\s+)?(?:plain |all-purpose |self-raising |self-rising |oat|rolled )?(?:flour|oats?|blend|mix|baking|mehl|haferflocken|spread|butter|margarine|milk|cream|chocolate)",
@@ -64,7 +78,7 @@ def _may_claim(source: str) -> bool:
 
 
 def _free(kind: Kind, match: re.Match[str], lines: list[Line]) -> Iterator[Problem | Notice]:
-    said = (match["what"] or match["no"] or match["vegan"]).casefold()
+    said = (match["what"] or match["from"] or match["no"] or match["vegan"]).casefold()
     what = _MEANS.get(said, said)
     against = [line for line in lines if _speaks_against(what, line)]
     if against:
@@ -75,25 +89,41 @@ def _free(kind: Kind, match: re.Match[str], lines: list[Line]) -> Iterator[Probl
 
 def _speaks_against(what: str, line: Line) -> bool:
     if line.ingredient is None:
-        return False
+        return _is_held(what, _held(allergens_of_words(line.name)))
     item = ingredient(line.ingredient)
-    if what == "gluten":
-        return item.gluten_grain in ("wheat", "rye", "barley")
-    found = [a for a in allergens(line.ingredient) if a.presence == "contains"]
-    held = " ".join(f"{a.us} {a.eu}" for a in found)
-    if what == "nut":
-        return "nut" in held
-    if what == "dairy":
-        return "milk" in held
-    if what == "vegan":
+    if what in ("gluten", "wheat"):
+        return item.gluten_grain in (("wheat",) if what == "wheat" else ("wheat", "rye", "barley"))
+    if what == "alcohol":
         return (
-            "milk" in held
-            or "egg" in held
-            or item.key == "honey"
-            or item.role == "gel"
-            and "gelatin" in item.key
+            item.role == "spirit"
+            or (item.composition.alcohol_g or 0.0) > 0
+            and item.role != "flavour"
         )
-    return what in held
+    if what == "lactose" and "lactose" in line.name.casefold():
+        return False
+    if what == "vegan" and (item.key == "honey" or "gelatin" in item.key):
+        return True
+    return (
+        _is_held(what, _held(allergens(line.ingredient)))
+        or what == "almond"
+        and item.key.startswith("almond")
+    )
+
+
+def _held(found: tuple[Allergen, ...]) -> str:
+    return " ".join(f"{a.us} {a.eu}" for a in found if a.presence == "contains")
+
+
+def _is_held(what: str, held: str) -> bool:
+    """Whether declared allergens speak against a claim."""
+    words = {
+        "dairy": ("milk",),
+        "lactose": ("milk",),
+        "vegan": ("milk", "egg"),
+        "gluten": ("wheat", "rye", "barley"),
+        "tree nut": ("tree nut", "nuts ("),
+    }
+    return any(word in held for word in words.get(what, (what,)))
 
 
 def _contradicted(kind: Kind, match: re.Match[str], what: str, against: list[Line]) -> Problem:
@@ -101,7 +131,7 @@ def _contradicted(kind: Kind, match: re.Match[str], what: str, against: list[Lin
     named = ", ".join(f"line {x.number} ({x.name})" for x in against[:3])
     claim = match[0].strip()
     return Problem(
-        f"claim-{what}",
+        f"claim-{what.replace(' ', '-')}",
         f"line {kind.number}",
         kind.source.strip()[:200],
         f"'{claim}' contradicts {named}. Drop the claim, or change the line.",

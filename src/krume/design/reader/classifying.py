@@ -27,14 +27,15 @@ from krume.design.reader.wording import (
 )
 
 _WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
-_RULE = re.compile(r"^[\s|:\-=_*~#+.]+$")
+_RULE = re.compile(r"^(?:[\s|:\-=_*~#+.]+|(?:\s*\d+\s*x)+\s*)$", re.IGNORECASE)
 _AMOUNT_FORMS = frozenset(("packaged", "times", "added", "doubled", "measured"))
 _LONGEST_BARE = 9
 _PART_OF_SOME = re.compile(
-    r"^(?:the\s+)?(?:[^\W\d_]+\s+){0,2}?(?:whites?|yolks?|rinds?|zest|juice|eiwei(?:ß|ss)|eigelb|saft|schale|abrieb)\s+"
+    r"^(?:the\s+)?(?:[^\W\d_]+\s+){0,2}?(?:whites?|yolks?|rinds?|peels?|zest|juice|eiwei(?:ß|ss)|eigelb|saft|schale|abrieb)\s+"
     r"(?:of\s+|from\s+|von\s+)?(?:\d|[½¼¾⅓⅔]|(?:an?|one|two|three|four|five|six|seven|eight|nine|ten|half|eine?r?|zwei|drei|vier)\b)",
     re.IGNORECASE,
 )
+_BRACKETED = re.compile(r"\([^()]{0,60}\)")
 _IN_BRACKETS = re.compile(r"^\[[^\[\]\d]{2,40}\]:?$")
 _HYPHENED = re.compile(r"^\d+-[^\W\d]")
 _LEFT_OUT = re.compile(r"^\s*\(.*\)\s*$")
@@ -122,7 +123,7 @@ def heading_of(source: str) -> tuple[str, str] | None:
         and (
             FOR_SECTION.match(bare)
             or _is_bold(source)
-            or (_is_capitals(bare) and not text.endswith((".", "!")))
+            or (_is_capitals(_BRACKETED.sub("", bare)) and not text.endswith((".", "!")))
         )
     ):
         return "section", bare
@@ -144,7 +145,8 @@ def _is_capitals(text: str) -> bool:
     return len(letters) > 3 and text.upper() == text and text.lower() != text
 
 
-def _is_table_head(source: str) -> bool:
+def is_table_head(source: str) -> bool:
+    """Whether a line is the head of a table."""
     text = plain(source).text
     if any(sign.isdigit() for sign in text):
         return False
@@ -158,7 +160,7 @@ def _is_table_head(source: str) -> bool:
 
 def table_unit(source: str) -> str | None:
     """Unit a table's head names for its bare figures."""
-    if not _is_table_head(source):
+    if not is_table_head(source):
         return None
     words = re.findall(r"[^\W\d_]+", source.casefold())
     return "g" if any(word in ("g", "gram", "grams", "gramm") for word in words) else None
@@ -206,12 +208,18 @@ def _score(source: str, text: str, reading: LineReading) -> int:
     entry = reading.entries[0]
     is_known = (
         entry.ingredient is not None
-        or entry.kind in ("known", "good")
+        or entry.kind in ("known", "good", "ask")
         and bool(entry.name)
         or _is_asked(reading)
     )
     if form in _AMOUNT_FORMS:
-        return 3 if is_known else 2 if len(text.split()) < 16 else 0
+        return (
+            3
+            if is_known
+            else 2
+            if len(text.split()) < 16 and entry.unit not in ("can", "cake")
+            else 0
+        )
     if form == "counted":
         return _counted_score(entry, source, is_known=is_known, text=text)
     if form == "of_some":
@@ -290,7 +298,7 @@ def facts_of(source: str) -> Facts:
     """Facts of a line by itself, remembered by its text."""
     text, _, mark = plain(source)
     is_note = (
-        bool(_RULE.match(text) or _is_table_head(source) or _LEFT_OUT.match(source))
+        bool(_RULE.match(text) or is_table_head(source) or _LEFT_OUT.match(source))
         if text
         else False
     )
@@ -496,7 +504,7 @@ def _body(at: int, lines: list[str], state: _State, settings: Settings) -> Kind:
     if state.where == "notes":
         return Kind(number, source, "note")
     need = {"head": 2, "list": 1, "method": 3, "either": 2}[state.where]
-    if state.where == "method" and _begins_with_amount(source, settings):
+    if state.where == "method" and _begins_with_count(source, settings):
         need = 2
     if (
         state.where == "list"
@@ -521,9 +529,9 @@ def _is_bare(source: str, settings: Settings) -> bool:
     return bool(reading.forms) and reading.forms[0] == "bare"
 
 
-def _begins_with_amount(source: str, settings: Settings) -> bool:
+def _begins_with_count(source: str, settings: Settings) -> bool:
     reading = read_ingredients(source, settings)
-    return bool(reading.forms) and reading.forms[0] not in ("bare", "named", "of_some", "share")
+    return bool(reading.forms) and reading.forms[0] in ("counted", "vague", "pinched", "sized")
 
 
 def _told(

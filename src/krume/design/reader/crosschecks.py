@@ -10,11 +10,10 @@ from krume.design.reader.claims import claims
 from krume.design.reader.classifying import Kind
 from krume.design.reader.dates import dates
 from krume.design.reader.heads import Head
-from krume.design.reader.mentions import Mention, egg_counts, words_of
+from krume.design.reader.mentions import Count, Mention, egg_counts
 from krume.design.reader.settings import limit
 from krume.design.reader.steps import Steps, line_words, step_said
 from krume.design.reader.tinsaid import THIS_ONE, TinSaid, same_tin
-from krume.size import Tin
 
 _SECOND = "second addition"
 _MORE_EGGS = "more than the eggs give"
@@ -209,21 +208,40 @@ def _placed(problem: Problem, kind: Kind) -> Problem:
 
 
 def _egg_counts(formula: Formula, steps: Steps) -> Iterator[Problem]:
-    """`whisk the five whites` where the lines have four eggs."""
+    """`whisk the five whites` where the lines have four eggs; `beat 2 yolks` where they have three."""
     has = _eggs(formula.lines)
     if not has:
         return
+    named: dict[str, list[tuple[Kind, Count]]] = {}
     for group in steps.kinds:
         for kind in group:
-            if _MORE_EGGS in kind.source:
-                continue
-            for count in egg_counts(kind.source):
-                there = has.get(count.part, 0.0)
-                if there and (
-                    count.count > there
-                    or (count.is_definite and count.count != there and len(steps.kinds) < 40)
-                ):
-                    yield _ask_count(kind, count.count, count.part, there, (count.start, count.end))
+            for count in egg_counts(kind.source) if _MORE_EGGS not in kind.source else ():
+                named.setdefault(count.part, []).append((kind, count))
+    for part, counts in named.items():
+        yield from _wrong_counts(part, counts, has.get(part, 0.0), formula)
+
+
+def _wrong_counts(
+    part: str, counts: list[tuple[Kind, Count]], there: float, formula: Formula
+) -> Iterator[Problem]:
+    if not there:
+        return
+    for kind, count in counts:
+        if count.count > there or (count.is_definite and count.count != there):
+            yield _ask_count(kind, count.count, part, there, (count.start, count.end))
+            return
+    kind, last = counts[-1]
+    total = sum(count.count for _, count in counts)
+    if part != "whole" and total < there and _all_else_is_counted(part, counts, formula):
+        yield _ask_count(kind, last.count, part, last.count + there - total, (last.start, last.end))
+
+
+def _all_else_is_counted(part: str, counts: list[tuple[Kind, Count]], formula: Formula) -> bool:
+    """Whether no step takes whites or yolks without counting them, and both parts are spoken of."""
+    other = "white" if part == "yolk" else "yolk"
+    text = " ".join(formula.steps).casefold()
+    spoken = len(re.findall(rf"\b{part}s?\b", text))
+    return spoken == len(counts) and other in text
 
 
 def _eggs(lines: tuple[Line, ...]) -> dict[str, float]:
@@ -483,13 +501,3 @@ def _flourless(formula: Formula, roles: list[str | None]) -> Iterator[Notice]:
         yield Notice(
             "flourless", "no flour: a balance per 100 g flour is not defined, per egg is shown"
         )
-
-
-def mentioned(step: str, words: frozenset[str]) -> bool:
-    """Whether a step speaks of any of the words."""
-    return bool(words_of(step) & words)
-
-
-def key_tin(head: Head) -> Tin | None:
-    """The tin of the key line."""
-    return head.tins[0] if head.tins else None

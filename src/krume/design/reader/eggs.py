@@ -20,6 +20,7 @@ _SIZE = re.compile(
 _GERMAN_SIZE = re.compile(
     r"(?i:\b(?:gr\b|gr\.|größe|groesse|grösse|klasse|mittel|gro(?:ß|ss)|klein))|^\W*(?:XXL|XL|[SML])\W*$"
 )
+_REGION = re.compile(r"\b(EU|US|USA|UK)\b")
 _SHELLED = re.compile(
     r"\b(?:shelled|without shells?|out of the shell|weighed|ohne schale|gewogen)\b", re.IGNORECASE
 )
@@ -49,7 +50,13 @@ def said_size(text: str, offset: int) -> Said | None:
     if match is None:
         return None
     size = match["size"].casefold()
-    region = match["region"] or match["after"] or ("EU" if _GERMAN_SIZE.search(match[0]) else "")
+    elsewhere = _REGION.search(text)
+    region = (
+        match["region"]
+        or match["after"]
+        or (elsewhere[1] if elsewhere else "")
+        or ("EU" if _GERMAN_SIZE.search(match[0]) else "")
+    )
     words = f"{region} {_WORDS.get(size, match['size'])}".strip()
     return Said(words, offset + match.start(), offset + match.end())
 

@@ -20,7 +20,15 @@ from krume.design.reader.eggs import (
     without_size,
 )
 from krume.design.reader.items import Item
-from krume.design.reader.naming import Named, is_egg, named, part_of, says_juice, says_zest
+from krume.design.reader.naming import (
+    Named,
+    is_egg,
+    named,
+    part_of,
+    phrase_of,
+    says_juice,
+    says_zest,
+)
 from krume.design.reader.settings import Settings, limit
 from krume.design.reader.weights import Weight, weigh
 from krume.pantry import Found, find, ingredient
@@ -71,10 +79,16 @@ def _part_at_end(item: Item) -> str | None:
         if item.form in ("of_some", "named") and not item.lead
         else None
     )
+    phrase = phrase_of(item.name)
+    if match is None and is_egg(phrase.head, None):
+        match = _PART_ALONE.match(phrase.note)
+    if match is None and item.form == "counted" and says_zest(phrase.note):
+        return "zest"
     return None if match is None else match[1].casefold()
 
 
-_LAST_PART = re.compile(r"\b(white|yolk)s?(?:\s+of)?[\s.,:]*$", re.IGNORECASE)
+_LAST_PART = re.compile(r"^\W*eggs?\b.*\b(white|yolk)s?(?:\s+of)?[\s.,:]*$", re.IGNORECASE)
+_PART_ALONE = re.compile(r"^(?:egg\s+)?(white|yolk)s?(?:\s+only)?$", re.IGNORECASE)
 
 
 def _lead_part(item: Item) -> str | None:

@@ -48,9 +48,19 @@ def trimmed(found: list[Token]) -> list[Token]:
     while start < end and found[start].kind in "s\t;,:&+/=":
         start += 1
     start = _after_filler(found, start, end)
+    found = _without_brackets(found[start:end])
+    start, end = 0, len(found)
     while end > start and found[end - 1].kind in "s\t;,:&+/=-":
         end -= 1
     return found[start:end]
+
+
+def _without_brackets(found: list[Token]) -> list[Token]:
+    """`[100 g] hazelnuts` without the brackets around its amount."""
+    close = next((at for at, token in enumerate(found[:5]) if token.kind == ")"), None)
+    if close is None or found[0].kind != "(" or found[1].kind != "N" or close + 1 >= len(found):
+        return found
+    return [*found[1:close], *found[close + 1 :]]
 
 
 def _after_filler(found: list[Token], start: int, end: int) -> int:

@@ -6,15 +6,18 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from krume.base import Notice, Problem, unit_named
+from krume.design.reader.amounts import Amount
 from krume.design.reader.asking import Asking
 from krume.design.reader.cleaning import clean
 from krume.design.reader.entries import Entry, entry_of, negative, unit_missing
 from krume.design.reader.items import Item, form_and_shape, item_of, trimmed
+from krume.design.reader.naming import is_egg, named, part_of, says_juice, says_zest
 from krume.design.reader.pieces import each_of, pieces
 from krume.design.reader.settings import Settings
+from krume.design.reader.tables import RowAmount, row_amount
 from krume.design.reader.tied import tied_entry, tied_names
 from krume.design.reader.tokens import Token, tokens
-from krume.pantry import egg_size
+from krume.pantry import egg_size, measure
 
 _NEGATIVE = re.compile(r"(?:^|[:=\t])\s*-\s?(?=\d)")
 _NOT_A_NUMBER = re.compile(
@@ -70,6 +73,9 @@ def _read_line(source: str, settings: Settings) -> LineReading:
     if tied:
         made = tuple(tied_entry(name, settings.own) for name in tied)
         return LineReading(made, ("ratio",) * len(made), (), ())
+    row = row_amount(source, settings.table) if settings.table else None
+    if row is not None:
+        return _of_row(row, settings, asking)
     if match := _NEGATIVE.search(text):
         negative(source, match.start(), asking)
         return LineReading((), ("negative",), tuple(asking.problems), ())
@@ -83,6 +89,17 @@ def _read_line(source: str, settings: Settings) -> LineReading:
             last = read_piece(tidy, text, last, settings, asking, entries)
             forms.append(last.form)
     return LineReading(tuple(entries), tuple(forms), tuple(asking.problems), tuple(asking.notices))
+
+
+def _of_row(row: RowAmount, settings: Settings, asking: Asking) -> LineReading:
+    """The ingredient of a table's row, by the roles its head gives the columns."""
+    amount = Amount(row.value, row.unit, row.figure.start, row.figure.end)
+    name = row.name
+    start, end = min(name.start, row.figure.start), max(name.end, row.figure.end)
+    item = Item("named", amount, (), None, "", name.text, start, end, name.start, name.end)
+    asking.piece = name.text
+    entry = entry_of(item, settings, asking)
+    return LineReading((entry,), ("named",), tuple(asking.problems), tuple(asking.notices))
 
 
 def _without_title(found: list[Token], text: str, settings: Settings) -> list[Token]:
@@ -141,6 +158,9 @@ _ZEST_AND_JUICE = re.compile(
 )
 
 
+_EACH_LAST = re.compile(r"[\s,]*\beach\s*$", re.IGNORECASE)
+
+
 def _items(item: Item) -> list[Item]:
     """An item, or one for each name that `each` spreads its amount over."""
     if _ZEST_AND_JUICE.search(item.lead):
@@ -148,7 +168,8 @@ def _items(item: Item) -> list[Item]:
     if item.form == "counted" and _ZEST_AND_JUICE.search(item.name):
         head = item.name.split(",")[0]
         return [item._replace(lead=word, name=head) for word in ("juice", "grated rind")]
-    names = each_of(item.name)
+    trailing = _EACH_LAST.search(item.name) if item.form == "named" else None
+    names = each_of(f"each {item.name[: trailing.start()]}" if trailing else item.name)
     return [item._replace(name=name) for name in names] if names else [item]
 
 
@@ -164,21 +185,28 @@ def _from_table(item: Item, text: str, settings: Settings) -> Item:
 
 def _inheriting(item: Item, last: Item | None, settings: Settings) -> Item:
     """A later piece without a unit takes the first one's: `26 g rice / 16 millet`."""
-    if item.form == "counted" and last is not None and last.lead and not item.lead:
-        return item._replace(lead=last.lead)
+    if last is not None and not item.lead and (says_juice(last.lead) or says_zest(last.lead)):
+        if item.form == "counted" and not _IS_EGG.search(item.name):
+            return item._replace(lead=last.lead)
+        if item.form == "of_some" and _ONLY_PART.match(item.name):
+            return item._replace(lead=item.name, name=last.name)
     if item.form not in ("counted", "of_some") or item.amount.unit is None:
         return item
     unit = last.amount.unit if last is not None else None
     if unit is None or unit.kind != "mass":
         return item
-    from krume.design.reader.naming import is_egg, named, part_of
-    from krume.pantry import measure
-
     name = named(item.name, settings.own)
     head, key = name.phrase.head, name.found.key
     if is_egg(head, part_of(head, head)) or (key and measure(key, "each") is not None):
         return item
     return item._replace(amount=item.amount._replace(unit=unit))
+
+
+_IS_EGG = re.compile(r"\b(?:eggs?|eier?n?)\b", re.IGNORECASE)
+_ONLY_PART = re.compile(
+    r"^\W*(?:the\s+|grated\s+)*(?:juice|rind|zest|peel|saft|schale|abrieb)\s*(?:of|from|von)?\W*$",
+    re.IGNORECASE,
+)
 
 
 def _note_spoon_letter(piece: list[Token], text: str, asking: Asking) -> None:

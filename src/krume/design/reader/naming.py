@@ -10,7 +10,7 @@ from krume.pantry import Found, Ingredient, find, ingredient
 _BRACKET = re.compile(r"[(\[{]([^()\[\]{}]*)[)\]}]?")
 _CUT = re.compile(
     r"(?:[,;]?\s*(?:\+|\bplus\b|//|#|→|=>|--).*$)|(?:[,;]?\s+(?:or|oder)\s*$)|(?:\s+(?:ohne schale|without (?:the )?shells?|out of the shell)\b.*$)|(?:[,;]?\s+(?:for\b(?! ?ever)|to (?:taste|serve|dust|make|finish|garnish|decorate|"
-    r"sprinkle|grease|roll|cover|fill|brush|form|moisten|stiffen|mix|thicken|coat|flavou?r|sweeten)\b|dissolved\b|mixed with\b|(?:soaked|softened|steeped|melted|beaten|boiled|moistened|stirred) (?:in|with|into)\b|in \d|as needed|as required|if (?:needed|necessary|liked|desired|you)|"
+    r"sprinkle|grease|roll|cover|fill|brush|form|moisten|stiffen|mix|thicken|coat|flavou?r|sweeten)\b|dissolved\b|mixed with\b|(?:soaked|softened|steeped|melted|beaten|boiled|moistened|stirred|wet|sifted|mixed|rubbed|creamed|dissolved) (?:in|with|into)\b|in \d|as needed|as required|if (?:needed|necessary|liked|desired|you)|"
     r"optional|zum\b|zur\b|für\b|fuer\b|nach (?:belieben|geschmack|bedarf)|or (?:more|less|to taste|as needed|so)\b|"
     r"the size of|size of|enough\b|such as|e\. ?g\.|z\. ?b\.|\(?see\b|about\b|approx\b|ca\.|circa\b|weighing\b|weighed\b|from the\b|in (?:equal parts|all)\b).*$)",
     re.IGNORECASE,
@@ -30,8 +30,8 @@ _CANDIED = re.compile(r"\b(?:candied|mixed peel|crystalli[sz]ed|kandiert\w*)\b",
 _JUICE = re.compile(r"\b(?:juiced?|saft|ausgepresst)\b", re.IGNORECASE)
 _YOLK = re.compile(r"\b(?:yolks?|eigelbe?s?|(?:ei)?dotter)\b", re.IGNORECASE)
 _WHITE = re.compile(
-    r"\b(?:egg[- ]?whites?|whites?\s+of\b|whites\b|eiwei(?:ß|ss)e?n?|eiklar|albumen)\b|\bwhite\s*$"
-    r"|\bwhite\b(?=\s*[,(])",
+    r"\begg[- ]?whites?\b|\bwhites?\s+of\b|\bwhites\b|\b(?:eiwei(?:ß|ss)e?n?|eiklar|albumen)\b"
+    r"|^(?:(?:fresh|beaten|extra|large|small|medium|cold|unbeaten|egg|the|stiffly)\s+)*white\b(?!\s+\w)",
     re.IGNORECASE,
 )
 _EGG = re.compile(r"\b(?:eggs?|ei|eiern?|eies?)\b", re.IGNORECASE)
@@ -42,7 +42,8 @@ _EGG_NOT = re.compile(
 
 
 _OTHER_COUNT = re.compile(
-    r"^\s*(?:large|small|medium)?\s*(?:or|oder)\s+\d+\s+(?:large|small|medium)?\s*", re.IGNORECASE
+    r"^\s*less\s+\d+\s+\w+\s+|^\s*(?:large|small|medium)?\s*(?:or|oder)\s+\d+\s+(?:large|small|medium)?\s*",
+    re.IGNORECASE,
 )
 
 

@@ -23,6 +23,7 @@ _AT = re.compile(
     r"\b(?:bak\w*|oven|preheat\w*|heat|back\w*|vorheizen|vorgeheizt\w*|ofen)\b[^.\d]{0,50}?(?:\bat|\bto|\bauf|\bbei|\bof|:)\s*$",
     re.IGNORECASE,
 )
+_OVEN_BEHIND = re.compile(r"\s*(?:degrees?\s*)?(?:oven|ofen)\b", re.IGNORECASE)
 _BAKES = re.compile(
     r"\b(?:bak(?:e|ed|ing)|ovens?|preheat\w*|(?:vor)?backen|gebacken|backofen|ofen|vorheizen|vorgeheizt\w*|umluft|ober)\b",
     re.IGNORECASE,
@@ -289,7 +290,9 @@ def _without_degrees(
     for match in _BARE.finditer(text):
         value = float(match["low"])
         fits = limit("oven-coldest") + 50 <= value <= 550
-        if fits and (keyed or _AT.search(text[: match.start()])):
+        if fits and (
+            keyed or _AT.search(text[: match.start()]) or _OVEN_BEHIND.match(text, match.end())
+        ):
             degrees = Degrees(
                 value,
                 float(match["high"]) if match["high"] else None,

@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from krume.base import Notice, Problem, Read, as_text
 from krume.design.formula import Formula, Line, TextLine
-from krume.design.reader.classifying import Kind, classify, plain, table_unit
+from krume.design.reader.classifying import Kind, classify, is_table_head, plain, table_unit
 from krume.design.reader.cleaning import source_lines
 from krume.design.reader.crosschecks import crosschecks
 from krume.design.reader.entries import Entry
@@ -18,6 +18,7 @@ from krume.design.reader.prose import with_prose
 from krume.design.reader.ratios import with_ratios
 from krume.design.reader.settings import Settings, limit
 from krume.design.reader.steps import Steps, steps_of
+from krume.design.reader.tables import columns
 from krume.design.recognise import family_of
 from krume.design.shares import sums
 from krume.pantry import Ingredient, region_named
@@ -121,12 +122,14 @@ def _settings(text: str, eggs_region: str | None, own: tuple[Ingredient, ...]) -
         if found is not None and found.key == "eggs":
             said_region, size = eggs_said(found.value)
             region = said_region or region
-    unit = (
-        next((u for u in map(table_unit, source_lines(text)[:40]) if u), None)
+    head = (
+        next((line for line in source_lines(text)[:60] if is_table_head(line)), None)
         if _MAY_BE_TABLE.search(text)
         else None
     )
-    return Settings(region, size, bool(_DECIMAL_COMMA.search(text)), unit, own)
+    unit = table_unit(head) if head is not None else None
+    roles = columns(head) if head is not None else ()
+    return Settings(region, size, bool(_DECIMAL_COMMA.search(text)), unit, roles, own)
 
 
 def _gather(kinds: list[Kind]) -> Found:

@@ -14,6 +14,7 @@ class Settings(NamedTuple):
     egg_size: str | None = None
     comma_is_decimal: bool = False
     table_unit: str | None = None
+    table: tuple[str, ...] = ()
     own: tuple[Ingredient, ...] = ()
 
 

@@ -36,7 +36,9 @@ _UNIT_KINDS = {
     "mass": "M", "volume": "V", "count": "K", "length": "L", "time": "D", "temperature": "T",
 }  # fmt: skip
 _FRACTION_WORDS = (0.5, 0.25, 1 / 3, 0.125)
+_HALF_UNIT = re.compile(r"^(half|quarter|one|two|three|four)-([^\W\d_]+)$", re.IGNORECASE)
 _MIXED_BY_DASH = re.compile(r"^(\d+)\s+([1-7])-([2348])$")
+_CUP_KINDS = frozenset(("breakfast", "coffee", "tea", "wine", "kitchen", "measuring"))
 _BEFORE_UNIT = frozenset("NAH?L")
 
 
@@ -67,6 +69,20 @@ def tokens(text: str, start: int, end: int) -> list[Token]:
     for match in _SCAN.finditer(text, start, end):
         kind = match.lastgroup
         if kind == "W":
+            half = _HALF_UNIT.match(match[0])
+            if half is not None and unit_named(half[2]) is not None:
+                at = match.start(0) + half.start(2)
+                out.append(
+                    Token(
+                        "N",
+                        Number(NUMBER_WORDS[half[1].casefold()], None, half[1]),
+                        match.start(),
+                        at - 1,
+                    )
+                )
+                unit = unit_named(half[2])
+                out.append(Token(_UNIT_KINDS[unit.kind] if unit else "W", unit, at, match.end()))
+                continue
             out.append(_word(match, out))
         elif kind == "N":
             out.append(_number(match[0], match.start(), match.end()))
@@ -104,6 +120,8 @@ def _sign(match: re.Match[str], text: str, out: list[Token]) -> None:
         out.append(Token("T", UNITS["c"], at, at + 1))
     elif sign == NOTHING:
         return
+    elif sign == ";" and text[at - 1 : at].strip() and text[at + 1 : at + 2].strip():
+        out.append(Token("s", ";", at, at + 1))
     elif sign == "," and at > 0 and text[at - 1].isdigit() and text[at + 1 : at + 2].isalpha():
         out.append(Token(",", ",,", at, at + 1))
     elif sign == "-" and at > 0 and text[at - 1] == " " and text[at + 1 : at + 2] == " ":
@@ -189,6 +207,11 @@ def _join(out: list[Token], token: Token) -> bool:
         out[-2:] = [out[-2]._replace(end=token.end)]
     elif token.kind == "N":
         return _join_number(out, token)
+    elif token.kind == "W" and last.value in _CUP_KINDS and len(out) > 1 and out[-2].kind in "NAH":
+        unit = unit_named(str(token.value))
+        if unit is None or unit.name not in ("cup", "glass"):
+            return False
+        out[-1] = Token("V" if unit.kind == "volume" else "K", unit, last.start, token.end)
     elif token.kind in "MVLK" and last.kind == "-" and len(out) > 1 and out[-2].kind == "N":
         out[-1] = token
     elif token.kind == "W" and token.value in ("dozen", "doz", "dutzend") and last.kind in "NA":
@@ -220,6 +243,12 @@ def _join_number(out: list[Token], token: Token) -> bool:
             del out[-2:]
         else:
             out[-1] = token._replace(start=last.start)
+    elif (
+        _is_and(last) and is_word and len(out) > 2 and out[-2].kind in "MV" and out[-3].kind in "NA"
+    ):
+        out[-3] = _number_token(_value(out[-3]) + value, out[-3].start, out[-3].end)
+        out[-2] = out[-2]._replace(end=token.end)
+        del out[-1]
     elif last.kind == "N" and is_word and value in _FRACTION_WORDS:
         out[-1] = _number_token(_value(last) * value, last.start, token.end)
     elif len(out) > 1 and out[-2].kind == "N" and _is_and(last):

@@ -24,7 +24,9 @@ HOW_FULL = frozenset(
     "gut gute guter leicht kleine kleiner kleines große großer großes grosse grosser lightly "
     "firmly even rounding".split()
 )
-SOME = frozenset("few some several little etwas wenig einige paar bit bisschen enough genug".split())
+SOME = frozenset(
+    "few some several little etwas wenig einige paar bit bisschen enough genug".split()
+)
 
 
 def _count(name: str) -> Unit:
@@ -52,15 +54,17 @@ COUNT_WORDS: dict[str, Unit] = {
         "sheet": "blättern",
         "slice": "scheibe scheiben",
         "handful": "handvoll",
-        "glass": "wineglass wineglassful wineglasses glas gläser",
+        "glass": "tumbler tumblers wineglass wineglassful wineglasses glas gläser",
         "piece": "stk stueck stücke",
         "stick": "stange stangen",
         "pod": "schote schoten",
         "sprig": "zweig zweige",
         "clove": "zehe zehen",
         "pinch": "pr",
-        "dash": "dashes",
+        "dash": "dashes dust dusting",
         "head": "head heads",
+        "lump": "lump lumps",
+        "cake": "cake cakes",
         "strip": "strip strips",
     }.items()
     for word in words.split()

@@ -75,7 +75,7 @@ SENTENCE = re.compile(
     re.IGNORECASE,
 )
 FINITE = re.compile(
-    r"\b(?:is|are|was|were|goes?|will|should|until|then|bake[sd]?|stir|fold|pour|preheat|you|your|i|we|my|our|ago|makes|"
+    r"\b(?:is|are|was|were|go|goes|will|should|until|then|bake[sd]?|stir|fold|pour|preheat|you|your|i|we|my|our|ago|makes|"
     r"werden|wird|ist|sind|backen|rühren)\b",
     re.IGNORECASE,
 )
@@ -92,5 +92,5 @@ NOT_COUNTED = frozenset(
 )
 TABLE_WORDS = frozenset(
     "ingredient ingredients amount amounts quantity qty weight weights unit units grams gram g kg ml note notes zutat zutaten menge "
-    "mengen einheit gramm gewicht name item percent bakers baker's % flour cost price total measure baker prozent anteil lot what was".split()
+    "mengen einheit gramm gewicht name item percent bakers baker's % flour cost price total measure baker prozent anteil lot what was no nr pos position lfd number oz lb".split()
 )
