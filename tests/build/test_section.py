@@ -95,7 +95,7 @@ def test_nothing_in_a_drawing_is_style_or_script_or_fetched() -> None:
 
 def test_a_torte_of_twenty_thin_layers_keeps_its_labels_apart() -> None:
     torte = torte_of("20 layers of F1, 2 mm\n1 mm C1 between the layers")
-    rows = re.findall(r'<text x="[\d.]+" y="([-\d.]+)" font-size="5.0" >', cross_section(torte))
+    rows = re.findall(r'<text x="[\d.]+" y="([-\d.]+)" font-size="5" >', cross_section(torte))
     places = sorted({float(y) for y in rows})
     assert all(b - a > 5 for a, b in pairwise(places))
 
@@ -103,3 +103,19 @@ def test_a_torte_of_twenty_thin_layers_keeps_its_labels_apart() -> None:
 def test_a_torte_with_an_unknown_height_is_not_drawn() -> None:
     with pytest.raises(InputError, match="once every height"):
         cross_section(replace(demo("T1"), height_mm=None))
+
+
+def test_a_height_stands_beside_the_middle_of_its_layer() -> None:
+    found = re.findall(r'y="([\d.]+)" font-size="5" font-weight="800" text-anchor="end">(\d+)<',
+                       cross_section(demo("T3")))  # fmt: skip
+    middles = {(8, 4.0), (14, 15.0), (12, 28.0), (14, 41.0), (12, 54.0)}
+    beside = {(int(said), round(float(y) - 1.75, 2)) for y, said in found}
+    assert middles <= beside
+
+
+def test_larger_words_keep_the_cake_as_it_is() -> None:
+    small, large = (cross_section(demo("T1"), type_mm=size) for size in (5.0, 8.0))
+    cake = re.compile(r"<g transform.*?</g>")
+    assert cake.search(small) is not None
+    assert cake.findall(small) == cake.findall(large)
+    assert section_size_mm(demo("T1"), type_mm=8.0)[0] > section_size_mm(demo("T1"))[0]

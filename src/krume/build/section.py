@@ -13,11 +13,14 @@ from krume.build.torte import Torte
 
 FONT = "Krume Next, Atkinson Hyperlegible Next, DejaVu Sans, sans-serif"
 SCALE_BAR_MM = 50
-_SIZE = 5.0
-_SMALL = 4.2
+TYPE_MM = 5.0
+"""Size of the type, in millimetres of cake, unless the drawing is made smaller."""
+_SMALL = 0.84
+"""Size of a lesser word over the type's."""
 EM_PER_MM = 0.2
 """On a page a millimetre of cake is this much of the type around it: drawings share one scale."""
-_ROW = 6.2
+_ROW = 1.24
+"""Distance of two rows of words over the type's size."""
 _ADVANCE = 0.54
 """Mean width of a sign over the size of its type, on the wide side."""
 _FIGURE_ADVANCE = 0.6
@@ -25,12 +28,11 @@ _RULE_X = -4.0
 _GAP = 3.0
 _LEADER = 6.0
 _HEAD = 9.0
-_FOOT = 27.0
 
 
 @dataclass(frozen=True, slots=True)
 class Frame:
-    """Room of a drawing [mm of cake]: the widest torte, its margins left and right, its height."""
+    """Room of a drawing [mm of cake]: the widest torte, its margins, its height, its type."""
 
     wide: float
     left: float
@@ -38,6 +40,12 @@ class Frame:
     high: float
     above: float
     below: float
+    size: float
+
+    @property
+    def row(self) -> float:
+        """Distance of two rows of words."""
+        return _ROW * self.size
 
     @property
     def whole_wide_mm(self) -> float:
@@ -50,31 +58,34 @@ class Frame:
         return self.above + self.high + self.below
 
 
-def cross_section(torte: Torte, *, ident: str = "torte") -> str:
+def cross_section(torte: Torte, *, ident: str = "torte", type_mm: float = TYPE_MM) -> str:
     """Section of a torte as an SVG drawing, one unit a millimetre of cake.
 
-    `ident` begins the ids in it: two drawings on one page need two.
+    `ident` begins the ids in it: two drawings on one page need two. `type_mm` is the size of its
+    words in millimetres of cake: a drawing that is made smaller needs larger ones.
     """
     found = shapes(_drawable(torte), ident)
-    return _drawing(torte, found, _frame(torte, found), ident)
+    return _drawing(torte, found, _frame(torte, found, type_mm), ident)
 
 
 def cross_sections(tortes: Sequence[Torte]) -> tuple[str, ...]:
     """Sections of several tortes on one scale and one middle line: equal in width when shown."""
     found = [shapes(_drawable(torte), f"torte-{n}") for n, torte in enumerate(tortes, start=1)]
-    own = [_frame(torte, shape) for torte, shape in zip(tortes, found, strict=True)]
+    own = [_frame(torte, shape, TYPE_MM) for torte, shape in zip(tortes, found, strict=True)]
     wide = max((frame.wide for frame in own), default=0.0)
     left = max((frame.left for frame in own), default=0.0)
     right = max((frame.right for frame in own), default=0.0)
     return tuple(
-        _drawing(torte, shape, Frame(wide, left, right, f.high, f.above, f.below), f"torte-{n}")
+        _drawing(
+            torte, shape, Frame(wide, left, right, f.high, f.above, f.below, f.size), f"torte-{n}"
+        )
         for n, (torte, shape, f) in enumerate(zip(tortes, found, own, strict=True), start=1)
     )
 
 
-def section_size_mm(torte: Torte) -> tuple[float, float]:
+def section_size_mm(torte: Torte, *, type_mm: float = TYPE_MM) -> tuple[float, float]:
     """Width and height of the whole drawing, in millimetres of cake."""
-    frame = _frame(torte, shapes(_drawable(torte), "torte"))
+    frame = _frame(torte, shapes(_drawable(torte), "torte"), type_mm)
     return frame.whole_wide_mm, frame.whole_high_mm
 
 
@@ -99,21 +110,31 @@ def _clean(text: str) -> str:
     return " ".join("".join(s if s.isprintable() else " " for s in text).split())
 
 
-def _frame(torte: Torte, found: Shapes) -> Frame:
-    label = max((len(mark.words) for mark in found.marks), default=0) * _ADVANCE * _SIZE
-    grams = max((len(words) for words in _grams(torte)), default=0) * _FIGURE_ADVANCE * _SIZE
+def _frame(torte: Torte, found: Shapes, size: float) -> Frame:
+    label = max((len(mark.words) for mark in found.marks), default=0) * _ADVANCE * size
+    grams = max((len(words) for words in _grams(torte)), default=0) * _FIGURE_ADVANCE * size
     heights = max((len(as_text(high, 1)) for _, high in found.spans), default=0)
-    left = -_RULE_X + 3.0 + heights * _FIGURE_ADVANCE * _SIZE
-    right = _GAP + _LEADER + label + 2.5 + grams
-    rows = _rows(found)
-    lowest = max(rows, default=0.0) + 2 * _ROW
+    rows = _rows(found, _ROW * size)
     high = high_mm(torte)
-    above = max(_HEAD, _HEAD - min(rows, default=0.0) + _SIZE / 2)
-    return Frame(width_mm(torte), left, right, high, above, max(_FOOT, lowest - high))
+    lowest = max(rows, default=0.0) + 2 * _ROW * size
+    return Frame(
+        wide=width_mm(torte),
+        left=-_RULE_X + 3.0 + heights * _FIGURE_ADVANCE * size,
+        right=_GAP + _LEADER + label + size / 2 + grams,
+        high=high,
+        above=max(_HEAD, _HEAD - min(rows, default=0.0)) + size / 2,
+        below=max(_below_mm(size), lowest - high),
+        size=size,
+    )
 
 
-def _rows(found: Shapes) -> list[float]:
-    return spread([mark.y for mark in found.marks], _ROW)
+def _below_mm(size: float) -> float:
+    """Room under the torte for its width and the bar of 50 mm."""
+    return 14.0 + 2.6 * size
+
+
+def _rows(found: Shapes, row: float) -> list[float]:
+    return spread([mark.y for mark in found.marks], row)
 
 
 def _grams(torte: Torte) -> list[str]:
@@ -139,9 +160,9 @@ def _drawing(torte: Torte, found: Shapes, frame: Frame, ident: str) -> str:
         f'<desc id="{ident}-what">{escape(_described(torte))}</desc>',
         defs((*found.materials, "syrup"), ident),
         f'<g transform="translate({x:.2f})">{found.svg}{_frame_line(torte)}</g>',
-        *_left(torte, found),
+        *_left(torte, found, frame),
         *_right(torte, found, frame, x),
-        *_below(torte, x),
+        *_below(torte, frame, x),
         "</svg>",
     ]
     return "".join(parts)
@@ -181,8 +202,8 @@ def _line(wide: float) -> str:
     return f'fill="none" stroke="currentColor" stroke-width="{wide}"'
 
 
-def _text(x: float, y: float, words: str, *, size: float = _SIZE, more: str = "") -> str:
-    return f'<text x="{x:.2f}" y="{y:.2f}" font-size="{size}" {more}>{escape(words)}</text>'
+def _text(x: float, y: float, words: str, *, size: float, more: str = "") -> str:
+    return f'<text x="{x:.2f}" y="{y:.2f}" font-size="{size:g}" {more}>{escape(words)}</text>'
 
 
 _BOLD = 'font-weight="800"'
@@ -190,10 +211,10 @@ _END = 'text-anchor="end"'
 _MIDDLE = 'text-anchor="middle"'
 
 
-def _left(torte: Torte, found: Shapes) -> Iterator[str]:
+def _left(torte: Torte, found: Shapes, frame: Frame) -> Iterator[str]:
     """The mm rule, and beside it the height of each layer."""
-    high = high_mm(torte)
-    yield _text(_RULE_X - 2, -4.0, "mm", size=_SMALL, more=_END)
+    high, size = high_mm(torte), frame.size
+    yield _text(_RULE_X - 2, -4.0, "mm", size=_SMALL * size, more=_END)
     yield f'<path d="M{_RULE_X} 0V{high:.2f}" {_line(0.7)}/>'
     yield f'<path d="{"".join(_ticks(high))}" {_line(0.22)}/>'
     edges = {0.0, *(bottom + tall for bottom, tall in found.spans), *(b for b, _ in found.spans)}
@@ -201,8 +222,8 @@ def _left(torte: Torte, found: Shapes) -> Iterator[str]:
     yield f'<path d="{marks}" {_line(0.4)}/>'
     middles = [high - bottom - tall / 2 for bottom, tall in reversed(found.spans)]
     words = [as_text(tall, 1) for _, tall in reversed(found.spans)]
-    for y, said in zip(spread(middles, _SIZE * 0.9), words, strict=True):
-        yield _text(_RULE_X - 2.2, y + _SIZE * 0.35, said, more=f"{_BOLD} {_END}")
+    for y, said in zip(spread(middles, size * 0.9), words, strict=True):
+        yield _text(_RULE_X - 2.2, y + size * 0.35, said, size=size, more=f"{_BOLD} {_END}")
 
 
 def _ticks(high: float) -> Iterator[str]:
@@ -213,19 +234,19 @@ def _ticks(high: float) -> Iterator[str]:
 
 def _right(torte: Torte, found: Shapes, frame: Frame, x: float) -> Iterator[str]:
     """A leader to each layer, its word and its grams; under them their sum."""
-    end = frame.wide + frame.right
-    start = frame.wide + _GAP
-    grams = _column(torte)
-    yield _text(end, min(-4.0, *(y - _ROW for y in _rows(found))), "g", size=_SMALL, more=_END)
-    for mark, y in zip(found.marks, _rows(found), strict=True):
+    end, start, size = frame.wide + frame.right, frame.wide + _GAP, frame.size
+    rows, grams = _rows(found, frame.row), _column(torte)
+    above = min(-4.0, *(y - frame.row for y in rows))
+    yield _text(end, above, "g", size=_SMALL * size, more=_END)
+    for mark, y in zip(found.marks, rows, strict=True):
         yield from _leader(mark, x + mark.x, y, start)
-        yield _text(start + _LEADER, y + _SIZE * 0.35, _clean(mark.words))
+        yield _text(start + _LEADER, y + size * 0.35, _clean(mark.words), size=size)
         said = grams[torte.layers.index(mark.layer)]
-        yield _text(end, y + _SIZE * 0.35, said, more=f"{_BOLD} {_END}")
-    y = max(_rows(found)) + _ROW * 0.6
+        yield _text(end, y + size * 0.35, said, size=size, more=f"{_BOLD} {_END}")
+    y = max(rows) + frame.row * 0.6
     yield f'<path d="M{start + _LEADER:.2f} {y:.2f}H{end:.2f}" {_line(0.4)}/>'
-    yield _text(start + _LEADER, y + _SIZE + 0.6, "in all", more="")
-    yield _text(end, y + _SIZE + 0.6, grams[-1], more=f"{_BOLD} {_END}")
+    yield _text(start + _LEADER, y + size * 1.12, "in all", size=size)
+    yield _text(end, y + size * 1.12, grams[-1], size=size, more=f"{_BOLD} {_END}")
 
 
 def _leader(mark: Mark, x: float, y: float, start: float) -> Iterator[str]:
@@ -255,17 +276,19 @@ def _figure(grams: float) -> str:
     return f"{grams:,.1f}".replace(",", "\u202f")
 
 
-def _below(torte: Torte, x: float) -> Iterator[str]:
+def _below(torte: Torte, frame: Frame, x: float) -> Iterator[str]:
     """How wide it is, how high, and a bar of 50 mm."""
-    wide, high = width_mm(torte), high_mm(torte)
+    wide, high, size = width_mm(torte), high_mm(torte), frame.size
     y = high + 7.0
     yield f'<path d="M{x:.2f} {y:.2f}h{wide:.2f}m0 -2.5v5M{x:.2f} {y - 2.5:.2f}v5" {_line(0.4)}/>'
-    yield _text(x + wide / 2, y + _SIZE + 1.2, _across(torte), more=f"{_BOLD} {_MIDDLE}")
+    across = _across(torte)
+    yield _text(x + wide / 2, y + size * 1.24, across, size=size, more=f"{_BOLD} {_MIDDLE}")
     if torte.kind != "roll":
         said = f"{as_text(torte.height_mm or 0.0, 1)}"
         yield f'<path d="M{_RULE_X - 10} {high + 3:.2f}h8.5" {_line(0.4)}/>'
-        yield _text(_RULE_X - 2.2, high + _SIZE + 3.8, said, more=f"{_BOLD} {_END}")
-    yield from _bar(x, high + 19.0)
+        below = high + 3.8 + size
+        yield _text(_RULE_X - 2.2, below, said, size=size, more=f"{_BOLD} {_END}")
+    yield from _bar(x, high + 9.0 + 2 * size, size)
 
 
 def _across(torte: Torte) -> str:
@@ -278,7 +301,7 @@ def _across(torte: Torte) -> str:
     return f"{ring}Ø {as_text(width_mm(torte), 0)} mm"
 
 
-def _bar(x: float, y: float) -> Iterator[str]:
+def _bar(x: float, y: float, size: float) -> Iterator[str]:
     tens = "".join(f"M{x + mm:.2f} {y - 2:.2f}v2" for mm in range(0, SCALE_BAR_MM + 1, 10))
     yield f'<path d="M{x:.2f} {y:.2f}h{SCALE_BAR_MM}{tens}" {_line(0.5)}/>'
-    yield _text(x + SCALE_BAR_MM + 2, y, f"{SCALE_BAR_MM} mm of torte", size=_SMALL)
+    yield _text(x + SCALE_BAR_MM + 2, y, f"{SCALE_BAR_MM} mm of torte", size=_SMALL * size)

@@ -17,8 +17,7 @@ if TYPE_CHECKING:
     from typst import Compiler
 
 PAPERS = {"a5": "a5", "a4": "a4", "letter": "us-letter"}
-PLAN_PAPERS = {"a4": 194.0, "letter": 199.9}
-"""Papers of a torte plan, with the width between their margins [mm]."""
+PLAN_PAPERS = ("a4", "letter")
 FONTS = ("Atkinson Hyperlegible Next", "DejaVu Sans")
 
 
@@ -37,7 +36,7 @@ def plan_pdf(sheet: TorteSheet, paper: str = "a4") -> bytes:
         message = f"'{paper}' is no paper for a torte plan. Type a4 or letter."
         raise InputError(message, field="paper", got=paper, want="a4 or letter")
     data = {
-        **printed_plan(sheet, room_mm=PLAN_PAPERS[paper]),
+        **printed_plan(sheet),
         "paper": PAPERS[paper],
         "look": _look(),
     }

@@ -25,6 +25,12 @@ from krume.publish.words import grouped
 
 SCALES = (1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 7.5, 10.0)
 """A section is drawn at the first of these, one to it, that the paper holds."""
+ROOM_MM = 194.0
+"""Width between the margins of A4, the narrower of the two papers."""
+MOST_HIGH_MM = 105.0
+"""What of a sheet's height the section may take, so that the tables stand on the same page."""
+PRINTED_TYPE_MM = 10 / 3
+"""Size of the drawing's words on paper: 9.5 points."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,15 +58,23 @@ class NeedRow:
 
 
 @dataclass(frozen=True, slots=True)
-class Section:
-    """The drawing: one unit a millimetre of cake, its size in them, and its one sentence.
+class PaperDrawing:
+    """The section for paper: so many millimetres wide there, at one to `scale`."""
 
-    `svg` is None while a height is not known; `heading` says what the heights add up to.
+    svg: str
+    wide_mm: float
+    scale: float
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """The drawing for a page and for paper, its one sentence, what its heights add up to.
+
+    The drawings are None while a height is not known.
     """
 
     svg: str | None
-    wide_mm: float
-    high_mm: float
+    paper: PaperDrawing | None
     sentence: str
     heading: str
 
@@ -166,9 +180,21 @@ def _across(torte: Torte) -> str:
 
 def _section(torte: Torte) -> Section:
     if not torte.can_be_drawn:
-        return Section(None, 0.0, 0.0, "", "No section yet: a height is not known.")
-    wide, high = section_size_mm(torte)
-    return Section(cross_section(torte), wide, high, section_sentence(torte), _heading(torte))
+        return Section(None, None, "", "No section yet: a height is not known.")
+    sentence, heading = section_sentence(torte), _heading(torte)
+    return Section(cross_section(torte), _on_paper(torte), sentence, heading)
+
+
+def _on_paper(torte: Torte) -> PaperDrawing:
+    """The section at the first scale that fits, its words as large on paper at any scale."""
+    for scale in SCALES:
+        type_mm = PRINTED_TYPE_MM * scale
+        wide, high = section_size_mm(torte, type_mm=type_mm)
+        fits = wide / scale <= ROOM_MM and high / scale <= MOST_HIGH_MM
+        if fits or scale == SCALES[-1]:
+            break
+    svg = cross_section(torte, ident="paper", type_mm=type_mm)
+    return PaperDrawing(svg, wide / scale, scale)
 
 
 def _heading(torte: Torte) -> str:

@@ -4,19 +4,23 @@ from dataclasses import asdict
 
 from krume.publish.sheet import dated, is_unbaked, made_by
 from krume.publish.signs import printable
-from krume.publish.torte_plan import SCALES, Section, TorteSheet
-
-_MOST_HIGH_MM = 105.0
-"""What of a sheet's height the section may take, so that the tables stand on the same page."""
+from krume.publish.torte_plan import Section, TorteSheet
 
 
 def plan_dict(sheet: TorteSheet) -> dict[str, object]:
-    """A torte plan as the JSON of an answer."""
+    """A torte plan as the JSON of an answer; the drawing for paper stands in the PDF alone."""
     data: dict[str, object] = asdict(sheet)
+    section = sheet.section
+    data["section"] = {
+        "svg": section.svg,
+        "sentence": section.sentence,
+        "heading": section.heading,
+        "paper_scale": None if section.paper is None else section.paper.scale,
+    }
     return data
 
 
-def printed_plan(sheet: TorteSheet, *, room_mm: float) -> dict[str, object]:
+def printed_plan(sheet: TorteSheet) -> dict[str, object]:
     """Words of a torte plan for paper; every sign in them is in the packed fonts."""
     said = {
         "title": sheet.name,
@@ -40,37 +44,22 @@ def printed_plan(sheet: TorteSheet, *, room_mm: float) -> dict[str, object]:
     clean = _printable(said)
     if not isinstance(clean, dict):
         raise TypeError("a plan's words are a table of names")
-    return {**clean, "section": _section(sheet.section, room_mm)}
+    return {**clean, "section": _section(sheet.section)}
 
 
 def _texts(row: dict[str, object]) -> dict[str, str]:
     return {key: str(value) for key, value in row.items()}
 
 
-def scale_for(section: Section, *, room_mm: float) -> float:
-    """The scale, one to this, at which a section fits between the margins.
-
-    >>> scale_for(Section("", 286.0, 104.5, "", ""), room_mm=194.0)
-    1.5
-    """
-    fitting = (
-        scale
-        for scale in SCALES
-        if section.wide_mm / scale <= room_mm and section.high_mm / scale <= _MOST_HIGH_MM
-    )
-    return next(fitting, SCALES[-1])
-
-
-def _section(section: Section, room_mm: float) -> dict[str, object] | None:
-    if section.svg is None:
+def _section(section: Section) -> dict[str, object] | None:
+    if section.paper is None:
         return None
-    scale = scale_for(section, room_mm=room_mm)
     # The drawing is words and lines made here; a sign no font has is spelled out in it too.
     return {
-        "svg": printable_drawing(section.svg),
-        "wide": section.wide_mm / scale,
+        "svg": printable_drawing(section.paper.svg),
+        "wide": section.paper.wide_mm,
         "alt": printable(section.sentence).text,
-        "scale": f"1 : {scale:g}",
+        "scale": f"1 : {section.paper.scale:g}",
     }
 
 
