@@ -7,7 +7,8 @@ from typing import NamedTuple
 from krume.base import Interval, Notice, Problem, Read
 from krume.design.formula import BakedLine, OvenLine
 from krume.design.reader.asking import Asking
-from krume.design.reader.classifying import Kind, heading_of, plain
+from krume.design.reader.classifying import Kind
+from krume.design.reader.headings import heading_of, plain
 from krume.design.reader.keylines import (
     KeyLine,
     baked_of,

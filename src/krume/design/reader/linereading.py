@@ -8,8 +8,10 @@ from typing import NamedTuple
 from krume.base import Notice, Problem, unit_named
 from krume.design.reader.amounts import Amount
 from krume.design.reader.asking import Asking
+from krume.design.reader.asks import negative
 from krume.design.reader.cleaning import clean
-from krume.design.reader.entries import Entry, entry_of, negative, unit_missing
+from krume.design.reader.entries import entry_of, unit_missing
+from krume.design.reader.entry import Entry
 from krume.design.reader.items import Item, form_and_shape, item_of, trimmed
 from krume.design.reader.naming import is_egg, named, part_of, says_juice, says_zest
 from krume.design.reader.pieces import each_of, pieces

@@ -6,7 +6,7 @@ from functools import lru_cache
 from krume.design.reader.asking import Asking
 from krume.design.reader.classifying import Kind
 from krume.design.reader.cleaning import clean
-from krume.design.reader.entries import Entry
+from krume.design.reader.entry import Entry
 from krume.design.reader.linereading import LineReading, read_piece
 from krume.design.reader.settings import Settings
 from krume.design.reader.tokens import Token, tokens

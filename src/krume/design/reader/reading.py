@@ -7,10 +7,11 @@ from typing import NamedTuple
 
 from krume.base import Notice, Problem, Read, as_text
 from krume.design.formula import Formula, Line, TextLine
-from krume.design.reader.classifying import Kind, classify, is_table_head, plain, table_unit
+from krume.design.reader.classifying import Kind, classify
 from krume.design.reader.cleaning import source_lines
 from krume.design.reader.crosschecks import crosschecks
-from krume.design.reader.entries import Entry
+from krume.design.reader.entry import Entry
+from krume.design.reader.headings import is_table_head, plain, table_unit
 from krume.design.reader.heads import Head, head_of
 from krume.design.reader.keylines import eggs_said, key_line
 from krume.design.reader.linereading import LineReading

@@ -3,7 +3,7 @@
 import re
 from functools import lru_cache
 
-from krume.design.reader.entries import Entry, ingredient_role
+from krume.design.reader.entry import Entry, ingredient_role
 from krume.design.reader.naming import named
 from krume.pantry import Ingredient
 
