@@ -232,3 +232,15 @@ def test_what_no_size_can_be_reckoned_from_is_refused(
     values = {"lines": F2, "targets": (ROUND_20,), "own": ROUND_20, "density_g_ml": 0.48} | change
     with pytest.raises(error):
         fit(SizeRequest(**values))  # type: ignore[arg-type]
+
+
+def test_what_would_stand_above_the_rim_is_no_option() -> None:
+    found = fitted(f2_into("round 20 x 3.6 cm"))
+    assert [option.factor for option in found.options] == [1.0, 0.8]
+
+
+def test_whole_eggs_are_not_rounded_to_the_scale() -> None:
+    lines = (*flours(rice=100), eggs("yolk", 70.0, "yolk"))
+    found = fitted(SizeRequest(lines, (tin("round 17.3 x 7 cm"),), ROUND_20, 0.5, step_g=1.0))
+    assert found.options[0].factor == 0.75
+    assert masses(found.options[0])["yolk"] == 52.5

@@ -60,3 +60,7 @@ def test_no_amount_rounds_to_nothing(mass: float) -> None:
 def test_a_scale_without_a_step_is_refused(step: float) -> None:
     with pytest.raises(OutOfRangeError, match=r"0\.1"):
         round_masses([1.0], step_g=step)
+
+
+def test_where_ratios_are_equally_close_the_largest_remainder_goes_up() -> None:
+    assert round_masses([32.4, 24.3, 7.3], step_g=1.0).masses_g == (33.0, 24.0, 7.0)
