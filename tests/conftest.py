@@ -76,7 +76,7 @@ def pytest_runtest_call(item: pytest.Item) -> Iterator[None]:
 
 @pytest.hookimpl(wrapper=True)
 def pytest_runtest_makereport(
-    item: pytest.Item, call: pytest.CallInfo[None]
+    item: pytest.Item,
 ) -> Generator[None, pytest.TestReport, pytest.TestReport]:
     """Note the cited tests that failed: their rows may be missing."""
     report = yield
