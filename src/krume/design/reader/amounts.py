@@ -72,7 +72,8 @@ def _checked(token: Token, unit: Unit | None, place: Place, asking: Asking) -> f
     if not isinstance(number, Number) or not math.isfinite(number.value):
         asking.ask(
             "not-a-number",
-            f"'{asking.source[token.start : token.end]}' is not a number. Type the amount in figures.",
+            f"'{asking.source[token.start : token.end]}' is not a number. Type the amount in "
+            f"figures.",
         )
         return None
     if number.value > limit("largest-number"):
@@ -121,7 +122,8 @@ def _note_middle(low: float, high: float, unit: Unit | None, asking: Asking) -> 
     name = f" {unit.name}" if unit else ""
     asking.note(
         "range-middle",
-        f"{as_text((low + high) / 2)}{name} used; the range {as_text(low)}–{as_text(high)}{name} is kept",
+        f"{as_text((low + high) / 2)}{name} used; the range "
+        f"{as_text(low)}–{as_text(high)}{name} is kept",
     )
 
 

@@ -13,7 +13,7 @@ _LINES = re.compile(r"(\r\n|\n|\r)")
 
 
 def apply_answers(text: str, answers: Sequence[str]) -> str:
-    """The text with each answer's line put in; answers are given in the text's own line numbers.
+    r"""The text with each answer's line put in; answers are given in the text's own line numbers.
 
     >>> apply_answers("Sponge\\n5 eggs\\n", ["line 2=5 eggs, EU M"])
     'Sponge\\n5 eggs, EU M\\n'

@@ -44,7 +44,8 @@ def ask_name(item: Item, name: Named, found: Found, asking: Asking) -> None:
     if code == "ingredient-unknown":
         asking.note(
             code,
-            f"'{name.phrase.head}' is unknown to the table: its mass counts, its composition is unknown",
+            f"'{name.phrase.head}' is unknown to the table: its mass counts, its composition is "
+            f"unknown",
         )
         if item.amount.value is None or not name.phrase.head:
             return
@@ -78,6 +79,7 @@ def renamed(item: Item, head: str, words: str, asking: Asking) -> str:
 
 
 def ask_amount(item: Item, weight: Weight, name: Named, asking: Asking) -> None:
+    """Say that a mass is unknown or nothing, or ask about one that no bowl holds."""
     if weight.mass_g is None:
         _note_no_mass(item, name, asking)
         return
@@ -111,7 +113,8 @@ def _ask_heavy(item: Item, mass_g: float, asking: Asking) -> None:
     kept = asking.edit(item.end, item.end, f", {_SEVERAL_BOWLS}")
     asking.ask(
         "amount-heavy",
-        f"{as_text(mass_g / 1000)} kg is heavier than any bowl here. Is it {as_text(mass_g / 1000)} kg?",
+        f"{as_text(mass_g / 1000)} kg is heavier than any bowl here. Is it "
+        f"{as_text(mass_g / 1000)} kg?",
         (f"{as_text(mass_g / 1000)} kg, {_SEVERAL_BOWLS}", kept),
         *options[:3],
     )

@@ -12,16 +12,19 @@ from krume.design.reader.settings import limit
 from krume.pantry import Allergen, allergens, allergens_of_words, ingredient
 
 _WHATS = (
-    r"gluten|wheat|peanuts?|tree nuts?|nuts?|almonds?|hazelnuts?|walnuts?|dairy|milk|lactose|eggs?|soya?|sesame|alcohol|"
+    r"gluten|wheat|peanuts?|tree nuts?|nuts?|almonds?|hazelnuts?|walnuts?|dairy|milk|lactose|"
+    r"eggs?|soya?|sesame|alcohol|"
     r"erdn(?:uss|üsse)|n(?:uss|üsse)|mandeln?|haseln(?:uss|üsse)|milch|laktose|eier|ei|soja|sesam|alkohol|weizen"
 )
 _FREE = re.compile(
-    rf"\b(?P<what>{_WHATS})\s*-?\s*(?:free|frei(?:e[rsnm]?)?)\b|\bfree (?:from|of)\s+(?P<from>{_WHATS})\b"
+    rf"\b(?P<what>{_WHATS})\s*-?\s*(?:free|frei(?:e[rsnm]?)?)\b|\bfree (?:from|"
+    rf"of)\s+(?P<from>{_WHATS})\b"
     rf"|\b(?:no|without|ohne|contains no)\s+(?P<no>{_WHATS})\b|\b(?P<vegan>vegane?[rs]?)\b",
     re.IGNORECASE,
 )
 _KEEPS = re.compile(
-    r"(?P<said>\b(?:keeps?|will keep|lasts?|hält(?: sich)?|haltbar)\b[^.,;]{0,24}?(?P<time>(?:\b(?P<count>\d{1,2}|a|an|one|two|three|eine?|zwei)\s+)(?P<unit>days?|weeks?|months?|tage?n?|wochen?|monate?)\b))",
+    r"(?P<said>\b(?:keeps?|will keep|lasts?|hält(?: sich)?|"
+    r"haltbar)\b[^.,;]{0,24}?(?P<time>(?:\b(?P<count>\d{1,2}|a|an|one|two|three|eine?|zwei)\s+)(?P<unit>days?|weeks?|months?|tage?n?|wochen?|monate?)\b))",
     re.IGNORECASE,
 )
 _KIDS = re.compile(
@@ -50,7 +53,8 @@ _MEANS = {
     for word in words.split()
 }
 _INGREDIENT_BEHIND = re.compile(
-    r"^\s*(?:certified\s+)?(?:plain |all-purpose |self-raising |self-rising |oat|rolled )?(?:flour|oats?|blend|mix|baking|mehl|haferflocken|spread|butter|margarine|milk|cream|chocolate)",
+    r"^\s*(?:certified\s+)?(?:plain |all-purpose |self-raising |self-rising |oat|rolled "
+    r")?(?:flour|oats?|blend|mix|baking|mehl|haferflocken|spread|butter|margarine|milk|cream|chocolate)",
     re.IGNORECASE,
 )
 
@@ -67,7 +71,8 @@ def claims(kinds: list[Kind], lines: list[Line]) -> Iterator[Problem | Notice]:
         if _KIDS.search(kind.source):
             yield Notice(
                 "claim-kids",
-                "for children: no whole or coarse nuts and no alcohol may be in it; a cream keeps its cold chain",
+                "for children: no whole or coarse nuts and no alcohol may be in it; a cream "
+                "keeps its cold chain",
                 f"line {kind.number}",
             )
 
@@ -94,19 +99,15 @@ def _speaks_against(what: str, line: Line) -> bool:
     if what in ("gluten", "wheat"):
         return item.gluten_grain in (("wheat",) if what == "wheat" else ("wheat", "rye", "barley"))
     if what == "alcohol":
-        return (
-            item.role == "spirit"
-            or (item.composition.alcohol_g or 0.0) > 0
-            and item.role != "flavour"
+        return item.role == "spirit" or (
+            (item.composition.alcohol_g or 0.0) > 0 and item.role != "flavour"
         )
     if what == "lactose" and "lactose" in line.name.casefold():
         return False
     if what == "vegan" and (item.key == "honey" or "gelatin" in item.key):
         return True
-    return (
-        _is_held(what, _held(allergens(line.ingredient)))
-        or what == "almond"
-        and item.key.startswith("almond")
+    return _is_held(what, _held(allergens(line.ingredient))) or (
+        what == "almond" and item.key.startswith("almond")
     )
 
 
@@ -156,7 +157,8 @@ def _gluten(kind: Kind, match: re.Match[str], lines: list[Line]) -> Iterator[Pro
     if oats:
         yield Problem(
             "claim-gluten-oats", f"line {kind.number}", kind.source.strip()[:200],
-            f"Line {oats[0].number} has oats: only with evidence of 20 mg/kg or less (EU 828/2014), and some people with "
+            f"Line {oats[0].number} has oats: only with evidence of 20 mg/kg or less (EU "
+            f"828/2014), and some people with "
             "coeliac disease do not tolerate even clean oats. Drop the claim, or say which oats.",
             (_dropped(kind, match), _says(kind, match, "contains oats")),
         )  # fmt: skip
@@ -170,7 +172,8 @@ def _gluten(kind: Kind, match: re.Match[str], lines: list[Line]) -> Iterator[Pro
         return
     yield Problem(
         "claim-gluten", f"line {kind.number}", kind.source.strip()[:200],
-        f"'{match[0]}': the text names no lots, so no record supports the claim. Drop it, or say what went in.",
+        f"'{match[0]}': the text names no lots, so no record supports the claim. Drop it, or "
+        f"say what went in.",
         (_dropped(kind, match), _says(kind, match, "no wheat, rye or barley goes in")),
     )  # fmt: skip
 
@@ -193,7 +196,8 @@ def _keeping(kind: Kind) -> Iterator[Problem | Notice]:
         asking = Asking(kind.source)
         asking.ask(
             "claim-keeping",
-            f"'{match['said']}': a cake with cream keeps 3 to 5 days cold (common practice), not {days}. What may be said?",
+            f"'{match['said']}': a cake with cream keeps 3 to 5 days cold (common practice), "
+            f"not {days}. What may be said?",
             ("3 days, cold", asking.edit(*match.span("time"), "3 days")),
             ("5 days, cold", asking.edit(*match.span("time"), "5 days")),
         )

@@ -1,5 +1,6 @@
 """What each line of a text is: name, key, heading, ingredient, step, note, blank."""
 
+import itertools
 import re
 from collections.abc import Iterator
 from typing import NamedTuple
@@ -96,14 +97,12 @@ def _name_line(lines: list[str], settings: Settings) -> int | None:
 def _is_story(source: str) -> bool:
     text = plain(source).text
     return (
-        len(text.split()) > 9
-        and (bool(UNTIL_DONE.search(text)) or bool(CHATTER.search(text)))
-        or len(text) > 90
-    )
+        len(text.split()) > 9 and (bool(UNTIL_DONE.search(text)) or bool(CHATTER.search(text)))
+    ) or len(text) > 90
 
 
 def _is_item_at_top(at: int, filled: list[int], lines: list[str], settings: Settings) -> bool:
-    """Whether the first line is plainly an ingredient; a bare known name only where a list follows at once."""
+    """Whether the first line is plainly an ingredient; a bare name only where a list follows."""
     score = ingredient_score(lines[at], settings)
     reading = read_ingredients(lines[at], settings)
     if score == 0 or not reading.forms:
@@ -133,7 +132,7 @@ def _list_goes_on(at: int, filled: list[int], lines: list[str], settings: Settin
 
 def _is_double_spaced(filled: list[int]) -> bool:
     return len(filled) > 2 and all(
-        after - before == 2 for before, after in zip(filled[:4], filled[1:5], strict=False)
+        after - before == 2 for before, after in itertools.pairwise(filled)
     )
 
 
@@ -252,7 +251,7 @@ def _body(at: int, lines: list[str], state: _State, settings: Settings) -> Kind:
         return Kind(
             number, source, "ingredient", state.section, reading=read_ingredients(source, settings)
         )
-    return _told(source, number, text, mark, state, settings, lines)
+    return _told(source, number, text, mark, state)
 
 
 def _is_bare(source: str, settings: Settings) -> bool:
@@ -271,8 +270,6 @@ def _told(
     text: str,
     mark: str,
     state: _State,
-    settings: Settings,
-    lines: list[str],
 ) -> Kind:
     """A line that is no ingredient: a step, or a note."""
     if state.where == "head" and not (mark == "number" and is_sentence(text)):

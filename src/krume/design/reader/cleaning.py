@@ -25,7 +25,8 @@ _EMPHASIS = re.compile(
 )
 _BULLETS = "-*•·▢☐□☑☒✓✔◦‣⁃▪●○■◆–—>+→➢►"
 _LEAD = re.compile(
-    rf"(?P<bullet>[{re.escape(_BULLETS)}\u25a1]+\s+|[•▢☐□☑☒✓✔◦‣⁃▪●○■◆▢](?=\S)|\[[ xX✓]?\]\s*|\(\s\)\s*)"
+    rf"(?P<bullet>[{re.escape(_BULLETS)}\u25a1]+\s+|[•▢☐□☑☒✓✔◦‣⁃▪●○■◆▢](?=\S)|\[[ xX✓]?\]\s*|"
+    rf"\(\s\)\s*)"
     r"|(?P<hash>#{1,6}\s+)"
     r"|(?P<number>\(?\d{1,2}[.)]\s+(?=\S)|(?:step|schritt)\s*\d{1,2}\s*[:.)\-–]?\s+)",
     re.IGNORECASE,
@@ -42,7 +43,7 @@ class Clean(NamedTuple):
 
 
 def source_lines(text: str) -> list[str]:
-    """Lines of a text as an editor counts them; line ends left out.
+    r"""Lines of a text as an editor counts them; line ends left out.
 
     >>> source_lines("a\\r\\nb\\n")
     ['a', 'b', '']
@@ -60,9 +61,12 @@ class _Signs(dict[int, str]):
 
 
 _SIGNS = _Signs({ord("\t"): "\t", ord(BREAK): " "})
-_SAME = {"−": "-", "‐": "-", "‑": "-", "‒": "–", "―": "—", "⁄": "/", "∕": "/", "٫": ".", "٬": ",", "’": "'",
-         "‘": "'", "“": '"', "”": '"', "„": '"', "″": '"', "′": "'", "✕": "×", "✖": "×", "º": "°", "˚": "°",
-         "│": "|", "，": ",", "：": ":", "；": ";", "،": ","}  # fmt: skip
+_SAME = {
+    "−": "-", "‐": "-", "‑": "-", "‒": "–", "―": "—", "⁄": "/", "∕": "/", "٫": ".",
+    "٬": ",", "’": "'", "‘": "'", "“": '"', "”": '"', "„": '"', "″": '"', "′": "'",
+    "✕": "×", "✖": "×", "º": "°", "˚": "°", "│": "|", "，": ",", "：": ":", "；": ";",
+    "،": ",",
+}  # fmt: skip
 
 
 def _meant(sign: str) -> str:

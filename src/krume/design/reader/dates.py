@@ -10,7 +10,8 @@ from krume.design.reader.asking import Asking
 from krume.design.reader.classifying import Kind
 
 _USE_BY = re.compile(
-    r"\b(?:use by|best before|eat by|sell by|mindestens haltbar bis|zu verbrauchen bis|for|on|am|until|date)\b[:\s]*(?P<date>(?P<one>\d{1,2})[/.](?P<two>\d{1,2})[/.](?P<year>\d{4}|\d{2}))(?!\d)",
+    r"\b(?:use by|best before|eat by|sell by|mindestens haltbar bis|zu verbrauchen bis|for|on|"
+    r"am|until|date)\b[:\s]*(?P<date>(?P<one>\d{1,2})[/.](?P<two>\d{1,2})[/.](?P<year>\d{4}|\d{2}))(?!\d)",
     re.IGNORECASE,
 )
 _CLOCK = re.compile(
@@ -51,7 +52,7 @@ def _ask_date(match: re.Match[str], asking: Asking) -> None:
     ]
     if not options:
         asking.ask("date-not-a-date", f"'{match['date']}' is not a date. Type it as 2027-02-28.")
-    elif len(options) > 1 or "/" in match["date"] and one <= 12 and one != two:
+    elif len(options) > 1 or ("/" in match["date"] and one <= 12 and one != two):
         asking.ask(
             "date-two-meanings", f"'{match['date']}': is the day or the month first?", *options
         )

@@ -65,5 +65,8 @@ def _taken(text: str, name: str, why: str) -> Read[str]:
 
 
 def _binary() -> Read[str]:
-    ask = "This is no text: its bytes fit no encoding read here. Save it as plain text (UTF-8) and read that."
+    ask = (
+        "This is no text: its bytes fit no encoding read here. "
+        "Save it as plain text (UTF-8) and read that."
+    )
     return Read("", (Problem("not-text", "file", "binary data", ask),))

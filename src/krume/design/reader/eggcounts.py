@@ -15,7 +15,7 @@ _MORE_EGGS = "more than the eggs give"
 
 
 def egg_counts_agree(formula: Formula, steps: Steps) -> Iterator[Problem]:
-    """`whisk the five whites` where the lines have four eggs; `beat 2 yolks` where they have three."""
+    """`whisk the five whites` where the lines have four eggs, and the like."""
     has = _eggs(formula.lines)
     if not has:
         return
@@ -34,13 +34,15 @@ def _wrong_counts(
     if not there:
         return
     for kind, count in counts:
-        if count.count > there or (count.is_definite and count.count != there):
-            yield _ask_count(kind, count.count, part, there, (count.start, count.end))
+        if count.how_many > there or (count.is_definite and count.how_many != there):
+            yield _ask_count(kind, count.how_many, part, there, (count.start, count.end))
             return
     kind, last = counts[-1]
-    total = sum(count.count for _, count in counts)
+    total = sum(count.how_many for _, count in counts)
     if part != "whole" and total < there and _all_else_is_counted(part, counts, formula):
-        yield _ask_count(kind, last.count, part, last.count + there - total, (last.start, last.end))
+        yield _ask_count(
+            kind, last.how_many, part, last.how_many + there - total, (last.start, last.end)
+        )
 
 
 def _all_else_is_counted(part: str, counts: list[tuple[Kind, Count]], formula: Formula) -> bool:

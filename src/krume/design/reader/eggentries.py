@@ -36,6 +36,7 @@ _NO_FURTHER = re.compile(r"[,;]?\s*(?:,|;|\(|\bplus\b|\+|\bfor\b).*$", re.DOTALL
 def egg_entry(
     item: Item, name: Named, part: str | None, settings: Settings, asking: Asking
 ) -> Entry:
+    """Entry of eggs, whites or yolks: counted by size, weighed, or measured."""
     part = part if part in ("white", "yolk") else None
     bare = without_size(name.phrase.head)
     found = find(bare if part is None or not item.lead else f"egg {part}", own=settings.own)
@@ -43,7 +44,7 @@ def egg_entry(
         found = find(f"egg {part}" if part else "eggs", own=settings.own)
     unit = item.amount.unit
     if unit is not EACH or item.amount.value is None:
-        weight = weigh(item, found, part, asking)
+        weight = weigh(item, found, asking)
         ask_amount(item, weight, name, asking)
         return made_entry(item, name, found, part, weight, None)
     if item.amount.about:
@@ -63,8 +64,8 @@ def _counted_eggs(
     beside = grams_beside(item, asking)
     if beside is not None and beside.grams is not None:
         mass, at = beside.grams, (beside.start, beside.end)
-        weight, size = _weighed_eggs(eggs, mass, at, settings, asking)
-        return made_entry(item, name, found, part, weight, size)
+        weight, key = _weighed_eggs(eggs, mass, at, settings, asking)
+        return made_entry(item, name, found, part, weight, key)
     if said is None and settings.egg_size is None and _WEIGH_FIRST.search(asking.source):
         asking.note(
             "egg-weighed-first",
@@ -110,7 +111,8 @@ def _weighed_eggs(
         planned = mass_of(eggs, size)
         asking.ask(
             "egg-mass-differs",
-            f"{as_text(mass_g, 1)} g does not fit {size.label}: these shelled are {shown(planned)}. Which counts?",
+            f"{as_text(mass_g, 1)} g does not fit {size.label}: these shelled are "
+            f"{shown(planned)}. Which counts?",
             (
                 f"{as_text(mass_g, 1)} g shelled",
                 asking.edit(*at, f"{asking.source[at[0] : at[1]]} shelled"),

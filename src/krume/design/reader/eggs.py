@@ -12,7 +12,8 @@ from krume.pantry import EggSize, egg_size, egg_size_named
 _SIZE = re.compile(
     r"(?:\b(?P<region>EU|US|UK|USA|AU|NZ|CA|European|American|British|German)\b[\s,-]*)?"
     r"(?:\b(?:size|grade|class|gr\.?|größe|groesse|grösse|klasse)\s*[:.]?\s*)?"
-    r"(?P<size>\b(?:extra[ -]large|x-?large|very large|jumbo|king[ -]size|king|large|medium|med\b\.?|mittelgro(?:ß|ss)e?|"
+    r"(?P<size>\b(?:extra[ -]large|x-?large|very large|jumbo|king[ -]size|king|large|medium|"
+    r"med\b\.?|mittelgro(?:ß|ss)e?|"
     r"mittel|gro(?:ß|ss)e?|small|kleine?)(?!\w)|\b(?-i:XXL|XL|L|M|S)\b(?!\.\w))"
     r"(?:[\s,]+(?P<after>EU|US|UK)\b)?",
     re.IGNORECASE,
@@ -24,9 +25,12 @@ _REGION = re.compile(r"\b(EU|US|USA|UK)\b")
 _SHELLED = re.compile(
     r"\b(?:shelled|without shells?|out of the shell|weighed|ohne schale|gewogen)\b", re.IGNORECASE
 )
-_WORDS = {"med": "medium", "med.": "medium", "mittelgroße": "medium", "mittelgrosse": "medium",
-          "mittelgroß": "medium", "mittel": "medium", "große": "large", "grosse": "large", "groß": "large",
-          "gross": "large", "kleine": "small", "klein": "small", "kleiner": "small"}  # fmt: skip
+_WORDS = {
+    "med": "medium", "med.": "medium", "mittelgroße": "medium", "mittelgrosse": "medium",
+    "mittelgroß": "medium", "mittel": "medium", "große": "large", "grosse": "large",
+    "groß": "large", "gross": "large", "kleine": "small", "klein": "small",
+    "kleiner": "small",
+}  # fmt: skip
 _OFFERED = ("eu-m", "eu-l", "us-large")
 _ASKED_REGIONS = {
     "medium": ("eu-m", "us-medium"),
@@ -74,7 +78,7 @@ def says_shelled(text: str) -> bool:
 class Eggs(NamedTuple):
     """An egg line: how many, of what part, where the number ends and what size is written."""
 
-    count: float | Interval
+    how_many: float | Interval
     part: str | None
     after_count: int
     said: Said | None
@@ -138,7 +142,7 @@ def _with_size(eggs: Eggs, size: EggSize, asking: Asking) -> str:
 
 def _weighed(eggs: Eggs, size: EggSize, asking: Asking) -> list[tuple[str, str]]:
     """The way out for who weighs: a line with grams, to be overwritten with one's own."""
-    count = eggs.count.best if isinstance(eggs.count, Interval) else eggs.count
+    count = eggs.how_many.best if isinstance(eggs.how_many, Interval) else eggs.how_many
     mass = as_text(count * size.part_g(eggs.part).best, 1)
     line = asking.edit(eggs.end, eggs.end, f", {mass} g shelled")
     return [(f"weighed: your own grams in place of {mass}", line)]
@@ -161,16 +165,18 @@ def _ask_region(eggs: Eggs, sizes: tuple[EggSize, ...], asking: Asking) -> None:
 def mass_of(eggs: Eggs, size: EggSize) -> Interval:
     """Grams of an egg line: count times the shelled mass of one, with the spread of the size."""
     one = size.part_g(eggs.part)
-    if isinstance(eggs.count, Interval):
+    if isinstance(eggs.how_many, Interval):
         return Interval(
-            eggs.count.low * one.low, eggs.count.best * one.best, eggs.count.high * one.high
+            eggs.how_many.low * one.low,
+            eggs.how_many.best * one.best,
+            eggs.how_many.high * one.high,
         )
-    return one.times(eggs.count)
+    return one.times(eggs.how_many)
 
 
 def ask_mass_basis(eggs: Eggs, mass_g: float, at: tuple[int, int], asking: Asking) -> None:
     """Ask what the grams beside a count are: shelled, or with the shell."""
-    count = eggs.count.best if isinstance(eggs.count, Interval) else eggs.count
+    count = eggs.how_many.best if isinstance(eggs.how_many, Interval) else eggs.how_many
     each = as_text(mass_g / count, 1) if count else "?"
     shelled = asking.edit(at[0], at[1], f"{asking.source[at[0] : at[1]]} shelled")
     in_shell = asking.edit(*at, "EU S") if eggs.part is None else ""

@@ -29,7 +29,7 @@ def entry_of(item: Item, settings: Settings, asking: Asking) -> Entry:
     if is_egg(name.phrase.head, part) or (item.lead and part in ("yolk", "white")):
         return egg_entry(item, name, part, settings, asking)
     found = _found_with_lead(item, name, part)
-    weight = weigh(item, found, part, asking)
+    weight = weigh(item, found, asking)
     ask_name(item, name, found, asking)
     ask_amount(item, weight, name, asking)
     return made_entry(item, name, found, part, weight, None)

@@ -36,6 +36,7 @@ class Entry(NamedTuple):
 def made_entry(
     item: Item, name: Named, found: Found, part: str | None, weight: Weight, egg_size: str | None
 ) -> Entry:
+    """Entry of an item that was named and weighed."""
     note = ", ".join(n for n in (item.how_full, name.phrase.note) if n) or None
     unit = item.amount.unit
     called = (

@@ -3,13 +3,13 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cache, lru_cache
-from importlib.resources import files
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from lark import Lark, Tree
 
 from krume.design.reader.tokens import Token
+from krume.evidence import packed_text
 
 FORMS = (
     *(
@@ -31,7 +31,8 @@ _BEHIND = ("vague", "pinched", "share", "named", "of_some", "bare")
 _TERMINALS = {
     "N": "N", "A": "A", "M": "MASS", "V": "VOLUME", "K": "K", "L": "LENGTH", "D": "TIME",
     "T": "TEMPERATURE", "%": "PERCENT", "H": "H", "O": "OF", "?": "SOME", "~": "ABOUT",
-    "x": "TIMES", "e": "EACH", "(": "LPAR", ")": "RPAR", ",": "COMMA", ";": "COMMA", ":": "COLON", "s": "GAP",
+    "x": "TIMES", "e": "EACH", "(": "LPAR", ")": "RPAR", ",": "COMMA", ";": "COMMA", ":": "COLON",
+    "s": "GAP",
     "-": "DASH", "/": "SLASH", "+": "PLUS", "=": "EQUAL", "W": "WORD",
 }  # fmt: skip
 _WIDEST = 120
@@ -73,7 +74,7 @@ def shape_of(found: list[Token]) -> Shape:
     """Shape of tokens: gaps between words dropped, runs of words joined."""
     signs: list[str] = []
     places: list[int] = []
-    for at, token in enumerate(found):
+    for at in range(len(found)):
         sign = _sign(found, at)
         if not sign or (sign == "W" and signs and signs[-1] == "W"):
             continue
@@ -109,7 +110,7 @@ def _sign(found: list[Token], at: int) -> str:
 
 
 def _gap_sign(found: list[Token], at: int) -> str:
-    """A table's gap between figure and unit says nothing; a long dash between figures is a range."""
+    """A gap between figure and unit says nothing; a long dash between figures is a range."""
     if not 0 < at < len(found) - 1:
         return found[at].kind
     before, after = found[at - 1].kind, found[at + 1].kind
@@ -167,12 +168,14 @@ def _grammar() -> "Lark":
         def __init__(self, conf: Any) -> None:
             pass
 
-        def lex(self, text: Any) -> Iterator[Token]:
-            for at, sign in enumerate(str(text.text if hasattr(text, "text") else text)):
+        def lex(self, lexer_state: Any, _parser_state: Any = None) -> Iterator[Token]:
+            for at, sign in enumerate(str(getattr(lexer_state, "text", lexer_state))):
                 yield Token(_TERMINALS[sign], sign, start_pos=at)
 
-    source = files("krume.design.reader").joinpath("forms.lark").read_text(encoding="utf-8")
-    return Lark(source, parser="lalr", lexer=Signs, start=list(FORMS), maybe_placeholders=False)
+    return Lark(
+        packed_text("forms.lark"),
+        parser="lalr", lexer=Signs, start=list(FORMS), maybe_placeholders=False,
+    )  # fmt: skip
 
 
 def _form(kind: str, tree: "Tree[Any]") -> Form:
@@ -180,7 +183,8 @@ def _form(kind: str, tree: "Tree[Any]") -> Form:
     seconds: list[AmountAt] = []
     spans: dict[str, tuple[int, int]] = {}
     unit_only = None
-    for child in tree.children:
+    children: list[Any] = list(tree.children)
+    for child in children:
         data = getattr(child, "data", None)
         if data == "amount":
             amounts.append(_amount(child))

@@ -113,11 +113,8 @@ def heading_of(source: str) -> tuple[str, str] | None:
 
 def _is_bold(source: str) -> bool:
     text = source.strip()
-    return (
-        len(text) > 4
-        and text[:2] in ("**", "__")
-        and text[-2:] in ("**", "__")
-        or bool(re.match(r"^<(b|strong|h[1-6])>.*</\1>$", text, re.IGNORECASE))
+    return (len(text) > 4 and text[:2] in ("**", "__") and text[-2:] in ("**", "__")) or bool(
+        re.match(r"^<(b|strong|h[1-6])>.*</\1>$", text, re.IGNORECASE)
     )
 
 

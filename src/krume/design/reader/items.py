@@ -72,7 +72,8 @@ def _after_filler(found: list[Token], start: int, end: int) -> int:
 
 
 _FILLERS = frozenset(
-    "take add then and you need use up to at least most min max minimum maximum whip from plus nimm du brauchst mindestens "
+    "take add then and you need use up to at least most min max minimum maximum whip from plus "
+    "nimm du brauchst mindestens "
     "höchstens bis zu c ca".split()
 )
 
@@ -151,9 +152,8 @@ def _span(places: tuple[int, int], shape: Shape, found: list[Token]) -> tuple[in
 def _name_span(form: Form, shape: Shape, found: list[Token]) -> tuple[int, int]:
     if form.kind == "named" and form.name:
         return _span(form.name, shape, found)
-    if form.rest:
-        if form.kind != "of_some" or _has_words(form.rest, shape, found):
-            return _without_of(_span(form.rest, shape, found), found)
+    if form.rest and (form.kind != "of_some" or _has_words(form.rest, shape, found)):
+        return _without_of(_span(form.rest, shape, found), found)
     if form.name:
         return _span(form.name, shape, found)
     end = found[-1].end

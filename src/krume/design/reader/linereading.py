@@ -49,7 +49,7 @@ def tokens_of(source: str) -> tuple[Token, ...]:
 
 @lru_cache(maxsize=32768)
 def read_ingredients(source: str, settings: Settings) -> LineReading:
-    """Ingredients of one line, as many as it names; an option that settles nothing is not offered."""
+    """Ingredients of one line, as many as it names; options that settle nothing are left out."""
     found = _read_line(source, settings)
     if not found.problems:
         return found

@@ -1,4 +1,4 @@
-"""Amounts and ingredients a step names: `60 g of the sugar`, `the remaining 75 g`, `five whites`."""
+"""Amounts a step names: `60 g of the sugar`, `the remaining 75 g`, `five whites`."""
 
 import re
 from functools import lru_cache
@@ -9,19 +9,26 @@ from krume.design.reader.cleaning import clean
 from krume.design.reader.tokens import Number, Token, tokens
 
 _REMAINING = frozenset(
-    "remaining rest remainder other restliche restlichen restlicher übrige übrigen remaining".split()
+    "remaining rest remainder other restliche restlichen restlicher übrige übrigen "
+    "remaining".split()
 )
 _SKIPPED = frozenset(
-    "the of this that your each extra more further another a an cold warm hot soft melted sifted der die das den dem von vom caster".split()
+    "the of this that your each extra more further another a an cold warm hot soft melted "
+    "sifted der die das den dem von vom caster".split()
 )
 _STOPS = frozenset(
-    "and und or oder then dann until bis in into with mit to over on at for from by while whisk beat fold add stir mix "
-    "pour sift bake cook cool chill whip boil melt at until plus sowie unterheben rühren schlagen".split()
+    "and und or oder then dann until bis in into with mit to over on at for from by while whisk "
+    "beat fold add stir mix "
+    "pour sift bake cook cool chill whip boil melt at until plus sowie unterheben rühren "
+    "schlagen".split()
 )
 _FRACTIONS = frozenset("half third quarter hälfte drittel viertel".split())
-_PARTS = {"white": "white", "whites": "white", "eiweiß": "white", "eiweiss": "white", "eiweiße": "white", "eischnee": "white",
-          "yolk": "yolk", "yolks": "yolk", "eigelb": "yolk", "eigelbe": "yolk", "dotter": "yolk",
-          "egg": "whole", "eggs": "whole", "eier": "whole", "ei": "whole"}  # fmt: skip
+_PARTS = {
+    "white": "white", "whites": "white", "eiweiß": "white", "eiweiss": "white",
+    "eiweiße": "white", "eischnee": "white", "yolk": "yolk", "yolks": "yolk",
+    "eigelb": "yolk", "eigelbe": "yolk", "dotter": "yolk", "egg": "whole",
+    "eggs": "whole", "eier": "whole", "ei": "whole",
+}  # fmt: skip
 _WORD = re.compile(r"[^\W\d_]+(?:-[^\W\d_]+)*")
 
 
@@ -41,7 +48,7 @@ class Mention(NamedTuple):
 class Count(NamedTuple):
     """A number of eggs, whites or yolks in a step."""
 
-    count: float
+    how_many: float
     part: str
     is_definite: bool
     start: int
@@ -81,13 +88,12 @@ def mentions(source: str) -> tuple[Mention, ...]:
     out: list[Mention] = []
     for at, token in enumerate(found[:-1]):
         if token.kind == "N" and found[at + 1].kind in "MV":
-            out.append(_mention(found, at, at + 1, source, bool(out)))
+            out.append(_mention(found, at, goes_on=bool(out)))
     return tuple(out)
 
 
-def _mention(
-    found: tuple[Token, ...], at: int, unit_at: int, source: str, goes_on: bool
-) -> Mention:
+def _mention(found: tuple[Token, ...], at: int, *, goes_on: bool) -> Mention:
+    unit_at = at + 1
     number, unit = found[at].value, found[unit_at].value
     value = number.value if isinstance(number, Number) else 0.0
     words: list[str] = []

@@ -9,10 +9,17 @@ from krume.pantry import Found, Ingredient, find, ingredient
 
 _BRACKET = re.compile(r"[(\[{]([^()\[\]{}]*)[)\]}]?")
 _CUT = re.compile(
-    r"(?:[,;]?\s*(?:\+|\bplus\b|//|#|→|=>|--).*$)|(?:[,;]?\s+(?:or|oder)\s*$)|(?:\s+(?:ohne schale|without (?:the )?shells?|out of the shell)\b.*$)|(?:[,;]?\s+(?:for\b(?! ?ever)|to (?:taste|serve|dust|make|finish|garnish|decorate|"
-    r"sprinkle|grease|roll|cover|fill|brush|form|moisten|stiffen|mix|thicken|coat|flavou?r|sweeten)\b|dissolved\b|mixed with\b|(?:soaked|softened|steeped|melted|beaten|boiled|moistened|stirred|wet|sifted|mixed|rubbed|creamed|dissolved) (?:in|with|into)\b|in \d|as needed|as required|if (?:needed|necessary|liked|desired|you)|"
-    r"optional|zum\b|zur\b|für\b|fuer\b|nach (?:belieben|geschmack|bedarf)|or (?:more|less|to taste|as needed|so)\b|"
-    r"the size of|size of|enough\b|such as|e\. ?g\.|z\. ?b\.|\(?see\b|about\b|approx\b|ca\.|circa\b|weighing\b|weighed\b|from the\b|in (?:equal parts|all)\b).*$)",
+    r"(?:[,;]?\s*(?:\+|\bplus\b|//|#|→|=>|--).*$)|(?:[,;]?\s+(?:or|oder)\s*$)|(?:\s+(?:ohne "
+    r"schale|without (?:the )?shells?|out of the shell)\b.*$)|(?:[,;]?\s+(?:for\b(?! ?ever)|to "
+    r"(?:taste|serve|dust|make|finish|garnish|decorate|"
+    r"sprinkle|grease|roll|cover|fill|brush|form|moisten|stiffen|mix|thicken|coat|flavou?r|"
+    r"sweeten)\b|dissolved\b|mixed with\b|(?:soaked|softened|steeped|melted|beaten|boiled|"
+    r"moistened|stirred|wet|sifted|mixed|rubbed|creamed|dissolved) (?:in|with|into)\b|in \d|as "
+    r"needed|as required|if (?:needed|necessary|liked|desired|you)|"
+    r"optional|zum\b|zur\b|für\b|fuer\b|nach (?:belieben|geschmack|bedarf)|or (?:more|less|to "
+    r"taste|as needed|so)\b|"
+    r"the size of|size of|enough\b|such as|e\. ?g\.|z\. ?b\.|\(?see\b|about\b|approx\b|ca\.|"
+    r"circa\b|weighing\b|weighed\b|from the\b|in (?:equal parts|all)\b).*$)",
     re.IGNORECASE,
 )
 _SPLIT = re.compile(r"\s*[,;]\s*|\s+[-–—]\s+|\s*[:=|]\s*")
@@ -20,7 +27,9 @@ _OR = re.compile(r"\s+(?:or|oder)\s+|(?<=[a-z])/(?=[a-z])", re.IGNORECASE)
 _AND = re.compile(r"\s+(?:and|und|&)\s+", re.IGNORECASE)
 _EDGE = " \t.,;:-–—=|/+*'\"!…" + NOTHING
 _LEADING = re.compile(
-    r"^(?:(?:(?:sachets?|packets?|packs?|pkts?|bars?|tins?|cans?|jars?|pots?|tubs?|cartons?|bags?|blocks?|bottles?|punnets?|dosen?|becher|packung(?:en)?)(?: of)?(?=\s+\w)|of|von|vom|the|der|die|das|of the|additional|another|extra|more|weitere)\b[\s,]*)+",
+    r"^(?:(?:(?:sachets?|packets?|packs?|pkts?|bars?|tins?|cans?|jars?|pots?|tubs?|cartons?|"
+    r"bags?|blocks?|bottles?|punnets?|dosen?|becher|packung(?:en)?)(?: of)?(?=\s+\w)|of|von|vom|"
+    r"the|der|die|das|of the|additional|another|extra|more|weitere)\b[\s,]*)+",
     re.IGNORECASE,
 )
 _ZEST = re.compile(

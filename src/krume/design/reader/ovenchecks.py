@@ -51,7 +51,8 @@ def _ask_ovens(first: Kind, first_c: float, kind: Kind, other_c: float) -> Probl
     start, end = match.span() if match else (len(kind.source), len(kind.source))
     asking.ask(
         "oven-conflict",
-        f"Line {first.number} bakes at {as_text(first_c, 1)} °C, line {kind.number} at {as_text(other_c, 1)} °C. Which one?",
+        f"Line {first.number} bakes at {as_text(first_c, 1)} °C, line {kind.number} at "
+        f"{as_text(other_c, 1)} °C. Which one?",
         (f"{as_text(first_c, 1)} °C", asking.edit(start, end, f"{as_text(first_c, 1)} C")),
         (f"{as_text(other_c, 1)} °C", asking.edit(end, end, f" {THIS_ONE}")),
     )
@@ -85,7 +86,8 @@ def _ask_minutes(kind: Kind, match: re.Match[str]) -> Problem:
     asking = Asking(kind.source)
     asking.ask(
         "minutes-conflict",
-        f"{match['one']} minutes or {match['two']} minutes: the depth decides, and it is not written. Which?",
+        f"{match['one']} minutes or {match['two']} minutes: the depth decides, and it is not "
+        f"written. Which?",
         *(
             (f"{m} minutes", asking.edit(*match.span(), f"{m} minutes"))
             for m in (match["one"], match["two"])

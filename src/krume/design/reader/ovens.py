@@ -33,7 +33,8 @@ _NOT_BAKED = re.compile(
     re.IGNORECASE,
 )
 _FAN = re.compile(
-    r"\b(?:fan(?:[- ](?:oven|forced|assisted))?|convection|umluft|heißluft|heissluft|circulating)\b",
+    r"\b(?:fan(?:[- ](?:oven|forced|assisted))?|convection|umluft|heißluft|heissluft|"
+    r"circulating)\b",
     re.IGNORECASE,
 )
 _NO_FAN = re.compile(
@@ -191,12 +192,13 @@ def _of_degrees(source: str, text: str, found: list[Degrees], asking: Asking) ->
     fan = True if first.fan else False if _NO_FAN.search(text) or len(plain) < len(found) else None
     if fan is None and _FAN.search(text):
         fan = True
-    return _line(source, first, fan)
+    return _line(source, first, fan=fan)
 
 
 def _line(
     source: str,
     degrees: Degrees,
+    *,
     fan: bool | None,
     stages: tuple[tuple[float, float | None], ...] = (),
 ) -> OvenLine:
@@ -220,7 +222,7 @@ def _staged(source: str, text: str, found: list[Degrees]) -> OvenLine:
         if _NO_FAN.search(text)
         else None
     )
-    return _line(source, found[0], fan, tuple(stages))
+    return _line(source, found[0], fan=fan, stages=tuple(stages))
 
 
 def _pair_agrees(source: str, one: Degrees, other: Degrees, asking: Asking) -> bool:
@@ -228,7 +230,8 @@ def _pair_agrees(source: str, one: Degrees, other: Degrees, asking: Asking) -> b
     if apart <= limit("temperatures-agree"):
         asking.note(
             "oven-rounded",
-            f"{_shown(one)} is {as_text(one.best_c, 1)} °C; {_shown(other)} beside it is {as_text(apart, 1)} °C off: ordinary rounding",
+            f"{_shown(one)} is {as_text(one.best_c, 1)} °C; {_shown(other)} beside it is "
+            f"{as_text(apart, 1)} °C off: ordinary rounding",
         )
         return True
     _ask_pair(source, one, other, apart, asking)
@@ -249,7 +252,8 @@ def _ask_pair(source: str, one: Degrees, other: Degrees, apart: float, asking: A
     ]
     asking.ask(
         "oven-temp-conflict",
-        f"{_shown(one)} is {as_text(one.best_c, 1)} °C and {_shown(other)} is {as_text(other.best_c, 1)} °C: "
+        f"{_shown(one)} is {as_text(one.best_c, 1)} °C and {_shown(other)} is "
+        f"{as_text(other.best_c, 1)} °C: "
         f"they are {as_text(apart, 1)} °C apart. Which did you bake with?",
         *options,
         (f"don't know: the card says {range_c}, check early", asking.edit(one.start, end, range_c)),
@@ -313,7 +317,8 @@ def _bare_stages(source: str, text: str, match: re.Match[str], asking: Asking) -
     minutes = _MINUTES.search(text)
     asking.note(
         "oven-stages",
-        f"a bake in two stages, read as °{unit.upper()}: no oven bakes in the other unit at these figures",
+        f"a bake in two stages, read as °{unit.upper()}: no oven bakes in the other unit at "
+        f"these figures",
     )
     fan = False if _NO_FAN.search(text) else True if _FAN.search(text) else None
     return OvenLine(
@@ -345,7 +350,8 @@ def _ask_word(
     ]
     asking.ask(
         "oven-word",
-        f"{words} is usually {as_text(row.value)} °C, from {as_text(low)} to {as_text(high)} °C ({row.status}). Which?",
+        f"{words} is usually {as_text(row.value)} °C, from {as_text(low)} to {as_text(high)} °C "
+        f"({row.status}). Which?",
         *options,
     )
     return OvenLine(source, None, None, Interval(low, row.value, high))

@@ -1,4 +1,4 @@
-"""Pieces of a line that names several ingredients: `26 g rice / 16 millet`, `1 egg, plus 1 yolk`."""
+"""Pieces of a line with several ingredients: `26 g rice / 16 millet`, `1 egg, plus 1 yolk`."""
 
 import re
 
@@ -9,7 +9,8 @@ from krume.pantry import Ingredient
 _SEPARATORS = frozenset(";,/+&s\t")
 _JOINERS = frozenset(("and", "und", "plus", "sowie", "with", "mit"))
 _PART_LEAD = re.compile(
-    r"^(?:the |finely |grated |beaten )*(?:yolks?|whites?|juice|rind|zest|peel|eigelb|eiwei(?:ß|ss)|saft|schale|abrieb)\b",
+    r"^(?:the |finely |grated |beaten )*(?:yolks?|whites?|juice|rind|zest|peel|eigelb|eiwei(?:ß|"
+    r"ss)|saft|schale|abrieb)\b",
     re.IGNORECASE,
 )
 _NO_NAME = re.compile(r"^(?:for|to|zum|zur|für|extra|more|as|if|about|at)\b", re.IGNORECASE)
@@ -54,10 +55,8 @@ def _holds_item(found: list[Token], text: str) -> bool:
 def _starts_item(
     found: list[Token], at: int, separator: Token, text: str, own: tuple[Ingredient, ...]
 ) -> bool:
-    while (
-        at < len(found)
-        and found[at].kind in "\t,"
-        or (at < len(found) and found[at].value == "plus")
+    while (at < len(found) and found[at].kind in "\t,") or (
+        at < len(found) and found[at].value == "plus"
     ):
         at += 1
     if at >= len(found):
@@ -102,10 +101,8 @@ def _is_amount_with_name(
         and piece[1].value in ("-", "–", "to", "bis", "spaced")
     ):
         at = 3
-    has_unit = (
-        at < len(piece)
-        and piece[at].kind in _UNIT_KINDS
-        or (at + 1 < len(piece) and piece[at].kind == "H" and piece[at + 1].kind in _UNIT_KINDS)
+    has_unit = (at < len(piece) and piece[at].kind in _UNIT_KINDS) or (
+        at + 1 < len(piece) and piece[at].kind == "H" and piece[at + 1].kind in _UNIT_KINDS
     )
     if at < len(piece) and piece[at].kind in "%TDL":
         return False

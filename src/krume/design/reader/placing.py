@@ -5,4 +5,5 @@ from krume.design.reader.classifying import Kind
 
 
 def placed(problem: Problem, kind: Kind) -> Problem:
+    """The problem with the line it is about."""
     return Problem(problem.code, f"line {kind.number}", problem.read, problem.ask, problem.options)

@@ -1,4 +1,4 @@
-"""Ingredients inside running text, for a formula that has no list: `beat 6 yolks with 150 g sugar`."""
+"""Ingredients in running text, where there is no list: `beat 6 yolks with 150 g sugar`."""
 
 import re
 from functools import lru_cache

@@ -47,7 +47,7 @@ class Found(NamedTuple):
 def read(
     text: str, *, eggs_region: str | None = None, own: tuple[Ingredient, ...] = ()
 ) -> Read[Formula]:
-    """Read a formula from any text; never raises, asks instead of guessing.
+    r"""Read a formula from any text; never raises, asks instead of guessing.
 
     >>> found = read("Sponge\\nEggs: EU sizes\\n\\n5 eggs, medium\\n130 g sugar")
     >>> [(line.amount, line.unit, line.mass_g) for line in found.value.lines]
@@ -71,7 +71,8 @@ def _too_large(sources: list[str], size: int) -> Read[Formula]:
         "text-too-large",
         f"line {longest + 1}",
         sources[longest][:60],
-        f"The text has {as_text(size / 1e6, 1)} million signs; the limit is {most} million. Its longest line is "
+        f"The text has {as_text(size / 1e6, 1)} million signs; the limit is {most} million. Its "
+        f"longest line is "
         f"line {longest + 1}. Nothing is lost: type or paste one formula at a time.",
     )
     kept = tuple(TextLine(at, line, "unread") for at, line in enumerate(sources, start=1))
@@ -87,7 +88,8 @@ def _refuse_long(sources: list[str], found: Found) -> None:
                     "line-too-long",
                     f"line {at + 1}",
                     source[:60],
-                    f"Line {at + 1} has {len(source)} signs; the limit is {as_text(limit('largest-line'))}. "
+                    f"Line {at + 1} has {len(source)} signs; the limit is "
+                    f"{as_text(limit('largest-line'))}. "
                     "Nothing is lost: break it into lines. All other lines were read.",
                 )
             )
@@ -195,7 +197,8 @@ def _built(found: Found, head: Head, steps: Steps, settings: Settings) -> Formul
     return Formula(
         name=head.name, lines=tuple(found.lines), steps=steps.texts, uses=steps.uses,
         tin=tins[0] if tins else None, tins=tins, oven=head.oven or steps.oven, family=head.family,
-        family_basis="declared" if head.family else "unknown", makes=head.makes, baked=head.baked, eggs_region=settings.region,
+        family_basis="declared" if head.family else "unknown", makes=head.makes,
+        baked=head.baked, eggs_region=settings.region,
         egg_size=settings.egg_size, density_g_ml=head.density_g_ml,
         core_c=head.core_c if head.core_c is not None else steps.core_c,
         bake_min=head.bake_min or steps.bake_min, keys=head.keys, source_lines=texts,

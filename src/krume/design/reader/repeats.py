@@ -57,7 +57,8 @@ def _ask_twice(one: Line, other: Line) -> Problem:
         "line-twice",
         f"line {other.number}",
         other.read.strip()[:200],
-        f"{other.name} stands in line {one.number} and in line {other.number}: added in two additions, {both} in all, or typed twice?",
+        f"{other.name} stands in line {one.number} and in line {other.number}: added in two "
+        f"additions, {both} in all, or typed twice?",
         (
             Option(f"two additions, {both} in all", kept),
             Option(f"typed twice: only line {one.number} holds", left_out(other.read)),
@@ -95,12 +96,14 @@ def percents_sum(lines: tuple[Line, ...], roles: list[str | None]) -> Iterator[P
     more = "missing" if total < 100 else "too much"
     yield Problem(
         "percent-sum", f"line {last.number}", last.read.strip()[:200],
-        f"The blend sums to {as_text(total)} %: {as_text(abs(100 - total))} % {more}. Scale to 100, or which one is wrong?",
+        f"The blend sums to {as_text(total)} %: {as_text(abs(100 - total))} % {more}. Scale to "
+        f"100, or which one is wrong?",
         tuple(Option(*option) for option in options),
     )  # fmt: skip
 
 
 def flourless(formula: Formula, roles: list[str | None]) -> Iterator[Notice]:
+    """Say that a cake without flour has no balance per 100 g flour."""
     flour = sum(
         x.mass_g or 1.0
         for x, role in zip(formula.lines, roles, strict=True)

@@ -3,7 +3,7 @@
 import re
 from functools import lru_cache
 
-from krume.design.reader.entries import Entry
+from krume.design.reader.entry import Entry
 from krume.design.reader.headings import LEFT_OUT, RULE, WORD, is_sentence, plain
 from krume.design.reader.linereading import LineReading, read_ingredients, tokens_of
 from krume.design.reader.naming import part_of, phrase_of
@@ -31,14 +31,15 @@ _HYPHENED = re.compile(r"^\d+-[^\W\d]")
 
 
 _FILLER = re.compile(
-    r"^(?:(?:and|then|take|add|you need|use|up to|at least|at most|whip from|plus|nimm)\s+)+(?=(?:about |ca\.? )?[\d½¼¾⅓⅔])",
+    r"^(?:(?:and|then|take|add|you need|use|up to|at least|at most|whip from|plus|"
+    r"nimm)\s+)+(?=(?:about |ca\.? )?[\d½¼¾⅓⅔])",
     re.IGNORECASE,
 )
 
 
 @lru_cache(maxsize=32768)
 def ingredient_score(source: str, settings: Settings) -> int:
-    """How surely a line names an ingredient: 3 an amount with a unit, 2 a known name, 1 maybe, 0 no."""
+    """How surely a line names an ingredient: 3 with a unit, 2 by a known name, 1 maybe, 0 no."""
     text, _, _mark = plain(source)
     if not text or LEFT_OUT.match(source) or RULE.match(text):
         return 0
@@ -78,8 +79,7 @@ def _score(source: str, text: str, reading: LineReading) -> int:
     entry = reading.entries[0]
     is_known = (
         entry.ingredient is not None
-        or entry.kind in ("known", "good", "ask")
-        and bool(entry.name)
+        or (entry.kind in ("known", "good", "ask") and bool(entry.name))
         or _is_asked(reading)
     )
     if form in AMOUNT_FORMS:
@@ -91,7 +91,7 @@ def _score(source: str, text: str, reading: LineReading) -> int:
             else 0
         )
     if form == "counted":
-        return _counted_score(entry, source, is_known=is_known, text=text)
+        return _counted_score(entry, is_known=is_known, text=text)
     if form == "of_some":
         return _of_some_score(source, text, is_known=is_known)
     if form == "named":
@@ -108,7 +108,7 @@ def _is_asked(reading: LineReading) -> bool:
     )
 
 
-def _counted_score(entry: Entry, source: str, *, is_known: bool, text: str) -> int:
+def _counted_score(entry: Entry, *, is_known: bool, text: str) -> int:
     words = [w.casefold() for w in WORD.findall(text)]
     if not entry.name or _HYPHENED.match(text):
         return 0

@@ -30,7 +30,8 @@ def _step_only(kind: Kind, mention: Mention) -> Iterator[Notice]:
 
     words = " ".join(mention.words)
     if find(words).kind == "known":
-        text = f"the step takes {as_text(_best(mention.value))} {mention.unit.name} {words}; no line has it"
+        amount = f"{as_text(_best(mention.value))} {mention.unit.name} {words}"
+        text = f"the step takes {amount}; no line has it"
         yield Notice("step-ingredient", text, f"line {kind.number}")
 
 
@@ -58,9 +59,8 @@ def _split(
     says_rest = any(mention.is_remaining for _, mention, _ in parts)
     if len(same) > 1 and total < whole:
         return
-    if total > line.mass_g + slack or says_rest or (len(parts) > 1 and not is_vague):
-        yield _ask_split(line, parts, total)
-    elif not is_vague and _is_lone(formula, at, parts):
+    is_split = not is_vague and (len(parts) > 1 or _is_lone(formula, at, parts))
+    if total > line.mass_g + slack or says_rest or is_split:
         yield _ask_split(line, parts, total)
 
 
@@ -88,15 +88,22 @@ def _is_lone(formula: Formula, at: int, parts: list[tuple[Kind, Mention, float]]
     )
 
 
+def _number_end(source: str, start: int) -> int:
+    """Where a numeral ends that begins at a place of a line."""
+    match = _NUMERAL.match(source, start)
+    return start + len(match[0].rstrip()) if match is not None else start
+
+
+_NUMERAL = re.compile(r"[\d.,/ ½¼¾⅓⅔]*")
+
+
 def _ask_split(line: Line, parts: list[tuple[Kind, Mention, float]], total: float) -> Problem:
     kind, last, mass = parts[-1]
     mass_g = line.mass_g or 0.0
     said = " + ".join(grams(m) for _, _, m in parts)
     asking = Asking(kind.source)
     needed = mass_g - (total - mass)
-    number_end = last.start + len(
-        re.match(r"[\d.,/ ½¼¾⅓⅔]*", kind.source[last.start :])[0].rstrip()
-    )  # type: ignore[index]
+    number_end = _number_end(kind.source, last.start)
     if needed > 0 and last.unit.kind == "mass":
         value = as_text(needed / (last.unit.size or 1.0), 2)
         options = [(f"{value} {last.unit.name} here", asking.edit(last.start, number_end, value))]
@@ -112,12 +119,14 @@ def _ask_split(line: Line, parts: list[tuple[Kind, Mention, float]], total: floa
     if others and mass_g - (total - others[-1][2]) > 0:
         _, other, other_g = others[-1]
         value = as_text(mass_g - (total - other_g), 2)
-        end = other.start + len(re.match(r"[\d.,/ ½¼¾⅓⅔]*", kind.source[other.start :])[0].rstrip())  # type: ignore[index]
+        end = _number_end(kind.source, other.start)
         options.append((f"{value} g in the other place", asking.edit(other.start, end, value)))
     asking.ask(
         "split-sum",
-        f"The steps take {said} = {grams(total)} {line.name}; line {line.number} has {grams(mass_g)}: "
-        f"{as_text(total, 1)} ≠ {as_text(mass_g, 1)}. Which is right? (Or type {grams(total)} in line {line.number}.)",
+        f"The steps take {said} = {grams(total)} {line.name}; line {line.number} has "
+        f"{grams(mass_g)}: "
+        f"{as_text(total, 1)} ≠ {as_text(mass_g, 1)}. Which is right? (Or type {grams(total)} "
+        f"in line {line.number}.)",
         *options,
     )
     return placed(asking.problems[0], kind)

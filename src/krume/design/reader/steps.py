@@ -24,11 +24,13 @@ _ADDED = re.compile(
     r"\b(?:more|another|further|longer|extra|then|weitere|dann|noch)\b", re.IGNORECASE
 )
 _NO_BAKE = re.compile(
-    r"\b(?:toast\w*|cool\w*|chill\w*|rest\w*|soak\w*|freez\w*|whisk\w*|beat\w*|cream|boil\w*|simmer\w*|stand|hang\w*|abkühlen|ruhen|rühren|schlagen|on a rack|preheat\w*)\b",
+    r"\b(?:toast\w*|cool\w*|chill\w*|rest\w*|soak\w*|freez\w*|whisk\w*|beat\w*|cream|boil\w*|"
+    r"simmer\w*|stand|hang\w*|abkühlen|ruhen|rühren|schlagen|on a rack|preheat\w*)\b",
     re.IGNORECASE,
 )
 _OPEN = re.compile(
-    r"\bbak\w*\s+(?:them\s+|it\s+)?until\s+(?:it(?:'s| is)\s+)?done\b|\d+\s*min\w*\s+or so\b|\bor so\b",
+    r"\bbak\w*\s+(?:them\s+|it\s+)?until\s+(?:it(?:'s| is)\s+)?done\b|\d+\s*min\w*\s+or so\b|"
+    r"\bor so\b",
     re.IGNORECASE,
 )
 
@@ -78,9 +80,7 @@ def steps_of(
         minutes += [(kind, *m) for m in one.minutes]
         if head.oven is None and oven is None and one.oven is not None:
             oven, oven_line = one.oven, kind.number
-        if head.oven is None or one.oven is None:
-            _carry(kind, one, problems, notices)
-        elif one.problems:
+        if head.oven is None or one.oven is None or one.problems:
             _carry(kind, one, problems, notices)
         if one.is_open:
             notices.append(
@@ -92,9 +92,11 @@ def steps_of(
             )
     tins = _tins(kinds)
     uses, taken = _uses(groups, lines)
+    decided_first = sorted(tins, key=lambda said: not said[1].decided)
+    known = tuple(said.tin for _, said in decided_first if said.tin is not None)
     return Steps(
-        texts, uses, oven, oven_line, core, _bake_min(minutes),
-        tuple(t.tin for _, t in sorted(tins, key=lambda s: not s[1].decided) if t.tin is not None), tuple(groups), tuple(minutes), tins, taken,
+        texts, uses, oven, oven_line, core, _bake_min(minutes), known, tuple(groups),
+        tuple(minutes), tins, taken,
     )  # fmt: skip
 
 
@@ -141,10 +143,8 @@ def step_said(source: str) -> Said:
     asking = Asking(source)
     oven = oven_of(source, asking, keyed=False, has_grams=True)
     minutes = tuple(_bake_minutes(source))
-    is_open = (
-        bool(_OPEN.search(source))
-        and speaks_of_baking(source)
-        or bool(re.search(r"\d+\s*min\w*\s+or so\b", source))
+    is_open = (bool(_OPEN.search(source)) and speaks_of_baking(source)) or bool(
+        re.search(r"\d+\s*min\w*\s+or so\b", source)
     )
     return Said(
         oven, tuple(asking.problems), tuple(asking.notices), core_of(source), minutes, is_open
@@ -200,7 +200,7 @@ def _uses(
         for kind in group:
             last: int | None = None
             for mention in mentions(kind.source):
-                at = line_of(mention, lines, names, last)
+                at = line_of(mention, names, last)
                 mass = mass_of(mention, lines[at]) if at is not None else None
                 named.append((kind, mention, at, mass))
                 if at is not None:
@@ -244,9 +244,7 @@ def line_words(line: Line) -> tuple[str, ...]:
     return words
 
 
-def line_of(
-    mention: Mention, lines: list[Line], names: list[tuple[str, ...]], last: int | None
-) -> int | None:
+def line_of(mention: Mention, names: list[tuple[str, ...]], last: int | None) -> int | None:
     """Index of the line a mention takes from."""
     if not mention.words:
         return last if mention.goes_on else None

@@ -43,7 +43,7 @@ def cells(source: str) -> list[Cell]:
 
 @lru_cache(maxsize=1024)
 def columns(source: str) -> tuple[str, ...]:
-    """Role of each column by a table's head: index, name, a unit, or nothing.
+    r"""Role of each column by a table's head: index, name, a unit, or nothing.
 
     >>> columns("no\\titem\\tkg\\tg")
     ('index', 'name', 'kg', 'g')

@@ -13,6 +13,7 @@ from krume.design.reader.tinsaid import THIS_ONE, TinSaid, same_tin
 
 
 def tins_agree(head: Head, steps: Steps) -> Iterator[Problem | Notice]:
+    """Ask where a text names two tins; what one tin lacks is asked only where nothing else is."""
     said = steps.tins_said
     decided = [one for one in said if one[1].decided]
     if not said or decided:
@@ -70,7 +71,8 @@ def _ask_tins(first: str, where: str, kind: Kind, other: TinSaid) -> Problem:
     asking = Asking(kind.source)
     asking.ask(
         "tin-conflict",
-        f"Two tins: {first} ({where}) and {other.text} (line {kind.number}). Which one is baked in?",
+        f"Two tins: {first} ({where}) and {other.text} (line {kind.number}). Which one is baked "
+        f"in?",
         (first, asking.edit(other.start, other.end, first)),
         (other.text, asking.edit(other.end, other.end, f" {THIS_ONE}")),
     )

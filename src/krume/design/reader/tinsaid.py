@@ -1,4 +1,4 @@
-"""Tins named inside names and steps: `in a greased 8-inch round`, `13x9 tin`, `Springform (26 cm)`."""
+"""Tins named in passing: `in a greased 8-inch round`, `13x9 tin`, `Springform (26 cm)`."""
 
 import re
 from functools import lru_cache
@@ -14,17 +14,22 @@ _SIZE = (
     r"(?:\s*\(\s*\d+(?:[.,]\d+)?(?:\s*(?:x|×|by)\s*\d+(?:[.,]\d+)?){0,2}[\s-]*(?:cm|mm|inch(?:es)?|in\b|\"|zoll)\s*\))?"
 )
 _NOUN = (
-    r"(?:(?:cake|baking|loaf|tube|bundt|jelly[ -]?roll|sponge|sandwich|spring|tart|pie|muffin|sheet|angel food)[ -]?)?(?:tins?|pans?|spring[- ]?forms?|moulds?|molds?|trays?|dish)"
-    r"|(?:\w*(?:kasten|spring|back|kuchen|tarte?|gugelhupf|rund|obst)form(?:en)?|backblech|blech)|tart rings?|cake rings?|rings?|rounds?|squares?|loaf|sheets?|tubes?"
+    r"(?:(?:cake|baking|loaf|tube|bundt|jelly[ -]?roll|sponge|sandwich|spring|tart|pie|muffin|"
+    r"sheet|angel food)[ -]?)?(?:tins?|pans?|spring[- ]?forms?|moulds?|molds?|trays?|dish)"
+    r"|(?:\w*(?:kasten|spring|back|kuchen|tarte?|gugelhupf|rund|obst)form(?:en)?|backblech|"
+    r"blech)|tart rings?|cake rings?|rings?|rounds?|squares?|loaf|sheets?|tubes?"
 )
 _SAID = re.compile(
     rf"(?<![\d./,])(?P<size>{_SIZE})(?P<between>(?:[\s,-]+(?!and\b|or\b|for\b|with\b|of\b|und\b|thick\b|dick\b|minutes?\b)[a-zäöüß-]+){{0,4}}?)[\s-]+(?P<noun>{_NOUN})\b(?P<more>\s+(?:tins?|pans?))?(?P<deep>,?\s*\d+(?:[.,]\d+)?\s*(?:cm|mm|in(?:ch(?:es)?)?)\s*(?:deep|high|hoch))?"
-    rf"|\b(?P<noun2>{_NOUN})\b\s*(?:[(,:]|von|of|mit|with|à|Ø|measuring|\s)*\s*(?P<size2>{_SIZE})(?:\s*(?:Länge|Durchmesser|Ø|deep|high|diameter|in diameter)\b)?\)?",
+    rf"|\b(?P<noun2>{_NOUN})\b\s*(?:[(,:]|von|of|mit|with|à|Ø|measuring|"
+    rf"\s)*\s*(?P<size2>{_SIZE})(?:\s*(?:Länge|Durchmesser|Ø|deep|high|diameter|in "
+    rf"diameter)\b)?\)?",
     re.IGNORECASE,
 )
 _UNIT = re.compile(r"(?:cm|mm|inch|in\b|\"|zoll|er\b|x|×|by)", re.IGNORECASE)
 _NOT_A_TIN = re.compile(
-    r"^\s*(?:rounds?|circles?|sheets?|squares?)?\s*(?:of\s+)?(?:parchment|baking paper|paper|greaseproof|gelatine?|pastry|puff)",
+    r"^\s*(?:rounds?|circles?|sheets?|squares?)?\s*(?:of\s+)?(?:parchment|baking paper|paper|"
+    r"greaseproof|gelatine?|pastry|puff)",
     re.IGNORECASE,
 )
 _MAY_NAME_TIN = re.compile(
@@ -73,9 +78,9 @@ def _said(match: re.Match[str], text: str, source: str) -> TinSaid | None:
     found = read_tin(_tidy(words))
     if found.value is not None and not _is_big(found.value):
         return None
-    if found.value is None and not any(p.code.startswith("tin-shape") for p in found.problems):
-        if not re.search(r"\d\s*(?:x|×|by)\s*\d", size):
-            return None
+    asks_shape = any(p.code.startswith("tin-shape") for p in found.problems)
+    if found.value is None and not asks_shape and not re.search(r"\d\s*(?:x|×|by)\s*\d", size):
+        return None
     decided = bool(_THIS_ONE.match(text[match.end() :]))
     return TinSaid(
         words,

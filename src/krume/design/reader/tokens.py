@@ -20,7 +20,8 @@ from krume.design.reader.vocabulary import (
 _VULGAR = "¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
 _SCAN = re.compile(
     rf"(?P<N>\d+\s*[{_VULGAR}]|\d+(?:\s+|-)\d{{1,2}}\s*/\s*\d{{1,2}}(?![\d/])|\d+\s+[1-7]-[2348](?![\d/.,])|\d{{1,2}}\s*/\s*(?:2|3|4|5|6|8|10|16|32)(?![\d/])"
-    rf"|[{_VULGAR}]|\d+(?:\.\d+)?[eE]\+?\d{{1,3}}(?!\w)|\d{{1,3}}(?:[ '’]\d{{3}})+(?:[.,]\d+)?(?!\d)"
+    rf"|[{_VULGAR}]|\d+(?:\.\d+)?[eE]\+?\d{{1,3}}(?!\w)|"
+    rf"\d{{1,3}}(?:[ '’]\d{{3}})+(?:[.,]\d+)?(?!\d)"
     r"|\d+(?:[.,]\d+)*|(?<![\w.,])[.,]\d+)"
     rf"|(?P<W>[^\W\d_]+(?:['{NOTHING}\-][^\W\d_]+)*)"
     r"|(?P<gap>\s{2,}|\t)"
@@ -228,7 +229,7 @@ def _join(out: list[Token], token: Token) -> bool:
 
 
 def _join_number(out: list[Token], token: Token) -> bool:
-    """Join a number to what stands before it: 1 and 1/2, a quarter, three quarters, a cup and a half."""
+    """Join a number to what stands before it: 1 and 1/2, three quarters, a cup and a half."""
     last, value = out[-1], _value(token)
     if value >= 1 or not isinstance(token.value, Number):
         return False

@@ -39,7 +39,8 @@ COUNT_WORDS: dict[str, Unit] = {
         "grain": "grain grains",
         "grating": "grating gratings",
         "shaving": "shaving shavings",
-        "packet": "pkg pkgs pkt pk pck packung packungen packerl pckg beutel päckli pack packs tütchen"
+        "packet": "pkg pkgs pkt pk pck packung packungen packerl pckg beutel päckli pack packs "
+        "tütchen"
         " tüte briefchen envelope envelopes paeckchen",
         "can": "tin tins dose dosen",
         "jar": "jar jars",

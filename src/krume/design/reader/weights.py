@@ -28,7 +28,7 @@ _LIKE = {"knifepoint": "pinch"}
 UNKNOWN = Weight(None, "unknown", None, "declared", "")
 
 
-def weigh(item: Item, found: Found, part: str | None, asking: Asking) -> Weight:
+def weigh(item: Item, found: Found, asking: Asking) -> Weight:
     """Grams of an item that is not a count of eggs."""
     second = two_amounts(item, asking)
     amount = item.amount
@@ -42,7 +42,7 @@ def weigh(item: Item, found: Found, part: str | None, asking: Asking) -> Weight:
         return _packed(item, found)
     if amount.best is None or amount.unit is None:
         return UNKNOWN
-    return _measured(item, found, part, asking)
+    return _measured(item, found, asking)
 
 
 def _weighed(amount: Amount, second: Amount | None) -> Weight:
@@ -84,7 +84,7 @@ def _measure(found: Found, unit: str) -> Measure | None:
     return Measure(span, known[0].status, known[0].source, known[0].note)
 
 
-def _measured(item: Item, found: Found, part: str | None, asking: Asking) -> Weight:
+def _measured(item: Item, found: Found, asking: Asking) -> Weight:
     unit = item.amount.unit
     one = _measure(found, _LIKE.get(unit.name, unit.name)) if unit is not None else None
     if one is None or unit is None:
