@@ -1,12 +1,13 @@
 """The studio's settings are read strictly: what cannot be used is named."""
 
 from datetime import datetime, timedelta, timezone
+from decimal import Decimal
 from pathlib import Path
 
 import pytest
 
 from krume.base import StoreError
-from krume.store import Book, Scale, Studio, read_studio, studio_of
+from krume.store import Book, Scale, Studio, StudioCost, read_studio, studio_of
 
 PATH = Path("studio.toml")
 WHOLE = b"""
@@ -39,6 +40,16 @@ def test_everything_said_is_read() -> None:
         scales=(Scale(1, 5000), Scale(0.1)),
         sheet_note="balanced on paper",
     )
+
+
+def test_planned_values_of_the_cost_are_exact_decimals() -> None:
+    text = b'status = "invented"\n[cost]\nown_work_h = 2.2\nboxes = 0\ncurrency = "\xe2\x82\xac"'
+    assert read_studio(text, PATH).cost == StudioCost(
+        own_work_h=Decimal("2.2"), boxes=Decimal("0.0"), currency="EUR", status="invented"
+    )
+    declared = read_studio(text + b'\nstatus = "declared"', PATH).cost
+    assert declared.status == "declared"
+    assert read_studio(b"[cost]\nlabels = 1", PATH).cost.status == "assumed"
 
 
 def test_what_is_not_said_stays_unknown() -> None:
@@ -75,6 +86,10 @@ def test_a_clock_without_an_offset_is_taken_as_utc_and_its_own_offset_counts() -
         (b"[[scales]]\nstep_g = true", r"scales\.step_g reads True"),
         (b"[[scales]]\nstep_g = nan", r"scales\.step_g reads nan"),
         (b"[[scales]]\nlimit_g = 3", r"scales\.step_g reads nothing"),
+        (b"[cost]\nboxes = -1", r"cost\.boxes reads -1; want a number of 0 or more"),
+        (b"[cost]\ntortes_a_month = 0", r"cost\.tortes_a_month reads 0; want a number above 0"),
+        (b'[cost]\nown_work_h = "two"', r"cost\.own_work_h reads 'two'"),
+        (b'[cost]\nstatus = "guess"', r"cost\.status reads 'guess'; want law or"),
         (b'today = "soon"', "today reads 'soon'; want a day and time"),
         (b"today = 2027-06-10", "want a day and time"),
         (b'today = 2027-06-10T08:00:00\nutc_offset = "2"', r"utc_offset reads 2; want an offset"),

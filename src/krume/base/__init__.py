@@ -9,6 +9,7 @@ from krume.base.errors import (
     OutOfRangeError,
     StoreError,
 )
+from krume.base.money import Money, currency_named, exact, money_text, read_money, to_cent
 from krume.base.numbers import ReadNumber, as_text, plain_digits, read_number
 from krume.base.outcome import Clash, Infeasible, Notice, Option, Problem, Read
 from krume.base.quantity import STATUSES, Figure, Interval
@@ -26,6 +27,7 @@ __all__ = [
     "InputError",
     "Interval",
     "KrumeError",
+    "Money",
     "NotFoundError",
     "Notice",
     "Option",
@@ -36,7 +38,12 @@ __all__ = [
     "StoreError",
     "Unit",
     "as_text",
+    "currency_named",
+    "exact",
+    "money_text",
     "plain_digits",
+    "read_money",
     "read_number",
+    "to_cent",
     "unit_named",
 ]

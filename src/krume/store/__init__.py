@@ -16,7 +16,8 @@ from krume.store.book import (
     make_folders,
 )
 from krume.store.files import FILE_LIMIT, is_file, is_folder, place_all, read_bytes, write_whole
-from krume.store.studio import Scale, Studio, read_studio, studio_of
+from krume.store.prices import prices_of
+from krume.store.studio import Scale, Studio, StudioCost, read_studio, studio_of
 
 __all__ = [
     "FILE_LIMIT",
@@ -26,6 +27,7 @@ __all__ = [
     "Loaded",
     "Scale",
     "Studio",
+    "StudioCost",
     "add_texts",
     "book_at",
     "count_texts",
@@ -38,6 +40,7 @@ __all__ = [
     "list_texts",
     "make_folders",
     "place_all",
+    "prices_of",
     "read_bytes",
     "read_studio",
     "studio_of",

@@ -3,9 +3,10 @@
 import tomllib
 from dataclasses import dataclass
 from datetime import datetime, timedelta, timezone
+from decimal import Decimal
 from pathlib import Path
 
-from krume.base import StoreError
+from krume.base import STATUSES, StoreError, currency_named
 from krume.store.book import Book
 from krume.store.files import is_file, read_bytes
 
@@ -19,6 +20,21 @@ class Scale:
 
     step_g: float
     limit_g: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class StudioCost:
+    """What one torte is planned to take, in the studio's own money; None is not said."""
+
+    fixed_a_month: Decimal | None = None
+    tortes_a_month: Decimal | None = None
+    own_work_h: Decimal | None = None
+    own_work_rate: Decimal | None = None
+    energy_kwh: Decimal | None = None
+    boxes: Decimal | None = None
+    labels: Decimal | None = None
+    currency: str = ""
+    status: str = "assumed"
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,6 +52,7 @@ class Studio:
     bakes_with_fan: bool | None = None
     sheet_note: str | None = None
     invented_note: str | None = None
+    cost: StudioCost = StudioCost()
 
 
 def studio_of(book: Book) -> Studio:
@@ -63,6 +80,22 @@ def read_studio(data: bytes, path: Path) -> Studio:
         bakes_with_fan=oven.flag("bakes_with_fan"),
         sheet_note=settings.text("sheet_note"),
         invented_note=settings.text("invented_note"),
+        cost=_cost(settings.table("cost"), settings.one_of("status", STATUSES)),
+    )
+
+
+def _cost(cost: "_Settings", status: str | None) -> StudioCost:
+    """Planned values; what is not said of their status is that of the book, else assumed."""
+    return StudioCost(
+        fixed_a_month=cost.decimal("fixed_a_month"),
+        tortes_a_month=cost.decimal("tortes_a_month", above_zero=True),
+        own_work_h=cost.decimal("own_work_h"),
+        own_work_rate=cost.decimal("own_work_rate"),
+        energy_kwh=cost.decimal("energy_kwh"),
+        boxes=cost.decimal("boxes"),
+        labels=cost.decimal("labels"),
+        currency=currency_named(cost.text("currency") or ""),
+        status=cost.one_of("status", STATUSES) or status or "assumed",
     )
 
 
@@ -113,6 +146,12 @@ class _Settings:
         if value is not None and value <= 0:
             raise self._refused(key, "a number above 0")
         return value
+
+    def decimal(self, key: str, *, above_zero: bool = False) -> Decimal | None:
+        value = self.number(key) if above_zero else self.signed(key)
+        if value is not None and value < 0:
+            raise self._refused(key, "a number of 0 or more")
+        return None if value is None else Decimal(str(value))
 
     def flag(self, key: str) -> bool | None:
         value = self.values.get(key)
