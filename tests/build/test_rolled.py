@@ -58,3 +58,11 @@ def test_a_roll_with_a_cream_of_unknown_weight_keeps_its_diameter() -> None:
     assert not isinstance(read, Infeasible)
     assert read.value.mass_g is None
     assert read.value.height_mm == pytest.approx(74.365, abs=0.001)
+
+
+def test_a_round_cake_is_not_rolled_and_a_layer_is_offered() -> None:
+    read = build_torte(plan_of("R\n\n1 sheet of F1, 12 mm, rolled from the long side"), PARTS)
+    assert not isinstance(read, Infeasible)
+    (problem,) = read.problems
+    assert (problem.code, problem.options[0].line) == ("roll-round", "1 layer of F1, 12 mm")
+    assert read.value.height_mm is None

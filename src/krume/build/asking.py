@@ -30,6 +30,17 @@ def piece_asked(part: ComponentFormula, component: Component) -> tuple[Problem, 
     return tuple(asked)
 
 
+def roll_asked(part: ComponentFormula, component: Component) -> tuple[Problem, ...]:
+    """Question about a cake that is to be rolled and is round."""
+    floor = None if part.tin is None else floor_of(part.tin)
+    if component.rolled_from is None or floor is None or floor.diameter_cm is None:
+        return ()
+    ask = f"The cake of {part.name} is round, so it has no side to roll from. Is it a layer?"
+    height = "" if component.height_mm is None else f", {as_text(component.height_mm, 2)} mm"
+    options = (Option("One layer", f"1 layer of {component.what}{height}"),)
+    return (Problem("roll-round", f"line {component.number}", component.read, ask, options),)
+
+
 def _baked(part: ComponentFormula, *, is_shell: bool) -> Problem:
     example = "shell 25 mm high, 3 mm thick, 214 g" if is_shell else "50 mm high, 482 g"
     ask = (

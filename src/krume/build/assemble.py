@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from krume.base import Infeasible, Notice, Problem, Read
-from krume.build.asking import density_asked, not_found, piece_asked, ring_asked
+from krume.build.asking import density_asked, not_found, piece_asked, ring_asked, roll_asked
 from krume.build.batches import batches, eggs, slices
 from krume.build.findings import findings
 from krume.build.plan_lines import Component, TortePlan
@@ -65,6 +65,7 @@ def _unknown(
     asked: list[Problem] = []
     for storey in stack.storeys:
         asked.extend(piece_asked(parts[storey.piece.what], storey.piece))
+        asked.extend(roll_asked(parts[storey.piece.what], storey.piece))
     for component in _spread(stack):
         part = parts[component.what]
         if component.g_per_cm2 is None and part.density_g_ml is None:

@@ -21,6 +21,8 @@ _PRICE = re.compile(
     r"^(?P<before>[^\d\s.,-]*)\s*(?P<digits>\d{1,9}(?:[.,]\d{1,2})?)\s*(?P<after>\D*)$"
 )
 _DRIVE = re.compile(r"(\d{1,3})\s*(?:minutes?|min)\b[’']?s?\s*(?:drive|by car|away)", re.I)
+_BRACKET = re.compile(r"^(\S.*?)\s*\(([^()]*)\)\s*$")
+_TOLD = re.compile(r"\btold(?: in writing)?\s*:\s*(.+)", re.I)
 _MOST_PEOPLE = 10_000
 _MOST_PIECES = 1_000
 _WAYS = (("pick-up", "pick-up"), ("pick up", "pick-up"), ("collect", "pick-up"),
@@ -29,12 +31,17 @@ _WAYS = (("pick-up", "pick-up"), ("pick up", "pick-up"), ("collect", "pick-up"),
 
 @dataclass(frozen=True, slots=True)
 class OrderLine:
-    """How many of what; `what` is the name of a torte or a formula."""
+    """How many of what; `what` is the name of a torte or a formula, `note` what stands in brackets.
+
+    `told` names what the customer was told of in writing: `1 T3 (told in writing: walnut)`.
+    """
 
     read: str
     number: int
     what: str
     count: int
+    note: str = ""
+    told: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,8 +121,18 @@ def _what(order: Order, line: PlainLine) -> _Taken:
         return (replace(order, lines=(*order.lines, one)), taken)
     if match is None or not 0 < int(match["count"]) <= _MOST_PIECES:
         return (order, unread(line, code="order-line-unread", ask=_ASK_LINE))
-    found = OrderLine(line.text, line.number, match["what"], int(match["count"]))
+    what, note = _without_bracket(match["what"])
+    told = _TOLD.search(note)
+    words = () if told is None else tuple(w for w in re.split(r",| and ", told[1]) if w.strip())
+    found = OrderLine(
+        line.text, line.number, what, int(match["count"]), note, tuple(w.strip() for w in words)
+    )
     return (replace(order, lines=(*order.lines, found)),)
+
+
+def _without_bracket(what: str) -> tuple[str, str]:
+    match = _BRACKET.match(what)
+    return (match[1], match[2]) if match else (what, "")
 
 
 def _customer(order: Order, line: PlainLine) -> _Taken:

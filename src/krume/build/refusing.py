@@ -89,7 +89,7 @@ def _free_edges(stack: Stack, parts: Parts, spread: list[Component]) -> list[Cla
     piece = stack.storeys[0].piece
     tin = parts[piece.what].tin
     floor = None if tin is None else floor_of(tin)
-    if floor is None:
+    if floor is None or floor.diameter_cm is not None:
         return []
     length = floor.width_cm if piece.rolled_from == "long" else floor.length_cm
     return [

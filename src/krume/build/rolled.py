@@ -24,7 +24,7 @@ def rolled(plan: TortePlan, stack: Stack, parts: Parts) -> Torte:
     """Roll of one sheet with what lies on it, and what is spread around it."""
     (storey,) = stack.storeys
     sheet = piece_layer(parts[storey.piece.what], storey.piece, 1, None)
-    sides = None if sheet.outline is None else _sides(sheet.outline, storey.piece)
+    sides = _sides(sheet.outline, storey.piece)
     layers = [replace(sheet, name=sheet.name.rpartition(" ")[0], word="sheet", adds_mm=0.0)]
     for spread in storey.on:
         bed = Bed(_covered(sides, spread.component), None)
@@ -49,8 +49,13 @@ def rolled(plan: TortePlan, stack: Stack, parts: Parts) -> Torte:
     )
 
 
-def _sides(outline: Outline, piece: Component) -> Sides:
-    """Begun at the long side, a roll is as wide as that side and rolls up the short one."""
+def _sides(outline: Outline | None, piece: Component) -> Sides | None:
+    """Begun at the long side, a roll is as wide as that side and rolls up the short one.
+
+    A round cake has no sides to roll from.
+    """
+    if outline is None or outline.diameter_cm is not None:
+        return None
     long, short = outline.length_cm, outline.width_cm
     return Sides(short, long) if piece.rolled_from == "long" else Sides(long, short)
 
