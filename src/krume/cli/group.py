@@ -14,6 +14,7 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "size": ("size", "The formula in other tins, with whole eggs."),
     "bake": ("bake", "How long in this tin and oven: when to start looking, and the doubt."),
     "build": ("build", "How a torte stands: heights, grams, slices, what to make of each cream."),
+    "cost": ("cost", "What it costs, what to ask for it, how many pay the fixed costs."),
     "sheet": ("sheet", "Bench cards as PDF, HTML and JSON."),
     "calc": ("calc", "Quick sums: tins, eggs, gelatine, rolls, the dial."),
     "book": ("book", "The folder your texts live in."),

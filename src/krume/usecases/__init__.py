@@ -17,6 +17,8 @@ if TYPE_CHECKING:
     from krume.usecases.build_result import BuildLayer, BuildResult
     from krume.usecases.calc import SumList, answer_sum, list_sums
     from krume.usecases.check import CheckBand, CheckFinding, CheckResult, check_formula
+    from krume.usecases.cost import CostWish, cost_of
+    from krume.usecases.cost_result import CostComponent, CostResult
     from krume.usecases.read import ReadLine, ReadOven, ReadResult, read_formula
     from krume.usecases.schema import ANSWERS, answer_type, command_schema
     from krume.usecases.sheet import SheetFile, SheetResult, make_sheets
@@ -35,6 +37,9 @@ _HOMES = {
     "CheckBand": "usecases.check",
     "CheckFinding": "usecases.check",
     "CheckResult": "usecases.check",
+    "CostComponent": "usecases.cost_result",
+    "CostResult": "usecases.cost_result",
+    "CostWish": "usecases.cost",
     "Explanation": "usecases.answer",
     "Json": "usecases.as_json",
     "QuestionError": "usecases.answer",
@@ -53,6 +58,7 @@ _HOMES = {
     "build_torte": "usecases.build",
     "check_formula": "usecases.check",
     "command_schema": "usecases.schema",
+    "cost_of": "usecases.cost",
     "data_version": "evidence",
     "init_book": "usecases.book",
     "list_sums": "usecases.calc",
@@ -75,6 +81,9 @@ __all__ = [
     "CheckBand",
     "CheckFinding",
     "CheckResult",
+    "CostComponent",
+    "CostResult",
+    "CostWish",
     "Explanation",
     "Json",
     "QuestionError",
@@ -93,6 +102,7 @@ __all__ = [
     "build_torte",
     "check_formula",
     "command_schema",
+    "cost_of",
     "data_version",
     "init_book",
     "list_sums",

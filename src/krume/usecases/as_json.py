@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import fields, is_dataclass
 from datetime import date, datetime, time
+from decimal import Decimal
 from pathlib import PurePath
 from typing import TypeAlias
 
@@ -22,8 +23,8 @@ def plain(value: object) -> Json:
     match value:
         case None | bool() | int() | str():
             return value
-        case float():
-            return _number(value)
+        case float() | Decimal():
+            return _number(float(value))
         case datetime() | date() | time():
             return value.isoformat()
         case PurePath():

@@ -2,6 +2,7 @@
 
 from dataclasses import fields, is_dataclass
 from datetime import date, datetime
+from decimal import Decimal
 from importlib import import_module
 from pathlib import PurePath
 from types import NoneType, UnionType
@@ -18,6 +19,7 @@ _SIMPLE: dict[type, dict[str, Json]] = {
     bool: {"type": "boolean"},
     int: {"type": "integer"},
     float: {"type": "number"},
+    Decimal: {"type": "number"},
     str: {"type": "string"},
     date: {"type": "string", "format": "date"},
     datetime: {"type": "string", "format": "date-time"},
@@ -30,6 +32,7 @@ ANSWERS: dict[str, tuple[str, str]] = {
     "size": ("size_result", "SizeResult"),
     "bake": ("bake_result", "BakeResult"),
     "build": ("build_result", "BuildResult"),
+    "cost": ("cost_result", "CostResult"),
     "sheet": ("sheet", "SheetResult"),
     "calc": ("calc", "SumList"),
     "book": ("book", "BookResult"),

@@ -1,0 +1,227 @@
+"""What is sold and priced together: a formula, a torte, or all of an order."""
+
+import re
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import TypeVar
+
+from krume.base import Infeasible, Notice, Problem
+from krume.build import Order, OrderLine, read_order, read_torte
+from krume.cost import Need, Part, formula_need, is_baked, together, torte_needs
+from krume.store import book_at, is_file
+from krume.usecases.answer import Asked, QuestionError, clash_problems
+from krume.usecases.build import TorteMade, torte_of
+from krume.usecases.kind import answers_for, kind_of, own_answers
+from krume.usecases.read import FormulaRead, formula_of
+from krume.usecases.sources import line_sources, source_keys
+from krume.usecases.text import PLACE, Text, book_text, text_of
+
+_T = TypeVar("_T")
+_SLICES = re.compile(r"\b(\d{1,3})\s+slices?\b", re.IGNORECASE)
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """One thing of what is sold: so many pieces of it, of which `tortes` count as tortes."""
+
+    name: str
+    title: str
+    count: int
+    tortes: int
+
+
+@dataclass(frozen=True, slots=True)
+class Sold:
+    """What is priced together; `slices` are the counts it may be cut into, the most last.
+
+    `needs` are its formulas, each once. `is_possible` is False where a torte of it cannot stand.
+    """
+
+    kind: str
+    name: str
+    items: tuple[Item, ...] = ()
+    needs: tuple[Need, ...] = ()
+    slices: tuple[int, ...] = ()
+    order: Order | None = None
+    is_whole: bool = True
+    problems: tuple[Problem, ...] = ()
+    notices: tuple[Notice, ...] = ()
+    sources: tuple[str, ...] = ()
+    is_possible: bool = True
+
+    @property
+    def tortes(self) -> int:
+        """How many tortes all of it counts as."""
+        return sum(item.tortes for item in self.items)
+
+
+def sold_of(name: str, asked: Asked, *, usual_egg: str | None) -> Sold:
+    """What a name means, with the formulas that are paid for it."""
+    source = text_of(name, own_answers(asked))
+    kind = _kind(source)
+    if kind == "class":
+        ask = f"{source.name} is a class. A cost is of a formula, a torte or an order; name one."
+        raise QuestionError(Problem("class-not-yet", PLACE, source.name, ask))
+    if kind == "order":
+        return _order(source, asked, usual_egg)
+    return _one(kind, name, asked, usual_egg=usual_egg)
+
+
+def _kind(source: Text) -> str:
+    """Kind of a text; a torte plan with questions in it is a torte plan still."""
+    kind = source.kind or kind_of(source.text)
+    if kind != "formula" or source.kind is not None:
+        return kind
+    components = read_torte(source.text).value.components
+    return "torte" if any(c.piece or c.place for c in components) else "formula"
+
+
+def _one(kind: str, name: str, asked: Asked, *, usual_egg: str | None, count: int = 1) -> Sold:
+    if kind == "torte":
+        return _torte(torte_of(name, asked), usual_egg, count)
+    return _formula(formula_of(name, asked), usual_egg, count)
+
+
+def _part(read: FormulaRead, usual_egg: str | None) -> Part:
+    return Part(
+        name=read.source.name,
+        formula=read.formula,
+        usual_egg=read.formula.egg_size or usual_egg,
+        open_lines=_open_lines(read),
+    )
+
+
+def _open_lines(read: FormulaRead) -> frozenset[int]:
+    """Lines with a question on them, those of the name, the keys and the steps left out."""
+    asked = {problem.where for problem in read.problems}
+    return frozenset(
+        line.number
+        for line in read.formula.source_lines
+        if f"line {line.number}" in asked and line.kind not in ("name", "key", "step")
+    )
+
+
+def _formula(read: FormulaRead, usual_egg: str | None, count: int) -> Sold:
+    part = _part(read, usual_egg)
+    baked = is_baked(read.formula)
+    return Sold(
+        kind="formula",
+        name=part.title,
+        items=(Item(part.name, part.title, count, count if baked else 0),),
+        needs=(formula_need(part, count=count),),
+        slices=_makes_slices(read.formula.makes, count),
+        problems=read.problems,
+        notices=(*read.notices, _counted(part.name, baked=baked)),
+        sources=line_sources(read.formula),
+    )
+
+
+def _counted(name: str, *, baked: bool) -> Notice:
+    if baked:
+        text = f"{name} counts as one torte: hours, power, box and fixed costs are those of one."
+        return Notice("counted-as-torte", text)
+    text = f"{name} is not sold alone: its hours, power and fixed costs belong to a torte's."
+    return Notice("cream-alone", text)
+
+
+def _makes_slices(makes: str | None, count: int) -> tuple[int, ...]:
+    match = _SLICES.search(makes or "")
+    return (int(match[1]) * count,) if match and int(match[1]) else ()
+
+
+def _torte(made: TorteMade, usual_egg: str | None, count: int) -> Sold:
+    title = " ".join((made.plan.name or made.source.name).split())
+    sold = Sold(
+        kind="torte",
+        name=title,
+        items=(Item(made.source.name, title, count, count),),
+        slices=tuple(sorted(n * count for n in made.plan.slices)),
+        problems=made.problems,
+        notices=made.notices,
+        sources=source_keys(*(line_sources(r.formula) for r in made.formulas.values())),
+    )
+    if isinstance(made.torte, Infeasible):
+        clashes = clash_problems(made.torte, PLACE)
+        return replace(sold, problems=(*sold.problems, *clashes), is_whole=False, is_possible=False)
+    parts = {what: _part(read, usual_egg) for what, read in made.formulas.items()}
+    needs = torte_needs(made.torte, parts, count=count)
+    used = {component.what for component in made.plan.components}
+    is_whole = made.torte.mass_g is not None and used <= parts.keys()
+    return replace(sold, needs=needs, is_whole=is_whole)
+
+
+def _order(source: Text, asked: Asked, usual_egg: str | None) -> Sold:
+    read = read_order(source.text)
+    problems, sold = list[Problem](), list[Sold]()
+    for line in read.value.lines:
+        found = _line(line, source, asked, usual_egg)
+        if isinstance(found, Problem):
+            problems.append(found)
+        else:
+            sold.append(found)
+    problems.extend(() if read.value.lines else (_nothing_ordered(source),))
+    unread = any(problem.code == "order-line-unread" for problem in read.problems)
+    return Sold(
+        kind="order",
+        name=read.value.name or source.name,
+        items=tuple(item for each in sold for item in each.items),
+        needs=together(need for each in sold for need in each.needs),
+        slices=_order_slices(sold, read.value.people),
+        order=read.value,
+        is_whole=not problems and not unread and all(each.is_whole for each in sold),
+        problems=_once(source.problems, read.problems, problems, *(s.problems for s in sold)),
+        notices=_once(source.notices, read.notices, *(s.notices for s in sold)),
+        sources=source_keys(*(each.sources for each in sold)),
+        is_possible=all(each.is_possible for each in sold),
+    )
+
+
+def _line(line: OrderLine, source: Text, asked: Asked, usual_egg: str | None) -> Sold | Problem:
+    """One line of an order; its questions carry its name in front."""
+    found = _named(line.what, source, asked)
+    if found is None:
+        ask = f"Nothing is called {line.what}. Correct the name, or add its text."
+        return Problem("text-missing", f"line {line.number}", line.read, ask)
+    within = answers_for(line.what, asked)
+    sold = _one(found[0], found[1], within, usual_egg=usual_egg, count=line.count)
+    return replace(
+        sold,
+        problems=tuple(replace(p, where=f"{line.what} {p.where}") for p in sold.problems),
+        notices=tuple(replace(n, where=f"{line.what} {n.where}".strip()) for n in sold.notices),
+    )
+
+
+def _named(what: str, source: Text, asked: Asked) -> tuple[str, str] | None:
+    """Kind and path of what an order names: of the book, else a text beside the order."""
+    in_book = book_text(what, book_at(asked.book))
+    if in_book is not None and in_book.kind in ("formula", "torte"):
+        return in_book.kind, str(in_book.path)
+    if source.path is None:
+        return None
+    beside = [source.path.parent / what, source.path.parent / f"{what}.txt"]
+    path = next((p for p in beside if p.parent == source.path.parent and is_file(p)), None)
+    return None if path is None else (_kind_of_file(path, asked), str(path))
+
+
+def _kind_of_file(path: Path, asked: Asked) -> str:
+    kind = _kind(text_of(str(path), replace(asked, answers=())))
+    return kind if kind == "torte" else "formula"
+
+
+def _nothing_ordered(source: Text) -> Problem:
+    ask = "Nothing is ordered here. Type how many of what on a line of its own, such as: 1 T1"
+    return Problem("order-empty", f"after line {len(source.text.splitlines())}", "", ask)
+
+
+def _order_slices(sold: list[Sold], people: int | None) -> tuple[int, ...]:
+    """Slices of one thing as it may be cut; of several things, the most of each together."""
+    if any(not each.slices for each in sold) or not sold:
+        return ()
+    if len(sold) > 1:
+        return (sum(each.slices[-1] for each in sold),)
+    counts = sold[0].slices
+    return (*(n for n in counts if n != people), people) if people in counts else counts
+
+
+def _once(*groups: tuple[_T, ...] | list[_T]) -> tuple[_T, ...]:
+    return tuple(dict.fromkeys(one for group in groups for one in group))
