@@ -11,7 +11,8 @@ from tests.build.studio import PARTS, tree, without_density
 
 NAMES = st.sampled_from([*PARTS, "X9", "Lemon syrup"])
 AMOUNTS = st.sampled_from(
-    ["0.15 g/cm2", "9 mm", "10 mm", "200 g", "5000 g", "0.1 mm", "900 mm", "1 g", "2 x 7 mm", "3 x 90 g"]
+    ["0.15 g/cm2", "9 mm", "10 mm", "200 g", "5000 g", "0.1 mm", "900 mm", "1 g", "2 x 7 mm",
+     "3 x 90 g"]
 )  # fmt: skip
 PIECES = st.sampled_from(
     ["1 layer of {}, 10 mm", "2 layers of {}, 12 mm, trimmed to 18 cm", "3 discs of {}, 5 mm",
