@@ -23,7 +23,7 @@ PLACES = ("src", "tests", "run.py", "benchmarks")
             "run.py",
             "benchmarks",
         ],
-        ["ruff", "check", "--quiet", *PLACES],
+        ["ruff", "check", "--quiet", "--output-format=concise", *PLACES],
         ["ruff", "format", "--check", "--quiet", *PLACES],
     ],
     ids=["mypy", "ruff", "layout"],
