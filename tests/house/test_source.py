@@ -13,7 +13,7 @@ LAST_RESORTS = {"krume.cli.errors", "krume.web.errors"}
 CLOCK_CALLS = {
     *(("datetime", name) for name in ("now", "today", "utcnow")),
     *(("date", name) for name in ("now", "today")),
-    *(("time", name) for name in ("time", "time_ns", "localtime", "gmtime", "strftime")),
+    *(("time", name) for name in ("time", "time_ns", "localtime", "gmtime")),
 }
 CLOCK_DOOR = "krume.usecases.clock"
 # What touches the machine: files, the environment, other programs, the network, chance.
