@@ -78,3 +78,10 @@ def test_an_unknown_mass_is_a_word_in_the_stack(run: Run) -> None:
                columns=120)  # fmt: skip
     assert said.code == 3
     assert "unknown" in said.out
+
+
+def test_on_a_narrow_terminal_each_band_stays_whole(run: Run) -> None:
+    lines = run("build", "T1", columns=40).out.splitlines()
+    rows = [line for line in lines if line.startswith("|")]
+    assert len(rows) == 9
+    assert all(row[5] == "|" for row in rows)

@@ -19,6 +19,7 @@ _MARKS = {
     "jelly": "////", "ganache": "#:#:", "syrup": "''''", "coat": "    ", "fruit": "@ @ ",
 }  # fmt: skip
 _BAND = 16
+_BAND_NARROW = 4
 
 
 @click.command("build")
@@ -42,7 +43,7 @@ def _show(page: Page, built: "BuildResult") -> None:
         return
     page.line(_sizes(built))
     page.line()
-    page.rows(_stack(built), right=(1, 2))
+    page.rows(_stack(built, _BAND if page.is_wide else _BAND_NARROW), right=(1, 2))
     if built.ring is not None:
         page.line()
         page.line(_ring(built))
@@ -63,16 +64,16 @@ def _sizes(built: "BuildResult") -> str:
     return ", ".join([*said, f"{number(built.mass_g)} g ({built.status})"])
 
 
-def _stack(built: "BuildResult") -> list[tuple[str, str, str, str]]:
+def _stack(built: "BuildResult", band: int) -> list[tuple[str, str, str, str]]:
     """Layers from the top down, each with its mark, its mm and its g."""
-    rows = [(_band(x), _mm(x), fixed(x.mass_g), x.name) for x in reversed(built.layers)]
+    rows = [(_band(x, band), _mm(x), fixed(x.mass_g), x.name) for x in reversed(built.layers)]
     head = ("", "mm", "g", "")
     return [head, *rows, ("", number(built.height_mm), fixed(built.mass_g), "in all")]
 
 
-def _band(layer: "BuildLayer") -> str:
+def _band(layer: "BuildLayer", wide: int) -> str:
     mark = _MARKS.get(layer.material, "    ")
-    return f"|{(mark * _BAND)[:_BAND]}|"
+    return f"|{(mark * wide)[:wide]}|"
 
 
 def _mm(layer: "BuildLayer") -> str:
