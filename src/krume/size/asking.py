@@ -12,18 +12,27 @@ _EXAMPLES = ("round 20 x 5 cm", "sheet 13 x 9 x 1 in")
 
 @dataclass(slots=True)
 class Asking:
-    """The text being read, where it stands, and what has been asked and noted so far."""
+    """The text being read, where it stands, and what has been asked and noted so far.
+
+    `lead` and `tail` are what every option keeps of the text: how many tins, the material, greased
+    or not.
+    """
 
     text: str
     where: str
     prefix: str = ""
+    lead: str = ""
+    tail: str = ""
     problems: list[Problem] = field(default_factory=list)
     notices: list[Notice] = field(default_factory=list)
 
-    def ask(self, code: str, question: str, *lines: str | tuple[str, str]) -> None:
-        """Ask; each line is an answer to type, or a label with its line."""
+    def ask(
+        self, code: str, question: str, *lines: str | tuple[str, str], whole: bool = False
+    ) -> None:
+        """Ask; each line is an answer to type, or a label with its line; `whole` lines stand."""
         pairs = [(line, line) if isinstance(line, str) else line for line in lines]
-        options = tuple(Option(label, self.prefix + line) for label, line in pairs)
+        lead, tail = ("", "") if whole else (self.lead, self.tail)
+        options = tuple(Option(label, f"{self.prefix}{lead}{line}{tail}") for label, line in pairs)
         self.problems.append(Problem(code, self.where, self.shown(), question, options))
 
     def note(self, code: str, text: str) -> None:

@@ -11,6 +11,7 @@ from krume.size.words import (
     CUP_WORDS,
     NOUNS,
     PHRASES,
+    SHAPE_WORDS,
     WATER_WORDS,
 )
 
@@ -22,6 +23,7 @@ _TOKEN = re.compile(
 _MIXED = re.compile(r"(?<![\d.,/])(\d{1,3})[ -](\d{1,2})/(2|3|4|8|16)(?![\d.])")
 _PROPER = re.compile(r"(?<![\d.,/])(\d{1,2})/(2|3|4|8|16)(?![\d.])")
 _GLUED_BY = re.compile(r"(?<=\d)\s*(cm|mm|in|inch|\")x(?=\s*\d)")
+_WITH_TUBE = re.compile(r"\bwith (?:an? )?(\d[\d.,]*)[ -]?(in|inch|cm|mm|\")? ?(?:central )?tube\b")
 _BY_WORDS = frozenset({"x", "by", "mal"})
 
 
@@ -89,6 +91,7 @@ def measures(text: str) -> Measures:
     found.chains = _chains(tokens, lengths)
     _take_labels(tokens, found)
     _take_count(tokens, found)
+    _take_count_behind(tokens, found)
     return found
 
 
@@ -100,6 +103,7 @@ def plain(text: str) -> str:
     spelled = _MIXED.sub(lambda m: _decimal(int(m[1]), int(m[2]), int(m[3]), m[0]), spelled)
     spelled = _PROPER.sub(lambda m: _decimal(0, int(m[1]), int(m[2]), m[0]), spelled)
     spelled = _GLUED_BY.sub(r" \1 x ", spelled)
+    spelled = _WITH_TUBE.sub(r"hole \1 \2", spelled)
     for phrase, word in PHRASES:
         spelled = spelled.replace(phrase, word)
     return spelled
@@ -190,11 +194,17 @@ def _joint(tokens: list[Token], before: Number, number: Number) -> str:
 
 def _take_labels(tokens: list[Token], found: Measures) -> None:
     for at, token in enumerate(tokens):
-        if token.kind == "word" and token.text in ADJECTIVES:
+        if token.kind == "word" and token.text in ADJECTIVES and not _describes(tokens, at):
             _move(found, ADJECTIVES[token.text], _number_before(tokens, found, at))
     for at, token in enumerate(tokens):
         if token.kind == "word" and token.text in NOUNS:
             _move(found, NOUNS[token.text], _number_of_noun(tokens, found, at))
+
+
+def _describes(tokens: list[Token], at: int) -> bool:
+    """`20 cm deep round tin`: the word belongs to the shape behind it, not to the number."""
+    after = tokens[at + 1].text if at + 1 < len(tokens) else ""
+    return after in SHAPE_WORDS or after in ("cake", "loose-bottomed")
 
 
 def _number_of_noun(tokens: list[Token], found: Measures, at: int) -> Number | None:
@@ -254,9 +264,20 @@ def _take_count(tokens: list[Token], found: Measures) -> None:
         return
     number = first.numbers[0]
     bare = number.at == 0 and number.unit is None and not number.german_er
-    if bare and 1 < number.value <= 24 and number.value == int(number.value):
+    if bare and 1 <= number.value <= 24 and number.value == int(number.value):
         found.count = int(number.value)
         found.chains = found.chains[1:]
+
+
+def _take_count_behind(tokens: list[Token], found: Measures) -> None:
+    """`6-inch tins x 3`: the count of tins behind."""
+    last = found.chains[-1] if len(found.chains) > 1 else None
+    if last is None or len(last.numbers) != 1 or last.numbers[0].unit is not None:
+        return
+    number = last.numbers[0]
+    if tokens[number.at - 1].text in _BY_WORDS and number.value == int(number.value) > 0:
+        found.count = int(number.value)
+        found.chains = found.chains[:-1]
 
 
 def has_water(found: Measures) -> bool:

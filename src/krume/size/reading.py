@@ -6,20 +6,15 @@ from dataclasses import replace
 
 from krume.base import INCH_CM, Read, as_text
 from krume.size.asking import Asking
-from krume.size.geometry import area_cm2
 from krume.size.limits import value
 from krume.size.measures import Measures, Number, has_water, measures, plain
+from krume.size.shape_naming import has_formula, is_one_size, shape_by_sides, unused_words
 from krume.size.shaping import build_tin
-from krume.size.sizes import Sizes, sizes
+from krume.size.sizes import sizes
 from krume.size.tin import Tin
 from krume.size.words import (
-    ADJECTIVES,
-    COUNT_WORDS,
-    CUP_WORDS,
     FLUTED,
-    IGNORED,
     MATERIAL_WORDS,
-    NOUNS,
     SHAPE_WORDS,
 )
 from krume.size.writing import tin_text
@@ -29,8 +24,9 @@ _PRIORITY = ("ring-mould", "tube", "tray", "springform", "loaf", "square", "ring
 _GREASED = {"ungreased": False, "ungefettet": False, "greased": True, "gefettet": True}
 _NO_NUMBER = frozenset({"nan", "inf", "infinity", "minus"})
 _BRACKET = re.compile(r"\(([^()]*\d[^()]*)\)")
-_METRIC = r"(\d[\d.,]*)[ -]?(cm|mm)"
-_INCHES = r"(\d[\d.,]*)[ -]?(inches|inch|in|zoll|\")"
+_SIZE = r"(\d[\d.,]*(?:\s*x\s*\d[\d.,]*)*)"
+_METRIC = rf"{_SIZE}[ -]?(cm|mm)"
+_INCHES = rf"{_SIZE}[ -]?(inches|inch|in|zoll|\")"
 _METRIC_FIRST = re.compile(rf"{_METRIC}\s*/\s*{_INCHES}")
 _INCH_FIRST = re.compile(rf"{_INCHES}\s*/\s*{_METRIC}")
 
@@ -88,14 +84,26 @@ def _read(text: str, asking: Asking) -> Tin | None:
         shape = _take_cups(found)
     elif "cups" in found.labelled:
         found.capacity += found.labelled.pop("cups")
+    asking.lead, asking.tail = _kept(found, shape)
     lengths = sizes(found, shape, asking)
     if lengths is None or not _mass_is_water(found, shape, asking):
         return None
-    shape = shape or _shape_by_sides(lengths, found, asking)
+    if not has_formula(lengths, found, asking) or not is_one_size(lengths, found, shape, asking):
+        return None
+    shape = shape or shape_by_sides(lengths, found, asking)
     if shape is None:
         return None
     tin = build_tin(shape, lengths, asking, _empty(shape, found, asking))
     return None if tin is None else _noted(tin, found, asking)
+
+
+def _kept(found: Measures, shape: str | None) -> tuple[str, str]:
+    """What every option keeps of the text: count and material in front, greased or not behind."""
+    count = "" if shape == "tray" or found.count in (None, 1) else f"{found.count} x "
+    material = _material(found)
+    greased = next((_GREASED[word] for word in found.words if word in _GREASED), None)
+    tail = "" if greased is None else ", greased" if greased else ", not greased"
+    return count + ("" if material == "aluminium" else f"{material} "), tail
 
 
 def _shape(found: Measures) -> str | None:
@@ -105,6 +113,9 @@ def _shape(found: Measures) -> str | None:
 
 def _take_cups(found: Measures) -> str:
     """Take the number of cups off; a tray whose cups would be wider than any cup is a sheet."""
+    holes = found.labelled.get("hole", [])
+    if holes and holes[0].unit is None and 60 >= holes[0].value == int(holes[0].value) > 0:
+        found.labelled["cups"] = found.labelled.pop("hole")
     if "cups" in found.labelled:
         found.count = int(found.labelled["cups"][0].value)
         return "tray"
@@ -150,84 +161,21 @@ def _grams(number: Number) -> str:
     return as_text(number.value * size, 1)
 
 
-def _shape_by_sides(found: Sizes, words: Measures, asking: Asking) -> str | None:
-    """The shape when none is named: a rectangle where the sides say so, else it is asked."""
-    flat = [group[0] for group in found.groups]
-    if found.pairs is not None or len(flat) == 3:
-        sides = found.pairs[1] if found.pairs is not None else flat[:2]
-        return _named_rectangle(sides, asking)
-    if len(flat) == 2 and min(flat) > value("rectangle-least-ratio") * max(flat):
-        return _named_rectangle(flat, asking)
-    if len(flat) == 2:
-        _ask_shape_of_two(found, flat, asking)
-        return None
-    width = found.labels.get("diameter", flat[0] if flat else None)
-    if "diameter" in found.labels:
-        return "round"
-    if width is None:
-        _ask_shape(words, asking)
-    else:
-        _ask_round_or_square(found, width, asking)
-    return None
-
-
-def _named_rectangle(sides: list[float], asking: Asking) -> str:
-    ratio = min(sides) / max(sides)
-    narrow = ratio <= value("rectangle-least-ratio")
-    shape = "square" if ratio == 1 else "loaf" if narrow else "sheet"
-    asking.note("tin-shape-assumed", f"No shape is named: read as a {shape} by its sides.")
-    return shape
-
-
-def _ask_shape_of_two(found: Sizes, flat: list[float], asking: Asking) -> None:
-    wide, deep = found.text(max(flat)), found.text(min(flat))
-    size = f"{wide} x {deep} {found.unit}"
-    asking.ask(
-        "tin-shape-missing",
-        f"Which tin is it: {wide} {found.unit} wide and {deep} {found.unit} deep, or two sides? "
-        "Type the shape, then width x depth.",
-        f"round {size}", f"ring {size}", f"square {size}",
-        (f"loaf {size}, depth not given", f"loaf {size}"),
-    )  # fmt: skip
-
-
-def _ask_shape(words: Measures, asking: Asking) -> None:
-    named = "".join(f" '{word}' is not a shape known here." for word in _unused(words)[:1])
-    asking.ask(
-        "tin-not-read",
-        f"No shape and no size can be read.{named} Type shape and inside size, "
-        "for example 'round 20 x 5 cm'.",
-        "round 20 x 5 cm",
-        "sheet 13 x 9 x 1 in",
-    )
-
-
-def _ask_round_or_square(found: Sizes, width: float, asking: Asking) -> None:
-    areas = [
-        area_cm2(Tin("", "round", diameter_cm=width)),
-        area_cm2(Tin("", "square", length_cm=width, width_cm=width)),
-    ]
-    high = found.labels.get("height")
-    deep = "" if high is None else f" x {found.text(high)}"
-    size = f"{found.text(width)}{deep} {found.unit}"
-    shown = [f"{area or 0:.0f} cm2" for area in areas]
-    asking.ask(
-        "tin-shape-missing",
-        f"Round ({shown[0]}) or square ({shown[1]})?",
-        (f"round, {shown[0]}", f"round {size}"),
-        (f"square, {shown[1]}", f"square {size}"),
-    )
-
-
 def _empty(shape: str, found: Measures, asking: Asking) -> Tin:
     """The tin's words: material, greased or not, how many, and the water it holds."""
-    materials = [MATERIAL_WORDS[word] for word in found.words if word in MATERIAL_WORDS]
-    material = "dark" if "dark" in materials else materials[-1] if materials else "aluminium"
+    material = _material(found)
     greased = next((_GREASED[word] for word in found.words if word in _GREASED), None)
     return Tin(
         read=asking.text.strip(), shape=shape, material=material, greased=greased,
         count=found.count or 1, water_ml=_water_ml(found, asking),
     )  # fmt: skip
+
+
+def _material(found: Measures) -> str:
+    materials = [MATERIAL_WORDS[word] for word in found.words if word in MATERIAL_WORDS]
+    if "dark" in materials:
+        return "dark"
+    return materials[-1] if materials else "aluminium"
 
 
 def _water_ml(found: Measures, asking: Asking) -> float | None:
@@ -256,7 +204,7 @@ def _noted(tin: Tin, found: Measures, asking: Asking) -> Tin:
             "A fluted tin holds less than its outer width says: fill it with water, weigh the "
             f"water and type '{tin.shape} 2000 g water' with your number.",
         )
-    unused = _unused(found)
+    unused = unused_words(found)
     if unused:
         asking.note("tin-words", "Not used: " + ", ".join(dict.fromkeys(unused[:5])) + ".")
     return tin
@@ -277,12 +225,6 @@ def assumed_height_cm(tin: Tin) -> float:
     """Depth to reckon the fill with where none was given: an assumption, never a measure."""
     flat = tin.shape == "sheet"
     return value("depth-assumed-sheet" if flat else "depth-assumed") * INCH_CM
-
-
-def _unused(found: Measures) -> list[str]:
-    known = IGNORED | CUP_WORDS | set(_GREASED)
-    tables = (SHAPE_WORDS, MATERIAL_WORDS, ADJECTIVES, NOUNS, COUNT_WORDS)
-    return [w for w in found.words if w not in known and not any(w in t for t in tables)]
 
 
 def _two_unit_systems(text: str) -> tuple[str, str | None]:
@@ -324,6 +266,7 @@ def _read_both(
             f"'{asking.shown()}' names two sizes that differ. Which tin is it?",
             tin_text(tin),
             tin_text(other, unit="in" if "cm" in plain(outer) else "cm"),
+            whole=True,
         )
         return asking.answer(None, question_of=question_of)
     asking.notices = [n for n in asking.notices if n.code != "tin-words"]

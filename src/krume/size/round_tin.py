@@ -131,6 +131,7 @@ def _is_wider_than_deep(shape: str, tin: Tin, found: Sizes, asking: Asking) -> b
         f"Width comes first, then depth: is it {d} {unit} wide and {a} {unit} deep?",
         f"{shape} {d} x {a} {unit}",
         f"{shape} {a} {unit}, {d} {unit} high",
+        *([f"{a} x {shape} {d} {unit}"] if across == int(across) and across <= 12 else []),
     )
     return False
 

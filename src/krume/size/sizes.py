@@ -92,6 +92,7 @@ def _likely_unit(
         f"Is {as_text(longest)} in inches or in centimetres? Type the unit behind the number.",
         (f"inches: {text} in", f"{text} in"),
         (f"centimetres: {text} cm", f"{text} cm"),
+        whole=True,
     )
     return None
 

@@ -18,6 +18,8 @@ SHAPE_WORDS: dict[str, str] = {
     "tube": "tube", "tubes": "tube", "chiffon": "tube", "angel": "tube", "rohrform": "tube",
     "rohrbodenform": "tube", "gugelhupf": "tube", "gugelhupfform": "tube",
     "napfkuchenform": "tube", "bundt": "tube", "kugelhopf": "tube", "fluted": "tube",
+    "skillet": "round", "pfanne": "round", "pie": "round", "tart": "round", "quiche": "round",
+    "flan": "round", "obstbodenform": "round", "tarteform": "round",
     "tray": "tray", "trays": "tray", "muffin": "tray", "muffinform": "tray",
     "muffinblech": "tray", "cupcake": "tray", "bun": "tray",
 }  # fmt: skip
@@ -60,7 +62,8 @@ NOUNS: dict[str, str] = {
     "diameter": "diameter", "dia": "diameter", "durchmesser": "diameter",
     "ø": "diameter", "⌀": "diameter",
     "length": "length", "länge": "length", "width": "width", "breite": "width",
-    "hole": "hole", "core": "hole", "funnel": "hole", "chimney": "hole", "loch": "hole",
+    "hole": "hole", "holes": "hole", "core": "hole", "funnel": "hole", "chimney": "hole",
+    "loch": "hole",
     "rim": "top", "top": "top", "oben": "top",
     "bottom": "bottom", "base": "bottom", "floor": "bottom", "unten": "bottom", "boden": "bottom",
 }  # fmt: skip
@@ -83,7 +86,14 @@ IGNORED = BRIDGES | {
     "backform", "kuchenform", "cake", "cakes", "baking", "torte", "kuchen", "food", "my", "our",
     "loose-bottomed", "nonstick", "lined", "unlined", "paper", "standard", "size", "sized", "x",
     "water", "wasser", "holds", "holding", "filled", "full", "capacity", "volume", "fasst",
-    "open", "half", "hollow", "layer", "medium", "large", "small", "deep-sided", "pie",
+    "open", "half", "hollow", "layer", "medium", "large", "small", "deep-sided", "or", "oder",
+    "iron", "cast", "base-lined", "loose",
 }  # fmt: skip
+
+# Shapes without a formula here: their water has to be weighed.
+NO_FORMULA = frozenset(
+    {"oval", "heart", "heart-shaped", "herz", "herzform", "star", "stern", "hexagonal", "octagonal",
+     "sphere", "spheres", "half-sphere", "half-spheres", "dome", "kugel", "halbkugel", "lamb"}
+)  # fmt: skip
 
 WATER_WORDS = frozenset({"water", "wasser"})
