@@ -3,6 +3,25 @@
 from krume.publish.card import BenchCard, CardRow, Hold, Imprint, bench_card, missing_signs
 from krume.publish.facts import Fact
 from krume.publish.html import IndexPage, SheetFile, card_html, index_html, plan_html, sheet_css
+from krume.publish.label_print import label_html, label_pdf
+from krume.publish.label_sheet import (
+    LabelLayout,
+    LabelSheet,
+    PanelLine,
+    label_layout,
+    label_layouts,
+    least_type_pt,
+    missing_label_signs,
+)
+from krume.publish.leaf import (
+    Leaf,
+    LeafPart,
+    LeafTable,
+    leaf_dict,
+    leaf_html,
+    leaf_pdf,
+    missing_leaf_signs,
+)
 from krume.publish.pdf import PAPERS, PLAN_PAPERS, card_pdf, plan_pdf
 from krume.publish.sheet import card_dict
 from krume.publish.torte_plan import TorteSheet, missing_plan_signs, torte_sheet
@@ -17,6 +36,12 @@ __all__ = [
     "Hold",
     "Imprint",
     "IndexPage",
+    "LabelLayout",
+    "LabelSheet",
+    "Leaf",
+    "LeafPart",
+    "LeafTable",
+    "PanelLine",
     "SheetFile",
     "TorteSheet",
     "bench_card",
@@ -24,6 +49,16 @@ __all__ = [
     "card_html",
     "card_pdf",
     "index_html",
+    "label_html",
+    "label_layout",
+    "label_layouts",
+    "label_pdf",
+    "leaf_dict",
+    "leaf_html",
+    "leaf_pdf",
+    "least_type_pt",
+    "missing_label_signs",
+    "missing_leaf_signs",
     "missing_plan_signs",
     "missing_signs",
     "plan_dict",

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from krume.base import Notice
+from krume.base import Interval, Notice
 from krume.design import Formula, Row, Weighing
 from krume.publish.caution import cautions
 from krume.publish.facts import Fact, clocks, cooling, facts, origin
@@ -77,16 +77,22 @@ def bench_card(
     *,
     dial_c: float | None = None,
     hold: Hold | None = None,
+    gluten: str | None = None,
+    model_min: Interval | None = None,
 ) -> BenchCard:
-    """Bench card of a formula weighed out; `dial_c` is the dial for this oven, if it is known."""
+    """Bench card of a formula weighed out; `dial_c` is the dial for this oven, if it is known.
+
+    `gluten` says how the gate stands; `model_min` are the bake model's minutes beside the
+    formula's own.
+    """
     return BenchCard(
         name=_name(formula.name or ""),
         facts=facts(formula, total_g=weighing.total_g, dial_c=dial_c),
         rows=tuple(_row(row) for row in weighing.rows),
         clocks=clocks(formula),
-        origin=origin(formula),
+        origin=origin(formula, model_min=model_min),
         cooling=cooling(formula),
-        cautions=cautions(formula, imprint.market),
+        cautions=cautions(formula, imprint.market, gluten=gluten),
         hints=tuple(_sentence(notice.text) for notice in weighing.notices),
         sum_text=_sum_text(weighing),
         total_g=weighing.total_g,

@@ -15,13 +15,16 @@ _LAW = "Local law decides."
 _GLUTEN = "No gluten sentence: evidence not judged yet."
 
 
-def cautions(formula: Formula, market: str) -> tuple[str, ...]:
-    """Sentences of the caution, the one another person's health rests on first."""
+def cautions(formula: Formula, market: str, *, gluten: str | None = None) -> tuple[str, ...]:
+    """Sentences of the caution, the one another person's health rests on first.
+
+    `gluten` says how the gate stands, where the records were judged.
+    """
     goods = tuple(_good(line) for line in formula.lines)
     told = (
         _contains(goods, market),
         _asked(formula, goods),
-        _GLUTEN,
+        gluten or _GLUTEN,
         *_by_kind(formula, goods),
         _LAW,
     )
@@ -29,7 +32,12 @@ def cautions(formula: Formula, market: str) -> tuple[str, ...]:
 
 
 def torte_cautions(
-    formulas: tuple[Formula, ...], market: str, *, keep: str | None, gelatine: str | None
+    formulas: tuple[Formula, ...],
+    market: str,
+    *,
+    keep: str | None,
+    gelatine: str | None,
+    gluten: str | None = None,
 ) -> tuple[str, ...]:
     """Sentences of a torte's caution: those of all its formulas, each once.
 
@@ -43,7 +51,7 @@ def torte_cautions(
         _ask_about(goods),
         *_of_torte(found, formulas, gelatine),
         f"Keep: {keep}. The cold chain holds until it is served." if _is_cold(keep) else "",
-        _GLUTEN,
+        gluten or _GLUTEN,
         _LAW,
     )
     return tuple(text for text in told if text)

@@ -106,6 +106,7 @@ def torte_sheet(
     families: dict[str, str | None],
     keep: str | None = None,
     gelatine: str | None = None,
+    gluten: str | None = None,
     notes: tuple[str, ...] = (),
     hold: Hold | None = None,
 ) -> TorteSheet:
@@ -121,7 +122,7 @@ def torte_sheet(
         slices=tuple(_slice(each) for each in torte.slices),
         findings=tuple(f"{each.text} ({each.status})" for each in torte.findings),
         cautions=torte_cautions(
-            tuple(formulas.values()), imprint.market, keep=keep, gelatine=gelatine
+            tuple(formulas.values()), imprint.market, keep=keep, gelatine=gelatine, gluten=gluten
         ),
         notes=notes,
         hold=hold,

@@ -19,9 +19,14 @@ if TYPE_CHECKING:
     from krume.usecases.check import CheckBand, CheckFinding, CheckResult, check_formula
     from krume.usecases.cost import CostWish, cost_of
     from krume.usecases.cost_result import CostComponent, CostResult
+    from krume.usecases.keep import KeepPart, KeepResult, keep_of
+    from krume.usecases.label import LabelWish, label_of
+    from krume.usecases.label_paper import label_sheets
+    from krume.usecases.label_result import LabelOf, LabelPanel, LabelResult
     from krume.usecases.read import ReadLine, ReadOven, ReadResult, read_formula
     from krume.usecases.schema import ANSWERS, answer_type, command_schema
-    from krume.usecases.sheet import SheetFile, SheetResult, make_sheets
+    from krume.usecases.sheet import make_sheets
+    from krume.usecases.sheet_result import SheetFile, SheetResult
     from krume.usecases.size import SizeWish, size_formula
     from krume.usecases.size_result import SizeOption, SizeResult
 
@@ -42,12 +47,18 @@ _HOMES = {
     "CostWish": "usecases.cost",
     "Explanation": "usecases.answer",
     "Json": "usecases.as_json",
+    "KeepPart": "usecases.keep",
+    "KeepResult": "usecases.keep",
+    "LabelOf": "usecases.label_result",
+    "LabelPanel": "usecases.label_result",
+    "LabelResult": "usecases.label_result",
+    "LabelWish": "usecases.label",
     "QuestionError": "usecases.answer",
     "ReadLine": "usecases.read",
     "ReadOven": "usecases.read",
     "ReadResult": "usecases.read",
-    "SheetFile": "usecases.sheet",
-    "SheetResult": "usecases.sheet",
+    "SheetFile": "usecases.sheet_result",
+    "SheetResult": "usecases.sheet_result",
     "SizeOption": "usecases.size_result",
     "SizeResult": "usecases.size_result",
     "SizeWish": "usecases.size",
@@ -61,6 +72,9 @@ _HOMES = {
     "cost_of": "usecases.cost",
     "data_version": "evidence",
     "init_book": "usecases.book",
+    "keep_of": "usecases.keep",
+    "label_of": "usecases.label",
+    "label_sheets": "usecases.label_paper",
     "list_sums": "usecases.calc",
     "load_demo": "usecases.book",
     "make_sheets": "usecases.sheet",
@@ -86,6 +100,12 @@ __all__ = [
     "CostWish",
     "Explanation",
     "Json",
+    "KeepPart",
+    "KeepResult",
+    "LabelOf",
+    "LabelPanel",
+    "LabelResult",
+    "LabelWish",
     "QuestionError",
     "ReadLine",
     "ReadOven",
@@ -105,6 +125,9 @@ __all__ = [
     "cost_of",
     "data_version",
     "init_book",
+    "keep_of",
+    "label_of",
+    "label_sheets",
     "list_sums",
     "load_demo",
     "make_sheets",

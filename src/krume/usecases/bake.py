@@ -69,6 +69,17 @@ def bake_formula(name: str, wish: BakeWish, asked: Asked) -> Answer[BakeResult]:
     return replace(bare, result=result, notices=(*notices, *answer.notices))
 
 
+def model_minutes(found: FormulaRead, asked: Asked) -> Interval | None:
+    """The model's minutes in the formula's own tin and oven, for its bench card; None is none."""
+    place = _place(found.formula, BakeWish(), asked)
+    bare = _bare(found, place, BakeWish(), asked)
+    if bare.problems or place.tin is None or place.oven is None:
+        return None
+    batter = _batter(found).value
+    answer = None if batter is None else predict(batter, place.tin, _oven(place.oven, BakeWish()))
+    return answer.minutes if isinstance(answer, Prediction) else None
+
+
 def _batter(found: FormulaRead) -> Read[Batter | None]:
     density = density_of(found.formula)
     return batter_of(

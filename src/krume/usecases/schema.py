@@ -32,8 +32,10 @@ ANSWERS: dict[str, tuple[str, str]] = {
     "size": ("size_result", "SizeResult"),
     "bake": ("bake_result", "BakeResult"),
     "build": ("build_result", "BuildResult"),
+    "keep": ("keep", "KeepResult"),
+    "label": ("label_result", "LabelResult"),
     "cost": ("cost_result", "CostResult"),
-    "sheet": ("sheet", "SheetResult"),
+    "sheet": ("sheet_result", "SheetResult"),
     "calc": ("calc", "SumList"),
     "book": ("book", "BookResult"),
 }

@@ -12,6 +12,7 @@ from krume.design import Formula, Weighing, weigh_out
 from krume.evidence import data_version
 from krume.publish import (
     BenchCard,
+    Hold,
     Imprint,
     IndexPage,
     bench_card,
@@ -28,9 +29,16 @@ from krume.publish import (
 from krume.store import Studio, book_at, place_all, studio_of
 from krume.usecases.answer import Answer, Asked
 from krume.usecases.as_json import plain
+from krume.usecases.bake import model_minutes
 from krume.usecases.clock import now
+from krume.usecases.gluten_words import gluten_of_all
 from krume.usecases.kind import Made, made_of
+from krume.usecases.order import OrderJudgement, judge_order
+from krume.usecases.order_files import order_checks, order_files
+from krume.usecases.order_leaf import one_hold
+from krume.usecases.product import sold_of
 from krume.usecases.read import FormulaRead
+from krume.usecases.sheet_result import Files, SheetCheck, SheetFile, SheetHold, SheetResult
 from krume.usecases.size import scale_step_g
 from krume.usecases.sources import line_sources, source_keys
 from krume.usecases.torte_sheet import Plans, plan_files, torte_plans
@@ -38,45 +46,8 @@ from krume.usecases.torte_sheet import Plans, plan_files, torte_plans
 _SUM_TOLERANCE_G = 0.05
 """Half the last digit a scale of 0.1 g shows."""
 
-_NOT_YET = ("oven minutes", "label", "cost", "timetable")
+_NOT_YET = ("label", "cost", "timetable")
 _SLUG_LENGTH = 60
-
-
-@dataclass(frozen=True, slots=True)
-class SheetFile:
-    """A file that was written: its kind, its format, and what it is of."""
-
-    kind: str
-    format: str
-    of: str
-    path: str
-
-
-@dataclass(frozen=True, slots=True)
-class SheetHold:
-    """What stops an order, and what opens it."""
-
-    text: str
-    opens: str
-
-
-@dataclass(frozen=True, slots=True)
-class SheetCheck:
-    """One thing that was checked; `passed` is None where it is not judged yet."""
-
-    name: str
-    passed: bool | None
-    text: str
-
-
-@dataclass(frozen=True, slots=True)
-class SheetResult:
-    """The files of a run, what holds the order, what was checked, and a few words on it."""
-
-    files: tuple[SheetFile, ...]
-    held: tuple[SheetHold, ...]
-    checks: tuple[SheetCheck, ...]
-    summary: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,11 +72,26 @@ def make_sheets(name: str, asked: Asked, *, out: Path, paper: str = "a5") -> Ans
     if plans.problems:
         bare = Answer(SheetResult((), (), (), ()), plans.problems, made.notices, sources)
         return replace(bare, is_possible=plans.is_possible)
-    cards = _cards(made, asked)
-    checks, summary = _checks(made, cards), _summary(made, cards, plans)
-    files = _plan_files(plans, cards, paper)
-    index = _index(made, cards, checks, summary, imprint, files)
-    files |= _files(made, cards, paper, index)
+    judged = _judged(made, name, asked)
+    if judged is not None and judged.problems:
+        return Answer(SheetResult((), (), (), ()), judged.problems, made.notices, sources)
+    hold = None if judged is None else one_hold(judged.holds)
+    plans = replace(
+        plans, plans=tuple(replace(p, sheet=replace(p.sheet, hold=hold)) for p in plans.plans)
+    )
+    cards = _cards(made, asked, hold, gluten_of_all(name, asked))
+    files: Files = {}
+    checks: tuple[SheetCheck, ...] = tuple(_sum_check(each) for each in cards)
+    if judged is not None:
+        files |= order_files(name, judged, asked, imprint, paper)
+        checks = (*checks, *order_checks(judged))
+    checks = (*checks, *_not_judged(made))
+    summary = _summary(made, cards, plans)
+    files |= _plan_files(plans, cards, paper)
+    files |= _card_files(cards, paper)
+    if made.kind != "formula":
+        index = _index(made, files, checks, summary, imprint, judged)
+        files["index.html"] = (("index", made.title), index_html(index).encode())
     place_all(out, {file: data for file, (_, data) in files.items()})
     folder = out.resolve()
     written = tuple(
@@ -117,9 +103,17 @@ def make_sheets(name: str, asked: Asked, *, out: Path, paper: str = "a5") -> Ans
         *(n for c in cards for n in missing_signs(c.card)),
         *(n for planned in plans.plans for n in missing_plan_signs(planned.sheet)),
     )
+    held = () if judged is None else tuple(SheetHold(h.text, h.opens) for h in judged.holds)
     return Answer(
-        SheetResult(written, (), checks, summary), (), tuple(dict.fromkeys(notices)), sources
+        SheetResult(written, held, checks, summary), (), tuple(dict.fromkeys(notices)), sources
     )
+
+
+def _judged(made: Made, name: str, asked: Asked) -> OrderJudgement | None:
+    """An order held against what it holds; a formula or a torte promises nothing to anybody."""
+    if made.order is None:
+        return None
+    return judge_order(sold_of(name, asked), made.order, asked)
 
 
 def slug(name: str) -> str:
@@ -133,14 +127,22 @@ def slug(name: str) -> str:
     return words[:_SLUG_LENGTH].strip("-") or "formula"
 
 
-def _cards(made: Made, asked: Asked) -> list[_Card]:
+def _cards(made: Made, asked: Asked, hold: Hold | None, gluten: dict[str, str]) -> list[_Card]:
     studio, step_g = studio_of(book_at(asked.book)), scale_step_g(asked)
     cards: list[_Card] = []
     for read in made.formulas:
         weighing = weigh_out(read.formula, scale_g=step_g)
         imprint = _imprint(studio, asked, is_of_book=read.source.kind is not None)
-        card = bench_card(read.formula, weighing, imprint, dial_c=_dial_c(read.formula, studio))
         name = _short_name(read)
+        card = bench_card(
+            read.formula,
+            weighing,
+            imprint,
+            dial_c=_dial_c(read.formula, studio),
+            hold=hold,
+            gluten=gluten.get(name),
+            model_min=model_minutes(read, asked),
+        )
         taken = {card.slug for card in cards}
         cards.append(_Card(_free(slug(name), taken), name, read.formula, weighing, card))
     return cards
@@ -181,19 +183,14 @@ def _dial_c(formula: Formula, studio: Studio) -> float | None:
     return oven.temp_c - studio.oven_offset_c
 
 
-_Files = dict[str, tuple[tuple[str, str], bytes]]
-
-
-def _files(made: Made, cards: list[_Card], paper: str, index: IndexPage) -> _Files:
-    files: _Files = {}
+def _card_files(cards: list[_Card], paper: str) -> Files:
+    files: Files = {}
     for each in cards:
         kind, stem = ("bench-card", each.name), f"{each.slug}-bench-card"
         data = json.dumps(plain(card_dict(each.card)), ensure_ascii=False, indent=1)
         files[f"{stem}.pdf"] = (kind, card_pdf(each.card, paper))
         files[f"{stem}.html"] = (kind, card_html(each.card).encode())
         files[f"{stem}.json"] = (kind, f"{data}\n".encode())
-    if made.kind != "formula":
-        files["index.html"] = (("index", made.title), index_html(index).encode())
     return files
 
 
@@ -201,8 +198,8 @@ def _is_of_book(made: Made) -> bool:
     return any(read.source.kind is not None for read in made.formulas)
 
 
-def _plan_files(plans: Plans, cards: list[_Card], paper: str) -> _Files:
-    files: _Files = {}
+def _plan_files(plans: Plans, cards: list[_Card], paper: str) -> Files:
+    files: Files = {}
     taken = {card.slug for card in cards}
     for planned in plans.plans:
         stem = _free(slug(planned.name), taken)
@@ -214,34 +211,25 @@ def _plan_files(plans: Plans, cards: list[_Card], paper: str) -> _Files:
 
 def _index(
     made: Made,
-    cards: list[_Card],
+    files: Files,
     checks: tuple[SheetCheck, ...],
     summary: tuple[str, ...],
     imprint: Imprint,
-    plans: _Files,
+    judged: OrderJudgement | None,
 ) -> IndexPage:
     entries = [
-        IndexEntry(file, f"{of}, torte plan, {file.rpartition('.')[2].upper()}")
-        for file, ((_, of), _) in plans.items()
+        IndexEntry(file, f"{of}, {kind.replace('-', ' ')}, {file.rpartition('.')[2].upper()}")
+        for file, ((kind, of), _) in files.items()
         if not file.endswith(".json")
-    ]
-    entries += [
-        IndexEntry(f"{c.slug}-bench-card.{ending}", f"{c.card.name}, bench card, {ending.upper()}")
-        for c in cards
-        for ending in ("pdf", "html")
     ]
     return IndexPage(
         title=made.title or "Sheets",
         summary=summary,
-        held=(),
+        held=() if judged is None else judged.holds,
         files=tuple(entries),
         missing=tuple(check.text for check in checks if check.passed is None),
         imprint=imprint,
     )
-
-
-def _checks(made: Made, cards: list[_Card]) -> tuple[SheetCheck, ...]:
-    return (*(_sum_check(each) for each in cards), *_not_judged(made))
 
 
 def _sum_check(each: _Card) -> SheetCheck:
@@ -255,14 +243,9 @@ def _sum_check(each: _Card) -> SheetCheck:
 
 
 def _not_judged(made: Made) -> tuple[SheetCheck, ...]:
-    claims = SheetCheck(
-        "claims", None, "Evidence is not judged yet: no gluten or allergen claim is printed."
-    )
     if made.kind == "formula":
-        return (claims,)
+        return ()
     return (
-        claims,
-        SheetCheck("diet and holds", None, "Diet and holds are not judged yet: ask before baking."),
         SheetCheck(
             "batches", None, "Each card is one batch; how many are needed is not judged yet."
         ),

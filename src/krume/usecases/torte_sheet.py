@@ -20,6 +20,7 @@ from krume.store import book_at, is_file, read_bytes
 from krume.usecases.answer import Asked, clash_problems
 from krume.usecases.as_json import plain
 from krume.usecases.build import TorteMade, parts_of, torte_of
+from krume.usecases.gluten_words import gluten_of_all
 from krume.usecases.kind import Made, answers_for
 from krume.usecases.text import book_text
 
@@ -83,6 +84,9 @@ def _sheet(made: TorteMade, torte: Torte, imprint: Imprint, asked: Asked) -> Tor
         families={what: part.family for what, part in parts_of(made.formulas).items()},
         keep=made.plan.keep,
         gelatine=_animal(made, asked),
+        gluten=gluten_of_all(made.source.name, asked).get(made.source.name)
+        if made.source.kind is not None
+        else None,
         notes=made.plan.notes,
     )
 

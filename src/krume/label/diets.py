@@ -1,0 +1,214 @@
+"""What an order says of the people who will eat it, held against what is in it."""
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass
+from functools import cache
+
+from krume.evidence import column, load, optional
+from krume.label.gate import ROOM, GlutenGate
+from krume.label.product import Product
+from krume.label.statement import Statement
+
+_COLUMNS = (
+    column("key", "key"),
+    column("label"),
+    column("words"),
+    column("kind", "one of", "gluten", "allergen", "animal", "person", "decoration"),
+    optional("avoids"),
+    optional("caution"),
+    column("status", "status"),
+    column("source", "source"),
+)
+_DENIED = re.compile(r"(?:\bno|\bnot?\s+any|\bwithout|\bkeine?)\s+(?:known\s+)?allerg\w*", re.I)
+
+
+@dataclass(frozen=True, slots=True)
+class DietRule:
+    """A kind of diet: the words that name it, and what it keeps away from."""
+
+    key: str
+    label: str
+    pattern: re.Pattern[str]
+    kind: str
+    avoids: tuple[str, ...]
+    caution: str
+
+
+@dataclass(frozen=True, slots=True)
+class Diet:
+    """A diet an order states: which, in whose words, on which line of the text."""
+
+    key: str
+    label: str
+    kind: str
+    words: str
+    line: int
+    read: str
+    avoids: tuple[str, ...]
+    caution: str
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """One thing an order holds, with what is known of it; `line` is where the order names it."""
+
+    name: str
+    line: int
+    read: str
+    product: Product
+    statements: tuple[Statement, ...]
+    gate: GlutenGate
+    told: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class DietFinding:
+    """How one diet stands with one piece.
+
+    `verdict` is `contains` (the order contradicts itself), `may-contain`, `gate-shut`, `unknown`
+    or `caution`; `opens` is the one thing that would settle it.
+    """
+
+    diet: Diet
+    piece: str
+    verdict: str
+    what: tuple[str, ...]
+    text: str
+    opens: str
+
+
+@cache
+def diet_rules() -> tuple[DietRule, ...]:
+    """Kinds of diet, in the order of the table."""
+    return tuple(
+        DietRule(
+            row.text("key"),
+            row.text("label"),
+            re.compile(rf"(?:{'|'.join(row.text('words').split(';'))})", re.IGNORECASE),
+            row.text("kind"),
+            tuple(word for word in row.text("avoids").split(";") if word),
+            row.text("caution"),
+        )
+        for row in load("diets.csv", _COLUMNS)
+    )
+
+
+def read_diets(lines: Iterable[tuple[int, str]]) -> tuple[Diet, ...]:
+    """Diets that numbered lines of an order state, each once, in the order they stand.
+
+    >>> [d.key for d in read_diets([(7, "One guest has coeliac disease. No nuts please!!")])]
+    ['gluten', 'nuts']
+    """
+    found: dict[str, Diet] = {}
+    for number, text in lines:
+        said = _DENIED.sub("", text)
+        for rule in diet_rules():
+            match = rule.pattern.search(said)
+            if match is not None and rule.key not in found:
+                found[rule.key] = Diet(
+                    rule.key, rule.label, rule.kind, match[0], number, text, rule.avoids,
+                    rule.caution,
+                )  # fmt: skip
+    return tuple(sorted(found.values(), key=lambda diet: diet.line))
+
+
+def judge_diets(diets: Iterable[Diet], pieces: Iterable[Piece]) -> tuple[DietFinding, ...]:
+    """Every diet against every piece; what is not known of a piece is never read as fine."""
+    pieces = tuple(pieces)
+    return tuple(
+        finding for diet in diets for piece in pieces for finding in _findings(diet, piece)
+    )
+
+
+def _findings(diet: Diet, piece: Piece) -> list[DietFinding]:
+    if diet.kind == "decoration":
+        return []
+    inside = _named(diet, piece, [word for s in piece.statements for word in s.contains])
+    inside += [word for word in _goods(diet, piece) if word not in inside]
+    if inside:
+        return [_contains(diet, piece, tuple(inside))]
+    # The gate's own records say more about gluten than a supplier's "may contain" does.
+    if diet.kind == "gluten" and not piece.gate.claim_allowed:
+        return [_gate_shut(diet, piece)]
+    found = []
+    traces = _named(diet, piece, [word for s in piece.statements for word in s.may_contain])
+    if traces:
+        found.append(_may_contain(diet, piece, tuple(traces)))
+    if diet.kind in ("allergen", "animal"):
+        found += _unknown(diet, piece)
+    return found
+
+
+def _named(diet: Diet, piece: Piece, words: list[str]) -> list[str]:
+    hit = [w for w in words if any(w == a or w.startswith(f"{a} (") for a in diet.avoids)]
+    told = {word.casefold() for word in piece.told}
+    plain = dict.fromkeys(_plain(word) for word in hit)
+    return [word for word in plain if word.casefold() not in told]
+
+
+def _plain(word: str) -> str:
+    """The species where one is named: `nuts (hazelnut)` is hazelnut."""
+    match = re.fullmatch(r".*\((.+)\)", word)
+    return match[1] if match else word
+
+
+def _goods(diet: Diet, piece: Piece) -> list[str]:
+    """Goods that no allergen list names: gelatine, honey, alcohol."""
+    roles = {"gelatine": "gel", "honey": "sugar", "alcohol": "spirit"}
+    told = {word.casefold() for word in piece.told}
+    found = []
+    for word in diet.avoids:
+        role = roles.get(word)
+        for used in piece.product.used if role else ():
+            named = word in used.label_name.casefold() or word in used.name.casefold()
+            is_it = used.role == role and (named or word == "alcohol")
+            if is_it and used.name.casefold() not in told:
+                found.append(used.name)
+    return list(dict.fromkeys(found))
+
+
+def _contains(diet: Diet, piece: Piece, what: tuple[str, ...]) -> DietFinding:
+    named = " and ".join(what)
+    # A person's state is a caution; what somebody must not eat stands against the order itself.
+    verdict = "caution" if diet.kind == "person" else "contains"
+    text = f"“{diet.words}” (line {diet.line}) stands against {piece.name}: it holds {named}."
+    return DietFinding(diet, piece.name, verdict, what, text, "Change it, or leave it out.")
+
+
+def _may_contain(diet: Diet, piece: Piece, what: tuple[str, ...]) -> DietFinding:
+    named = " and ".join(what)
+    text = f"“{diet.words}”: {piece.name} may contain {named}."
+    opens = f"A lot whose supplier excludes {named} opens it."
+    return DietFinding(diet, piece.name, "may-contain", what, text, opens)
+
+
+def _gate_shut(diet: Diet, piece: Piece) -> DietFinding:
+    shut = [record for record in piece.gate.records if record.is_closed]
+    why = "; ".join(_record_words(r.lot, r.ingredient, r.text) for r in shut)
+    text = f"“{diet.words}”, and the gluten gate of {piece.name} is shut. {why}".strip()
+    return DietFinding(diet, piece.name, "gate-shut", piece.gate.missing, text, _opens(piece.gate))
+
+
+def _record_words(lot: str | None, goods: str, text: str) -> str:
+    return f"{goods}, lot {lot}: {text}." if lot else f"{goods}: {text}."
+
+
+def _opens(gate: GlutenGate) -> str:
+    lots = [name for name in gate.missing if name != ROOM]
+    said = []
+    if lots:
+        verb = "opens" if len(lots) == 1 else "open"
+        said.append(f"A valid test or certificate of {' and of '.join(lots)} {verb} it")
+    if ROOM in gate.missing:
+        said.append("the room's cleaning record of the day is still to be written")
+    return "; ".join(said) + "."
+
+
+def _unknown(diet: Diet, piece: Piece) -> list[DietFinding]:
+    unknown = [u for s in piece.statements for u in s.unknown if "allergen" in u.what]
+    names = tuple(dict.fromkeys(u.of for u in unknown))
+    if not names:
+        return []
+    text = f"“{diet.words}”: what {', '.join(names)} in {piece.name} holds is not known."
+    return [DietFinding(diet, piece.name, "unknown", names, text, unknown[0].opens)]

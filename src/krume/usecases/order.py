@@ -1,0 +1,166 @@
+"""What an order promises, judged: diets, contradictions, holds, warm hours, the sentence back."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from krume.base import Notice, Option, Problem
+from krume.build import Order
+from krume.keep import OutOfCold, out_of_cold
+from krume.label import (
+    Diet,
+    DietFinding,
+    Piece,
+    gluten_gate,
+    judge_diets,
+    kitchen_line,
+    read_diets,
+    statement,
+)
+from krume.publish import Hold
+from krume.usecases.answer import Asked
+from krume.usecases.label import kitchen_nuts
+from krume.usecases.papers import Papers, papers_of
+from krume.usecases.product import SoldRead
+
+_DIET_KEYS = ("notes", "note", "diet", "diets", "allergies", "allergens", "for")
+_NUT_DIETS = ("nuts", "peanut")
+
+
+@dataclass(frozen=True, slots=True)
+class OrderJudgement:
+    """An order held against what it holds; `problems` stop it, `holds` are printed on its sheets.
+
+    `diet_box` is what stands in the ruled box: the diets in the customer's own words, or "none
+    stated", which is never left empty.
+    """
+
+    diets: tuple[Diet, ...]
+    diet_box: str
+    findings: tuple[DietFinding, ...]
+    problems: tuple[Problem, ...]
+    holds: tuple[Hold, ...]
+    cautions: tuple[str, ...]
+    warm: OutOfCold
+    confirmation: str
+    notices: tuple[Notice, ...]
+
+
+def judge_order(read: SoldRead, order: Order, asked: Asked) -> OrderJudgement:
+    """Judge an order's diets, contradictions, holds and hours out of the cold."""
+    diets = read_diets(_spoken(order))
+    pieces = _pieces(read, order, papers_of(asked))
+    findings = judge_diets(diets, pieces)
+    kitchen = _kitchen(diets, pieces, asked)
+    warm = _warm(order)
+    return OrderJudgement(
+        diets=diets,
+        diet_box=_diet_box(diets),
+        findings=findings,
+        problems=_contradictions(findings, pieces, kitchen),
+        holds=_holds(findings),
+        cautions=(*_cautions(diets, findings), *kitchen, *_decorations(diets), warm.text),
+        warm=warm,
+        confirmation=_confirmation(order, diets),
+        notices=(),
+    )
+
+
+def _spoken(order: Order) -> Iterable[tuple[int, str]]:
+    """Numbered lines in which a customer may name a diet."""
+    for line in order.source_lines:
+        if line.kind in ("note", "key") and (not line.key or line.key in _DIET_KEYS):
+            yield line.number, line.value or line.text
+
+
+def _pieces(read: SoldRead, order: Order, papers: Papers) -> tuple[Piece, ...]:
+    by_name = {line.what.casefold(): line for line in order.lines}
+    pieces = []
+    for sold in read.sold:
+        line = by_name.get(sold.name.casefold())
+        said = tuple(
+            statement(sold.product, papers.lots, market=market, chosen=sold.chosen)
+            for market in ("eu", "us")
+        )
+        gate = gluten_gate(
+            sold.product, papers.lots, papers.cleaning, on=read.on, market="eu", chosen=sold.chosen
+        )
+        number, words, told = (line.number, line.read, line.told) if line else (1, sold.name, ())
+        pieces.append(Piece(sold.name, number, words, sold.product, said, gate, told))
+    return tuple(pieces)
+
+
+def _contradictions(
+    findings: tuple[DietFinding, ...], pieces: tuple[Piece, ...], kitchen: tuple[str, ...]
+) -> tuple[Problem, ...]:
+    """One question for each piece that stands against the order itself."""
+    by_name = {piece.name: piece for piece in pieces}
+    problems = []
+    for name in dict.fromkeys(f.piece for f in findings if f.verdict == "contains"):
+        piece = by_name[name]
+        mine = [f for f in findings if f.piece == name and f.verdict == "contains"]
+        what = list(dict.fromkeys(word for f in mine for word in f.what))
+        others = [f.text for f in findings if f.piece != name and f.verdict == "may-contain"]
+        ask = " ".join([*(f.text for f in mine), *others, *kitchen, "Which is it?"])
+        told = f"{piece.read} (told in writing: {', '.join(what)})"
+        options = (
+            Option(f"Leave {name} out", f"({piece.read}, left out)"),
+            Option(f"Keep {name}; the customer was told in writing", told),
+        )
+        problems.append(
+            Problem("diet-contradiction", f"line {piece.line}", piece.read, ask, options)
+        )
+    return tuple(problems)
+
+
+def _holds(findings: tuple[DietFinding, ...]) -> tuple[Hold, ...]:
+    held = (f for f in findings if f.verdict in ("gate-shut", "may-contain", "unknown"))
+    return tuple(dict.fromkeys(Hold(f.text, f.opens) for f in held))
+
+
+def _kitchen(diets: tuple[Diet, ...], pieces: tuple[Piece, ...], asked: Asked) -> tuple[str, ...]:
+    """That nuts are used here for other things, where somebody asked for none."""
+    if not any(diet.key in _NUT_DIETS for diet in diets) or not pieces:
+        return ()
+    said = kitchen_line(pieces[0].statements[0], kitchen_nuts(asked, "eu"))
+    others = "; say so in writing" if said else ""
+    return (f"{said.rstrip('.')}{others}.",) if said else ()
+
+
+def _cautions(diets: tuple[Diet, ...], findings: tuple[DietFinding, ...]) -> tuple[str, ...]:
+    said = [f.text for f in findings if f.verdict == "caution"]
+    said += [diet.caution for diet in diets if diet.caution and diet.kind != "decoration"]
+    return tuple(dict.fromkeys(said))
+
+
+def _decorations(diets: tuple[Diet, ...]) -> tuple[str, ...]:
+    return tuple(f"“{diet.words}”: {diet.caution}" for diet in diets if diet.kind == "decoration")
+
+
+def _diet_box(diets: tuple[Diet, ...]) -> str:
+    stated = [diet for diet in diets if diet.kind != "decoration"]
+    return "; ".join(f"{d.label}: “{d.read}”" for d in stated) or "none stated"
+
+
+def _warm(order: Order) -> OutOfCold:
+    hand = order.hand_over
+    return out_of_cold(
+        "" if hand is None else hand.read,
+        hand_over=None if hand is None else hand.time,
+        drive_min=None if hand is None else hand.drive_min,
+    )
+
+
+def _confirmation(order: Order, diets: tuple[Diet, ...]) -> str:
+    """What is said back to the customer: what, when, diet, cold chain."""
+    what = ", ".join(f"{line.count} {line.what}" for line in order.lines)
+    day = "a day to be named" if order.date is None else order.date.isoformat()
+    hand = order.hand_over
+    at = "" if hand is None or hand.time is None else f" at {hand.time.strftime('%H:%M')}"
+    people = "" if order.people is None else f" for {order.people} people"
+    stated = [diet for diet in diets if diet.kind != "decoration"]
+    diet = "; ".join(f"“{d.read.rstrip('. ')}”" for d in stated) if stated else "none stated"
+    price = "" if order.price is None else f" Price {order.price} {order.currency}".rstrip() + "."
+    return (
+        f"{what}{people}, {day}{at}.{price} Diet: {diet}. "
+        "Keep it at 5 °C or below until it is served."
+    )
