@@ -108,9 +108,15 @@ def test_a_line_of_over_a_million_signs_is_named_and_the_others_are_read() -> No
 
 @pytest.mark.parametrize(
     ("encoding", "said"),
-    [("utf-8", ""), ("utf-8-sig", "UTF-8"), ("utf-16", "UTF-16"), ("utf-16-le", "UTF-16"),
-     ("utf-16-be", "UTF-16"), ("cp1252", "Windows-1252")],
-)  # fmt: skip
+    [
+        ("utf-8", ""),
+        ("utf-8-sig", "UTF-8"),
+        ("utf-16", "UTF-16"),
+        ("utf-16-le", "UTF-16"),
+        ("utf-16-be", "UTF-16"),
+        ("cp1252", "Windows-1252"),
+    ],
+)
 def test_bytes_are_read_and_the_encoding_is_said(encoding: str, said: str) -> None:
     text = "Sponge\n\n½ tsp salt\n85 g butter"
     found = decode_text(text.encode(encoding))

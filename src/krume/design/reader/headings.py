@@ -50,6 +50,9 @@ def plain(source: str) -> Clean:
     return Clean(text, cleaned.start, cleaned.mark)
 
 
+_DETERMINERS = frozenset("the a an your both den die das".split())
+
+
 @lru_cache(maxsize=32768)
 def is_sentence(text: str) -> bool:
     """Whether a line tells what to do, or tells a story.
@@ -65,6 +68,8 @@ def is_sentence(text: str) -> bool:
     if text[0].isdigit():
         head = _HEAD.split(text, maxsplit=1)[0]
         return len(words) > 5 and bool(FINITE.search(head))
+    if len(words) > 2 and first in VERBS & NOUN_VERBS and words[1].casefold() in _DETERMINERS:
+        return bool(words[2].casefold() != "size")
     if first in NOUN_VERBS:
         return (ends and len(words) > 3) or (len(words) > 3 and bool(SENTENCE.search(text)))
     if first in VERBS:

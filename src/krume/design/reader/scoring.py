@@ -14,7 +14,7 @@ from krume.design.reader.wording import (
     VERBS,
 )
 
-AMOUNT_FORMS = frozenset(("packaged", "times", "added", "doubled", "measured"))
+AMOUNT_FORMS = frozenset(("packaged", "times", "added", "joined", "doubled", "measured"))
 
 
 _LONGEST_BARE = 9
@@ -27,6 +27,10 @@ _PART_OF_SOME = re.compile(
 )
 
 
+_NOT_AN_AMOUNT = re.compile(
+    r"^\d[\d.,]*\s*(?:°|degrees?\b|[CF]\b|min\w*\b|hours?\b|h\b|cm\b|mm\b|inch\w*\b|in\b|%)",
+    re.IGNORECASE,
+)
 _HYPHENED = re.compile(r"^\d+-[^\W\d]")
 
 
@@ -110,7 +114,7 @@ def _is_asked(reading: LineReading) -> bool:
 
 def _counted_score(entry: Entry, *, is_known: bool, text: str) -> int:
     words = [w.casefold() for w in WORD.findall(text)]
-    if not entry.name or _HYPHENED.match(text):
+    if not entry.name or _HYPHENED.match(text) or _NOT_AN_AMOUNT.match(text):
         return 0
     if (
         any(word in NOT_COUNTED for word in words[:3])

@@ -22,6 +22,7 @@ _SCAN = re.compile(
     rf"(?P<N>\d+\s*[{_VULGAR}]|\d+(?:\s+|-)\d{{1,2}}\s*/\s*\d{{1,2}}(?![\d/])|\d+\s+[1-7]-[2348](?![\d/.,])|\d{{1,2}}\s*/\s*(?:2|3|4|5|6|8|10|16|32)(?![\d/])"
     rf"|[{_VULGAR}]|\d+(?:\.\d+)?[eE]\+?\d{{1,3}}(?!\w)|"
     rf"\d{{1,3}}(?:[ '’]\d{{3}})+(?:[.,]\d+)?(?!\d)"
+    rf"(?!\s*(?:g|ml|oz)\s+(?:tin|can|jar|pack|bag|bar|box|dose))"
     r"|\d+(?:[.,]\d+)*|(?<![\w.,])[.,]\d+)"
     rf"|(?P<W>[^\W\d_]+(?:['{NOTHING}\-][^\W\d_]+)*)"
     r"|(?P<gap>\s{2,}|\t)"
@@ -177,14 +178,21 @@ def _hyphened(low: str) -> float | None:
 def _word(match: re.Match[str], out: list[Token]) -> Token:
     word = match[0]
     kind, meant = _kind(word)
-    if kind in "MVLDTK" and isinstance(meant, Unit):
-        last = _before(out, kind)
-        behind = last in _BEFORE_UNIT or (last == "-" and len(out) > 1 and out[-2].kind == "N")
-        if not (behind or (kind == "K" and (not out or out[-1].kind in ",;\t+&"))) and not (
-            last == "T" and kind == "T"
-        ):
-            return Token("W", word.casefold().replace(NOTHING, ""), match.start(), match.end())
+    if kind in "MVLDTK" and isinstance(meant, Unit) and not _is_unit_here(kind, out):
+        return Token("W", word.casefold().replace(NOTHING, ""), match.start(), match.end())
     return Token(kind, meant, match.start(), match.end())
+
+
+def _is_unit_here(kind: str, out: list[Token]) -> bool:
+    """Whether a unit word stands where a unit can: behind a number, or a piece at the start."""
+    last = _before(out, kind)
+    if last in _BEFORE_UNIT or (last == "-" and len(out) > 1 and out[-2].kind == "N"):
+        return True
+    if kind == "K" and (not out or out[-1].kind in ",;\t+&"):
+        return True
+    if kind == "K" and last == "M" and len(out) > 2:
+        return out[-3].kind == "N"
+    return last == "T" and kind == "T"
 
 
 def _joined(found: list[Token]) -> list[Token]:

@@ -1,0 +1,132 @@
+"""A text held against itself."""
+
+import pytest
+
+from krume.base import Problem
+from krume.design import read
+
+COVERS = (
+    "splits",
+    "eggcounts",
+    "tinchecks",
+    "ovenchecks",
+    "repeats",
+    "claims",
+    "dates",
+    "placing",
+    "mentions",
+)
+
+HEAD = "Cake\nEggs: EU M\n"
+LIST = "\n4 eggs, separated\n100 g sugar\n70 g white rice flour\n\n"
+
+
+def codes(text: str) -> list[str]:
+    return [problem.code for problem in read(text).problems]
+
+
+def only(text: str) -> Problem:
+    (problem,) = read(text).problems
+    return problem
+
+
+@pytest.mark.parametrize(
+    ("steps", "asked"),
+    [
+        (
+            "Beat the yolks with 40 g of the sugar.\nWhisk the whites with the remaining 60 g "
+            "sugar.",
+            [],
+        ),
+        (
+            "Beat the yolks with 40 g of the sugar.\nWhisk the whites with the remaining 50 g "
+            "sugar.",
+            ["split-sum"],
+        ),
+        ("Beat the yolks with 60 g sugar.\nWhisk the whites with 60 g sugar.", ["split-sum"]),
+        (
+            "Beat the yolks with 60 g of the sugar.\nWhisk the whites with the rest of the sugar.",
+            [],
+        ),
+        ("Beat the yolks with 2 tbsp of the sugar.\nWhisk the whites with the sugar.", []),
+        ("Whisk the four whites.", []),
+        ("Whisk the five whites.", ["egg-count-conflict"]),
+        ("Beat 3 yolks with the sugar.\nWhisk the 4 whites.", ["egg-count-conflict"]),
+        ("Add 1 egg at a time.", []),
+    ],
+)
+def test_steps_against_lines(steps: str, asked: list[str]) -> None:
+    assert codes(HEAD + LIST + steps) == asked
+
+
+@pytest.mark.parametrize(
+    ("head", "steps", "asked"),
+    [
+        ("Tin: round 20 x 7 cm\n", "Pour into the 20 cm round tin.", []),
+        ("Tin: round 20 x 7 cm\n", "Pour into a 23 cm springform.", ["tin-conflict"]),
+        ("", "Bake in a 20 cm round tin, or in a 9 inch round tin.", ["tin-conflict"]),
+        ("Oven: 170 C\n", "Bake at 170 C.", []),
+        ("Oven: 170 C\n", "Bake at 190 C.", ["oven-conflict"]),
+        ("Oven: 170 C\n", "Bake at 338 F.", []),
+        ("", "Bake at 180 C for 30 minutes.\nBake 50 minutes.", ["minutes-conflict"]),
+        ("", "Bake 18 minutes, uncover, bake 6 to 8 minutes more.", []),
+    ],
+)
+def test_places_that_disagree(head: str, steps: str, asked: list[str]) -> None:
+    assert codes(HEAD + head + LIST + steps) == asked
+
+
+def test_while_two_tins_stand_none_is_taken() -> None:
+    text = f"{HEAD}Tin: round 20 x 7 cm\n{LIST}Pour into a 23 cm springform."
+    assert read(text).value.tin is None
+    taken = only(text).options[1].line
+    decided = read(text.replace("Pour into a 23 cm springform.", taken)).value
+    assert taken == "Pour into a 23 cm springform (this one)."
+    assert decided.source_lines[-1].text == taken
+
+
+@pytest.mark.parametrize(
+    ("claim", "line", "asked"),
+    [
+        ("nut free!!", "40 g ground almonds", ["claim-nut"]),
+        ("Contains no nuts.", "40 g ground almonds", ["claim-nut"]),
+        ("Nussfrei", "40 g Walnüsse", ["claim-nut"]),
+        ("dairy-free", "40 g butter", ["claim-dairy"]),
+        ("free from sesame", "20 g tahini", ["claim-sesame"]),
+        ("alcohol-free", "20 g rum", ["claim-alcohol"]),
+        ("vegan", "40 g honey", ["claim-vegan"]),
+        ("glutenfrei", "40 g wheat flour", ["claim-gluten"]),
+        ("nut free", "40 g butter", []),
+        ("lactose-free", "40 g lactose-free milk", []),
+    ],
+)
+def test_claims_against_lines(claim: str, line: str, asked: list[str]) -> None:
+    assert codes(f"Cake\n\n100 g sugar\n{line}\n\nMix and bake.\n{claim}") == asked
+
+
+def test_a_title_is_no_gluten_claim_but_a_sentence_is() -> None:
+    text = "Gluten-free cake\n\n70 g white rice flour\n\nMix and bake."
+    assert codes(text) == []
+    assert codes(f"{text}\nThis cake is gluten free.") == ["claim-gluten"]
+
+
+@pytest.mark.parametrize(
+    ("time", "asked"),
+    [("3 days", []), ("a week", ["claim-keeping"]), ("2 weeks", ["claim-keeping"])],
+)
+def test_a_cake_that_keeps_longer_than_cream_does_is_asked_about(
+    time: str, asked: list[str]
+) -> None:
+    assert codes(f"{HEAD}{LIST}Bake.\nKeeps {time} in the fridge.") == asked
+
+
+def test_one_ingredient_on_two_lines_of_one_part_is_asked_about_once() -> None:
+    assert codes("x\n\n1 g salt\n2 g salt") == ["line-twice"]
+    assert codes("x\n\n1 g salt\n2 g salt, for the caramel") == []
+    assert codes("x\n\nSponge:\n1 g salt\nCream:\n2 g salt") == []
+
+
+def test_a_blend_must_sum_to_a_hundred() -> None:
+    whole = "Blend\n\n60 % white rice flour\n40 % potato starch"
+    assert codes(whole) == []
+    assert codes(whole.replace("60", "57")) == ["percent-sum"]
