@@ -1,0 +1,74 @@
+"""An order judged: diets, contradictions, holds, and the sentence said back."""
+
+from collections.abc import Callable
+from dataclasses import replace
+
+import pytest
+
+from krume.usecases import Asked
+from krume.usecases.order import OrderJudgement, judge_order
+from krume.usecases.product import sold_of
+
+
+def _judged(name: str, asked: Asked) -> OrderJudgement:
+    read = sold_of(name, asked)
+    assert read.order is not None
+    return judge_order(read, read.order, asked)
+
+
+def test_a_guest_with_coeliac_disease_holds_a_torte_whose_gate_is_shut(demo: Asked) -> None:
+    judged = _judged("101", demo)
+    (hold,) = judged.holds
+    assert judged.problems == ()
+    assert "L-008" in hold.text and "may contain wheat" in hold.text
+    assert "L-008" in hold.opens and "cleaning record" in hold.opens
+    assert judged.diet_box == "without gluten: “One guest has coeliac disease.”"
+
+
+def test_no_nuts_stops_a_walnut_torte_with_one_question(demo: Asked) -> None:
+    judged = _judged("102", demo)
+    (problem,) = judged.problems
+    assert problem.where == "line 9" and problem.read == "1 T3"
+    for word in ("walnut", "TART", "hazelnut"):
+        assert word in problem.ask
+    for option in problem.options:
+        answered = replace(demo, answers=(f"line 9={option.line}",))
+        assert _judged("102", answered).problems == ()
+
+
+def test_what_may_hold_nuts_stays_a_hold_when_the_torte_is_left_out(demo: Asked) -> None:
+    judged = _judged("102", replace(demo, answers=("line 9=(1 T3, left out)",)))
+    assert any("TART may contain nuts" in hold.text for hold in judged.holds)
+    assert any("Made where nuts are used" in said for said in judged.cautions)
+
+
+PLAIN = """\
+Order 7
+Date: 2027-06-12
+Hand-over: 14:00, pick-up
+For: 10 people
+{notes}
+1 T1
+"""
+
+
+def test_no_diet_is_said_to_be_none_stated_and_never_left_empty(
+    write: Callable[[str], str], demo: Asked
+) -> None:
+    judged = _judged(write(PLAIN.format(notes="")), demo)
+    assert judged.diet_box == "none stated"
+    assert "Diet: none stated" in judged.confirmation
+    assert judged.holds == () and judged.problems == ()
+
+
+def test_flowers_are_asked_and_come_off_before_eating(
+    write: Callable[[str], str], demo: Asked
+) -> None:
+    judged = _judged(write(PLAIN.format(notes="Notes: fresh flowers on top\n")), demo)
+    assert any("Remove before eating" in said for said in judged.cautions)
+    assert judged.diet_box == "none stated"
+
+
+@pytest.mark.parametrize("word", ["2027-06-12 at 14:00", "Price 96.00", "5 °C", "coeliac"])
+def test_the_sentence_said_back_repeats_day_price_cold_and_diet(word: str, demo: Asked) -> None:
+    assert word in _judged("101", demo).confirmation
