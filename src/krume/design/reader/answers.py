@@ -15,8 +15,8 @@ _LINES = re.compile(r"(\r\n|\n|\r)")
 def apply_answers(text: str, answers: Sequence[str]) -> str:
     r"""The text with each answer's line put in; answers are given in the text's own line numbers.
 
-    >>> apply_answers("Sponge\\n5 eggs\\n", ["line 2=5 eggs, EU M"])
-    'Sponge\\n5 eggs, EU M\\n'
+    >>> apply_answers("Sponge\n5 eggs\n", ["line 2=5 eggs, EU M"])
+    'Sponge\n5 eggs, EU M\n'
     """
     parts = _LINES.split(text)
     lines, ends = parts[0::2], [*parts[1::2], ""]

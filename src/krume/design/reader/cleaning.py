@@ -45,7 +45,7 @@ class Clean(NamedTuple):
 def source_lines(text: str) -> list[str]:
     r"""Lines of a text as an editor counts them; line ends left out.
 
-    >>> source_lines("a\\r\\nb\\n")
+    >>> source_lines("a\r\nb\n")
     ['a', 'b', '']
     """
     return _LINE_END.split(text)

@@ -87,6 +87,8 @@ def shape_of(found: list[Token]) -> Shape:
 
 def _sign(found: list[Token], at: int) -> str:
     kind, value = found[at].kind, found[at].value
+    if kind == "K" and at == 0 and len(found) > 1 and found[1].kind in ",:":
+        return "W"
     if kind == "\t":
         return ""
     if kind == "N" and 0 < at < len(found) - 1 and found[at + 1].kind in "%T":

@@ -134,7 +134,7 @@ def read_piece(
     """Read one piece of a line into entries; its item is returned for those that follow."""
     asking.piece = asking.source[piece[0].start : piece[-1].end]
     item = item_of(piece, text, asking, comma_is_decimal=settings.comma_is_decimal)
-    item = _inheriting(_from_table(item, text, settings), last, settings)
+    item = _inheriting(_turned(_from_table(item, text, settings)), last, settings)
     _note_spoon_letter(piece, text, asking)
     for each in _items(item):
         entry = entry_of(each, _sized_before(entries, settings), asking)
@@ -183,6 +183,18 @@ def _from_table(item: Item, text: str, settings: Settings) -> Item:
     return item._replace(
         form="measured", amount=item.amount._replace(unit=unit_named(settings.table_unit))
     )
+
+
+def _turned(item: Item) -> Item:
+    """`lemon, grated rind of 1` as grated rind of one lemon."""
+    match = _FRUIT_FIRST.match(item.name) if item.form == "of_some" and not item.lead else None
+    return item if match is None else item._replace(lead=match[2], name=match[1])
+
+
+_FRUIT_FIRST = re.compile(
+    r"^([^\W\d_]+)s?\s*,\s*((?:the |finely |grated )*(?:rind|zest|peel|juice)\b.*?)\s+of\s*$",
+    re.IGNORECASE,
+)
 
 
 def _inheriting(item: Item, last: Item | None, settings: Settings) -> Item:

@@ -25,7 +25,7 @@ _CUT = re.compile(
 _SPLIT = re.compile(r"\s*[,;]\s*|\s+[-–—]\s+|\s*[:=|]\s*")
 _OR = re.compile(r"\s+(?:or|oder)\s+|(?<=[a-z])/(?=[a-z])", re.IGNORECASE)
 _AND = re.compile(r"\s+(?:and|und|&)\s+", re.IGNORECASE)
-_EDGE = " \t.,;:-–—=|/+*'\"!…" + NOTHING
+_EDGE = " ()\t.,;:-–—=|/+*'\"!…" + NOTHING
 _LEADING = re.compile(
     r"^(?:(?:(?:sachets?|packets?|packs?|pkts?|bars?|tins?|cans?|jars?|pots?|tubs?|cartons?|"
     r"bags?|blocks?|bottles?|punnets?|dosen?|becher|packung(?:en)?)(?: of)?(?=\s+\w)|of|von|vom|"
@@ -113,6 +113,8 @@ def _found(phrase: Phrase, own: tuple[Ingredient, ...]) -> Found:
         tries.insert(0 if "%" in phrase.whole else 1, phrase.whole)
     tries += [f"{bracket} {phrase.head}" for bracket in phrase.brackets if len(bracket) < 40]
     tries += [bracket for bracket in phrase.brackets if 3 < len(bracket) < 40]
+    if "," in phrase.whole:
+        tries.append(phrase.whole.rsplit(",", 1)[1])
     first: Found | None = None
     for words in tries:
         found = find(words[:120], own=own)

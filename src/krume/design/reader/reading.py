@@ -49,7 +49,7 @@ def read(
 ) -> Read[Formula]:
     r"""Read a formula from any text; never raises, asks instead of guessing.
 
-    >>> found = read("Sponge\\nEggs: EU sizes\\n\\n5 eggs, medium\\n130 g sugar")
+    >>> found = read("Sponge\nEggs: EU sizes\n\n5 eggs, medium\n130 g sugar")
     >>> [(line.amount, line.unit, line.mass_g) for line in found.value.lines]
     [(5.0, 'each', 255.0), (130.0, 'g', 130.0)]
     """

@@ -136,7 +136,7 @@ def _of_some_score(source: str, text: str, *, is_known: bool) -> int:
     ):
         return 3
     behind = found[number + 1 :]
-    if found[number].kind == "N" and is_known and (not behind or behind[0].kind in ",(N%sM\t"):
+    if found[number].kind == "N" and is_known and (not behind or behind[0].kind in ",()N%sM\t"):
         return 2
     return 1 if is_known and len(text.split()) < 8 else 0
 

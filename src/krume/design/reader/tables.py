@@ -45,7 +45,7 @@ def cells(source: str) -> list[Cell]:
 def columns(source: str) -> tuple[str, ...]:
     r"""Role of each column by a table's head: index, name, a unit, or nothing.
 
-    >>> columns("no\\titem\\tkg\\tg")
+    >>> columns("no\titem\tkg\tg")
     ('index', 'name', 'kg', 'g')
     """
     return tuple(_role(cell.text) for cell in cells(source))

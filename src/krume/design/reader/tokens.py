@@ -118,7 +118,9 @@ def _sign(match: re.Match[str], text: str, out: list[Token]) -> None:
     sign, at = match[0], match.start()
     if sign == "." or sign == "'":
         return
-    if sign == "°":
+    if sign == "#" and out and out[-1].kind == "N":
+        out.append(Token("M", UNITS["lb"], at, at + 1))
+    elif sign == "°":
         out.append(Token("T", UNITS["c"], at, at + 1))
     elif sign == NOTHING:
         return

@@ -37,6 +37,7 @@ COUNT_WORDS: dict[str, Unit] = {
     word: _count(name)
     for name, words in {
         "grain": "grain grains",
+        "square": "sq sqs",
         "grating": "grating gratings",
         "shaving": "shaving shavings",
         "packet": "pkg pkgs pkt pk pck packung packungen packerl pckg beutel päckli pack packs "
@@ -76,7 +77,7 @@ VOLUME_WORDS: dict[str, Unit] = {
     **dict.fromkeys(
         ("tbl", "tb", "tablesp", "eßlöffel", "table-spoonful", "table-spoonfuls"), UNITS["tbsp"]
     ),
-    **dict.fromkeys(("teasp", "tea-spoonful", "kaffeelöffel", "teel"), UNITS["tsp"]),
+    **dict.fromkeys(("teasp", "ts", "tea-spoonful", "kaffeelöffel", "teel"), UNITS["tsp"]),
     **dict.fromkeys(
         ("dessertspoon", "dessertspoons", "dessertspoonful"), Unit("dessertspoon", "volume", 10.0)
     ),
