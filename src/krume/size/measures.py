@@ -24,6 +24,7 @@ _MIXED = re.compile(r"(?<![\d.,/])(\d{1,3})[ -](\d{1,2})/(2|3|4|8|16)(?![\d.])")
 _PROPER = re.compile(r"(?<![\d.,/])(\d{1,2})/(2|3|4|8|16)(?![\d.])")
 _GLUED_BY = re.compile(r"(?<=\d)\s*(cm|mm|in|inch|\")x(?=\s*\d)")
 _WITH_TUBE = re.compile(r"\bwith (?:an? )?(\d[\d.,]*)[ -]?(in|inch|cm|mm|\")? ?(?:central )?tube\b")
+_MOST_TINS = 24
 _BY_WORDS = frozenset({"x", "by", "mal"})
 
 
@@ -264,7 +265,7 @@ def _take_count(tokens: list[Token], found: Measures) -> None:
         return
     number = first.numbers[0]
     bare = number.at == 0 and number.unit is None and not number.german_er
-    if bare and 1 <= number.value <= 24 and number.value == int(number.value):
+    if bare and 1 <= number.value <= _MOST_TINS and number.value == int(number.value):
         found.count = int(number.value)
         found.chains = found.chains[1:]
 
@@ -275,7 +276,10 @@ def _take_count_behind(tokens: list[Token], found: Measures) -> None:
     if last is None or len(last.numbers) != 1 or last.numbers[0].unit is not None:
         return
     number = last.numbers[0]
-    if tokens[number.at - 1].text in _BY_WORDS and number.value == int(number.value) > 0:
+    if (
+        tokens[number.at - 1].text in _BY_WORDS
+        and _MOST_TINS >= number.value == int(number.value) > 0
+    ):
         found.count = int(number.value)
         found.chains = found.chains[:-1]
 
