@@ -3,6 +3,7 @@
 import json
 from dataclasses import dataclass
 from datetime import date
+from decimal import Decimal
 from pathlib import Path
 
 import pytest
@@ -55,3 +56,8 @@ def test_a_number_keeps_twelve_digits_and_survives_json(value: float) -> None:
     assert isinstance(kept, float)
     assert kept == pytest.approx(value, rel=1e-11, abs=0)
     assert json.loads(json.dumps(kept)) == kept
+
+
+@pytest.mark.parametrize("written", ["6.76", "52.80", "0.1", "1194.94", "-0.63"])
+def test_money_is_the_number_it_is_written_as(written: str) -> None:
+    assert json.dumps(plain(Decimal(written))) == repr(float(written))

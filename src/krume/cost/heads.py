@@ -109,5 +109,5 @@ def missing_beside(planned: Planned, prices: PriceList) -> tuple[Missing, ...]:
     return tuple(
         Missing(what[0], what[1], "")
         for count, what in wanted
-        if count and priced(prices, what) is None
+        if count != 0 and priced(prices, what) is None
     )

@@ -44,8 +44,8 @@ def formula_need(part: Part, *, count: int = 1) -> Need:
         kind="cake" if is_baked(part.formula) else "cream",
         lines=part.lines,
         batches=float(count),
-        needed_g=None if batch_g is None else count * batch_g,
-        batch_g=batch_g,
+        needed_g=count * batch_g if batch_g else None,
+        batch_g=batch_g or None,
         usual_egg=part.usual_egg,
         open_lines=part.open_lines,
     )

@@ -8,15 +8,15 @@ from krume.evidence import figures
 
 _FILE = "cost.csv"
 PLANNED = {
-    "fixed_a_month": "What do rent, insurance and the like come to in a month?",
-    "tortes_a_month": "How many tortes do you make in a month?",
-    "own_work_h": "How many hours of your own work does one torte take?",
-    "own_work_rate": "What do you pay yourself for one hour?",
-    "energy_kwh": "How many kWh does one torte take?",
-    "boxes": "How many boxes with a board does one torte take?",
-    "labels": "How many labels does one torte take?",
+    "fixed_a_month": ("What do rent, insurance and the like come to in a month?", "500.00"),
+    "tortes_a_month": ("How many tortes do you make in a month?", "20"),
+    "own_work_h": ("How many hours of your own work does one torte take?", "2.5"),
+    "own_work_rate": ("What do you pay yourself for one hour?", "20.00"),
+    "energy_kwh": ("How many kWh does one torte take?", "1.5"),
+    "boxes": ("How many boxes with a board does one torte take?", "1"),
+    "labels": ("How many labels does one torte take?", "1"),
 }
-"""Each planned value, with the question that asks for it."""
+"""Each planned value, with the question that asks for it and how a number for it is typed."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -210,6 +210,14 @@ def _problems(
     )
 
 
+def _currency_taken(currency: str, book: CostBook) -> tuple[Notice, ...]:
+    """Prices without a currency are taken to be in that of the price asked."""
+    if not currency or book.currency:
+        return ()
+    text = f"The book says no currency: {currency} is taken for all of it."
+    return (Notice("currency-taken", text),)
+
+
 def _notices(worked: Worked, book: CostBook) -> tuple[Notice, ...]:
     of_lines = [
         replace(notice, where=f"{each.need.name} {notice.where}")
@@ -218,7 +226,10 @@ def _notices(worked: Worked, book: CostBook) -> tuple[Notice, ...]:
         for notice in costed.notices
     ]
     prices = [c.line.price for each in worked.components for c in each.lines]
+    taken = _currency_taken(worked.currency, book)
     old = old_notices((price for price in prices if price is not None), book)
     return tuple(
-        dict.fromkeys((*worked.sold.notices, *book.notices, *of_lines, *old, *cost_notices(worked)))
+        dict.fromkeys(
+            (*worked.sold.notices, *taken, *book.notices, *of_lines, *old, *cost_notices(worked))
+        )
     )

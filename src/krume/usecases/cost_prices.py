@@ -95,7 +95,8 @@ def _amount(name: str, answer: str) -> Decimal | None:
 
 
 def _plan_unread(name: str, answer: str) -> Problem:
-    ask = f"{PLANNED[name]} Type one number, such as: {STUDIO} {name}=2.2"
+    question, number = PLANNED[name]
+    ask = f"{question} Type one number, such as: {STUDIO} {name}={number}"
     return Problem("plan-unread", f"{STUDIO} {name}", answer, ask)
 
 
@@ -108,7 +109,8 @@ def plans_asked(planned: Planned, problems: tuple[Problem, ...]) -> tuple[Proble
 
 
 def _plan_missing(name: str) -> Problem:
-    ask = f"{PLANNED[name]} Write it in studio.toml below [cost], such as: {name} = 2"
+    question, number = PLANNED[name]
+    ask = f"{question} Write your own number in {STUDIO}, such as: {name} = {number}"
     return Problem("plan-missing", f"{STUDIO} {name}", "", ask)
 
 
@@ -116,8 +118,8 @@ def price_asked(missing: Missing, prices: PriceList) -> Problem:
     """Question for a price that is not on the list, with the line to add."""
     example = _line(missing, prices, "1.20", "declared")
     ask = (
-        f"What does {missing.item} cost {_PER[missing.per]}? Until that is said the cost is "
-        f"unknown, not 0. Add a line to {PRICES}, such as: {example}"
+        f"What is the price of {missing.item}, {_PER[missing.per]}? Until you say it the cost is "
+        f"unknown, not 0. Add a line with your own price to {PRICES}, such as: {example}"
     )
     free = Option("Water from the tap, taken as free", _line(missing, prices, "0.00", "assumed"))
     where = f"{PRICES} after line {prices.lines}"

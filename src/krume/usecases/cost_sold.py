@@ -51,8 +51,9 @@ class Sold:
 
     @property
     def tortes(self) -> int:
-        """How many tortes all of it counts as."""
-        return sum(item.tortes for item in self.items)
+        """How many tortes all of it counts as; 0 where one thing of it has no planned values."""
+        counts = [item.tortes for item in self.items]
+        return sum(counts) if all(counts) else 0
 
 
 def sold_of(name: str, asked: Asked, *, usual_egg: str | None) -> Sold:
@@ -111,17 +112,17 @@ def _formula(read: FormulaRead, usual_egg: str | None, count: int) -> Sold:
         needs=(formula_need(part, count=count),),
         slices=_makes_slices(read.formula.makes, count),
         problems=read.problems,
-        notices=(*read.notices, _counted(part.name, baked=baked)),
+        notices=(*read.notices, _counted(part.title, baked=baked)),
         sources=line_sources(read.formula),
     )
 
 
 def _counted(name: str, *, baked: bool) -> Notice:
     if baked:
-        text = f"{name} counts as one torte: hours, power, box and fixed costs are those of one."
-        return Notice("counted-as-torte", text)
-    text = f"{name} is not sold alone: its hours, power and fixed costs belong to a torte's."
-    return Notice("cream-alone", text)
+        one = f"{name} counts as one torte: hours, power, box and fixed costs are those of one."
+        return Notice("counted-as-torte", one)
+    none = f"{name} is not baked: hours, power, box and fixed costs are planned for a torte only."
+    return Notice("no-plan-for-it", none)
 
 
 def _makes_slices(makes: str | None, count: int) -> tuple[int, ...]:
@@ -159,7 +160,6 @@ def _order(source: Text, asked: Asked, usual_egg: str | None) -> Sold:
             problems.append(found)
         else:
             sold.append(found)
-    problems.extend(() if read.value.lines else (_nothing_ordered(source),))
     unread = any(problem.code == "order-line-unread" for problem in read.problems)
     return Sold(
         kind="order",
@@ -168,7 +168,7 @@ def _order(source: Text, asked: Asked, usual_egg: str | None) -> Sold:
         needs=together(need for each in sold for need in each.needs),
         slices=_order_slices(sold, read.value.people),
         order=read.value,
-        is_whole=not problems and not unread and all(each.is_whole for each in sold),
+        is_whole=bool(sold) and not (problems or unread) and all(each.is_whole for each in sold),
         problems=_once(source.problems, read.problems, problems, *(s.problems for s in sold)),
         notices=_once(source.notices, read.notices, *(s.notices for s in sold)),
         sources=source_keys(*(each.sources for each in sold)),
@@ -206,11 +206,6 @@ def _named(what: str, source: Text, asked: Asked) -> tuple[str, str] | None:
 def _kind_of_file(path: Path, asked: Asked) -> str:
     kind = _kind(text_of(str(path), replace(asked, answers=())))
     return kind if kind == "torte" else "formula"
-
-
-def _nothing_ordered(source: Text) -> Problem:
-    ask = "Nothing is ordered here. Type how many of what on a line of its own, such as: 1 T1"
-    return Problem("order-empty", f"after line {len(source.text.splitlines())}", "", ask)
 
 
 def _order_slices(sold: list[Sold], people: int | None) -> tuple[int, ...]:
