@@ -16,7 +16,7 @@ from krume.design.reader.headings import (
     plain,
 )
 from krume.design.reader.keylines import KeyLine, key_line
-from krume.design.reader.linereading import LineReading, read_ingredients
+from krume.design.reader.linereading import LineReading, read_ingredients, read_line
 from krume.design.reader.scoring import (
     AMOUNT_FORMS,
     ingredient_score,
@@ -104,7 +104,7 @@ def _is_story(source: str) -> bool:
 def _is_item_at_top(at: int, filled: list[int], lines: list[str], settings: Settings) -> bool:
     """Whether the first line is plainly an ingredient; a bare name only where a list follows."""
     score = ingredient_score(lines[at], settings)
-    reading = read_ingredients(lines[at], settings)
+    reading = read_line(lines[at], settings)
     if score == 0 or not reading.forms:
         return score == 3
     if reading.forms[0] == "bare":
@@ -255,12 +255,12 @@ def _body(at: int, lines: list[str], state: _State, settings: Settings) -> Kind:
 
 
 def _is_bare(source: str, settings: Settings) -> bool:
-    reading = read_ingredients(source, settings)
+    reading = read_line(source, settings)
     return bool(reading.forms) and reading.forms[0] == "bare"
 
 
 def _begins_with_count(source: str, settings: Settings) -> bool:
-    reading = read_ingredients(source, settings)
+    reading = read_line(source, settings)
     return bool(reading.forms) and reading.forms[0] in ("counted", "vague", "pinched", "sized")
 
 

@@ -50,7 +50,7 @@ def tokens_of(source: str) -> tuple[Token, ...]:
 @lru_cache(maxsize=32768)
 def read_ingredients(source: str, settings: Settings) -> LineReading:
     """Ingredients of one line, as many as it names; options that settle nothing are left out."""
-    found = _read_line(source, settings)
+    found = read_line(source, settings)
     if not found.problems:
         return found
     return found._replace(problems=tuple(_settling(p, found, settings) for p in found.problems))
@@ -60,12 +60,13 @@ def _settling(problem: Problem, found: LineReading, settings: Settings) -> Probl
     def asks(reading: LineReading) -> int:
         return sum(other.code == problem.code for other in reading.problems)
 
-    options = tuple(o for o in problem.options if asks(_read_line(o.line, settings)) < asks(found))
+    options = tuple(o for o in problem.options if asks(read_line(o.line, settings)) < asks(found))
     return problem if options == problem.options else replace(problem, options=options)
 
 
 @lru_cache(maxsize=32768)
-def _read_line(source: str, settings: Settings) -> LineReading:
+def read_line(source: str, settings: Settings) -> LineReading:
+    """Ingredients of one line as they are read first, its options not yet tried."""
     asking = Asking(source)
     found = list(tokens_of(source))
     if not found or _is_no_number(source, asking):

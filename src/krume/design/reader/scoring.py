@@ -5,7 +5,7 @@ from functools import lru_cache
 
 from krume.design.reader.entry import Entry
 from krume.design.reader.headings import LEFT_OUT, RULE, WORD, is_sentence, plain
-from krume.design.reader.linereading import LineReading, read_ingredients, tokens_of
+from krume.design.reader.linereading import LineReading, read_line, tokens_of
 from krume.design.reader.naming import part_of, phrase_of
 from krume.design.reader.settings import Settings
 from krume.design.reader.wording import (
@@ -53,7 +53,7 @@ def ingredient_score(source: str, settings: Settings) -> int:
         and not is_run_of_items(source, text, settings)
     ):
         return 0
-    reading = read_ingredients(source, settings)
+    reading = read_line(source, settings)
     if not reading.forms:
         return 3 if reading.problems else 0
     return _score(source, text, reading)
@@ -68,7 +68,7 @@ def is_run_of_items(source: str, text: str, settings: Settings) -> bool:
         or first[0].casefold() in VERBS - NOUN_VERBS
     ):
         return False
-    entries = read_ingredients(source, settings).entries
+    entries = read_line(source, settings).entries
     return (
         len(entries) > 2
         and all(e.amount is not None for e in entries)
@@ -152,5 +152,5 @@ def _bare_score(text: str, *, is_known: bool) -> int:
 
 def is_known_bare(source: str, settings: Settings) -> bool:
     """Whether a line without an amount is a name the pantry knows."""
-    reading = read_ingredients(source, settings)
+    reading = read_line(source, settings)
     return bool(reading.entries) and reading.entries[0].ingredient is not None
