@@ -64,7 +64,7 @@ class IndexPage:
 
 def card_html(card: BenchCard) -> str:
     """A bench card as a page of its own: for a phone, a desk and A5 paper."""
-    return _page(
+    return page_html(
         "bench_card.html",
         title=f"{card.name} · bench card",
         imprint=card.imprint,
@@ -79,7 +79,7 @@ def plan_html(sheet: TorteSheet) -> str:
 
     # The drawing escapes every word in it when it is made.
     drawing = None if sheet.section.svg is None else Markup(sheet.section.svg)  # noqa: S704
-    return _page(
+    return page_html(
         "torte_plan.html",
         title=f"{sheet.name} · torte plan",
         imprint=sheet.imprint,
@@ -91,12 +91,13 @@ def plan_html(sheet: TorteSheet) -> str:
 
 def index_html(page: IndexPage) -> str:
     """The page of a folder: what holds first, then each file, then what is not there yet."""
-    return _page("index.html", title=page.title, imprint=page.imprint, page=page)
+    return page_html("index.html", title=page.title, imprint=page.imprint, page=page)
 
 
-def _page(
+def page_html(
     template: str, *, title: str, imprint: Imprint, more_css: str = "", **words: object
 ) -> str:
+    """A template as one page with everything in it, signs of control left out."""
     text = (
         _templates()
         .get_template(template)

@@ -26,8 +26,8 @@ def card_pdf(card: BenchCard, paper: str = "a5") -> bytes:
     if paper not in PAPERS:
         message = f"'{paper}' is no paper for a bench card. Type a5, a4 or letter."
         raise InputError(message, field="paper", got=paper, want="a5, a4 or letter")
-    data = {**printed(card), "paper": PAPERS[paper], "look": _look()}
-    return _compiled("bench_card.typ", data, card.imprint.date)
+    data = {**printed(card), "paper": PAPERS[paper], "look": look()}
+    return compiled("bench_card.typ", data, card.imprint.date)
 
 
 def plan_pdf(sheet: TorteSheet, paper: str = "a4") -> bytes:
@@ -38,12 +38,12 @@ def plan_pdf(sheet: TorteSheet, paper: str = "a4") -> bytes:
     data = {
         **printed_plan(sheet),
         "paper": PAPERS[paper],
-        "look": _look(),
+        "look": look(),
     }
-    return _compiled("torte_plan.typ", data, sheet.imprint.date)
+    return compiled("torte_plan.typ", data, sheet.imprint.date)
 
 
-def _compiled(template: str, data: dict[str, object], day: str) -> bytes:
+def compiled(template: str, data: dict[str, object], day: str) -> bytes:
     """The PDF of a template filled with data; a card of the same words is the same bytes."""
     made = _compiler().compile(
         input=_packed("templates", template),
@@ -57,7 +57,8 @@ def _compiled(template: str, data: dict[str, object], day: str) -> bytes:
     return made
 
 
-def _look() -> dict[str, object]:
+def look() -> dict[str, object]:
+    """Fonts and glyphs of every sheet on paper."""
     return {"fonts": list(FONTS), "glyphs": {name: svg(name) for name in GLYPHS}}
 
 

@@ -23,6 +23,8 @@ if TYPE_CHECKING:
     from krume.usecases.label import LabelWish, label_of
     from krume.usecases.label_paper import label_sheets
     from krume.usecases.label_result import LabelOf, LabelPanel, LabelResult
+    from krume.usecases.plan import PlanWish, plan_orders
+    from krume.usecases.plan_result import PlanLoad, PlanResult, PlanTask
     from krume.usecases.read import ReadLine, ReadOven, ReadResult, read_formula
     from krume.usecases.schema import ANSWERS, answer_type, command_schema
     from krume.usecases.sheet import make_sheets
@@ -53,6 +55,10 @@ _HOMES = {
     "LabelPanel": "usecases.label_result",
     "LabelResult": "usecases.label_result",
     "LabelWish": "usecases.label",
+    "PlanLoad": "usecases.plan_result",
+    "PlanResult": "usecases.plan_result",
+    "PlanTask": "usecases.plan_result",
+    "PlanWish": "usecases.plan",
     "QuestionError": "usecases.answer",
     "ReadLine": "usecases.read",
     "ReadOven": "usecases.read",
@@ -79,6 +85,7 @@ _HOMES = {
     "load_demo": "usecases.book",
     "make_sheets": "usecases.sheet",
     "plain": "usecases.as_json",
+    "plan_orders": "usecases.plan",
     "read_formula": "usecases.read",
     "size_formula": "usecases.size",
 }
@@ -106,6 +113,10 @@ __all__ = [
     "LabelPanel",
     "LabelResult",
     "LabelWish",
+    "PlanLoad",
+    "PlanResult",
+    "PlanTask",
+    "PlanWish",
     "QuestionError",
     "ReadLine",
     "ReadOven",
@@ -132,6 +143,7 @@ __all__ = [
     "load_demo",
     "make_sheets",
     "plain",
+    "plan_orders",
     "read_formula",
     "size_formula",
 ]

@@ -33,6 +33,7 @@ ANSWERS: dict[str, tuple[str, str]] = {
     "bake": ("bake_result", "BakeResult"),
     "build": ("build_result", "BuildResult"),
     "keep": ("keep", "KeepResult"),
+    "plan": ("plan_result", "PlanResult"),
     "label": ("label_result", "LabelResult"),
     "cost": ("cost_result", "CostResult"),
     "sheet": ("sheet_result", "SheetResult"),

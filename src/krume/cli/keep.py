@@ -1,0 +1,64 @@
+"""`krume keep`: how long it keeps, and why."""
+
+from typing import TYPE_CHECKING
+
+import click
+
+from krume.base import Interval
+from krume.cli.figures import number
+from krume.cli.options import common, file_argument
+from krume.cli.page import Page
+from krume.cli.tell import tell
+from krume.usecases import Asked
+
+if TYPE_CHECKING:
+    from krume.usecases import KeepResult
+
+
+@click.command("keep")
+@file_argument
+@common
+def command(asked: Asked, file: str) -> int:
+    """How long it keeps, and what must be said with it.
+
+    FILE is a torte, a cream or an order: a text, a name of your book (T1), or - for standard
+    input. The hardest limit wins and is named with its component. Lines such as pH: 4.2 and
+    Water activity: 0.93 are measured values; without them it is treated as needing the cold.
+    Local law decides.
+    """
+    from krume.usecases import keep_of
+
+    return tell("keep", keep_of(file, asked), _show)
+
+
+def _show(page: Page, kept: "KeepResult") -> None:
+    page.title(kept.name or "No name on the first line")
+    page.line(_cold(kept))
+    page.line(_room(kept.room_hours))
+    if kept.use_by is not None:
+        page.line(f"Made on {kept.on}, the day of making as day 1: {kept.use_by} is the last day.")
+    page.head("Why")
+    for reason in kept.reasons:
+        page.line(reason, indent=2)
+    page.head("To be said with it")
+    for said in kept.cautions:
+        page.line(said, indent=2)
+    page.head("Limits")
+    for said in kept.limits:
+        page.line(said, indent=2)
+
+
+def _cold(kept: "KeepResult") -> str:
+    hours = kept.cold_hours
+    at = f"at {number(kept.cold_most_c)} °C or below"
+    if hours is None:
+        return f"Cold, {at}: how long is not known."
+    days = f"{number(hours.low / 24)} to {number(hours.high / 24)} days"
+    return f"Cold, {at}: {days} ({number(hours.low)} to {number(hours.high)} h)."
+
+
+def _room(hours: Interval | None) -> str:
+    if hours is None:
+        return "Without cooling: no time is named."
+    span = f"{number(hours.low)} h, {number(hours.high)} h below 21 °C"
+    return f"Without cooling: only under the rule named below, {span}; then thrown away."

@@ -1,0 +1,138 @@
+"""`krume label`: what the buyer must be told, and what may not be said yet."""
+
+from datetime import date, datetime
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from krume.cli.figures import number
+from krume.cli.options import common, file_argument
+from krume.cli.page import Page
+from krume.cli.tell import tell
+from krume.usecases import Asked
+
+if TYPE_CHECKING:
+    from krume.usecases import LabelOf, LabelPanel, LabelResult
+
+
+def _day(_: click.Context, __: click.Parameter, value: datetime | None) -> date | None:
+    return None if value is None else value.date()
+
+
+@click.command("label")
+@file_argument
+@click.option(
+    "--market",
+    type=click.Choice(["us", "eu"]),
+    help="In whose words and by whose rules [default: the book's market, else eu].",
+)
+@click.option(
+    "--made",
+    metavar="DATE",
+    type=click.DateTime(formats=["%Y-%m-%d"]),
+    callback=_day,
+    help="Day of making, day 1 of the use-by date [default: a blank to write in].",
+)
+@click.option(
+    "--out",
+    metavar="DIR",
+    type=click.Path(path_type=Path),
+    help="Folder for the label sheet as PDF and HTML; made when it is not there.",
+)
+@click.option(
+    "--labels",
+    metavar="KEY",
+    default="single-100x150",
+    show_default=True,
+    help="Size of the label, or the sheet of labels, a row of the packed table.",
+)
+@click.option(
+    "--panel/--no-panel",
+    "with_panel",
+    default=True,
+    help="Whether the nutrition panel stands on the label; your law says whether it must.",
+)
+@common
+def command(
+    asked: Asked,
+    file: str,
+    market: str | None,
+    made: date | None,
+    out: Path | None,
+    labels: str,
+    with_panel: bool,  # noqa: FBT001
+) -> int:
+    """What the buyer must be told: ingredients, allergens, nutrition, gluten, keeping.
+
+    FILE is a formula, a torte or an order: a text, a name of your book (T1), or - for standard
+    input. Lots, the room's cleaning records and suppliers' sheets come from the book (lots.csv,
+    cleaning.csv, suppliers/). A gluten sentence is printed only while every record is good on the
+    day. No label is printed while something on it is not known.
+    """
+    from krume.usecases import LabelWish, label_of
+
+    wish = LabelWish(market=market, made=made, with_panel=with_panel)
+    if out is None:
+        return tell("label", label_of(file, wish, asked), _show)
+    from krume.usecases import label_sheets
+
+    return tell("label", label_sheets(file, wish, asked, out=out, layout=labels), _show)
+
+
+def _show(page: Page, result: "LabelResult") -> None:
+    for index, each in enumerate(result.labels):
+        if index:
+            page.line()
+        _show_one(page, each)
+    if result.pointers:
+        page.head("Where to look")
+        for said in result.pointers:
+            page.line(said, indent=2)
+    if result.files:
+        page.line()
+        for file in result.files:
+            page.whole(file.path)
+
+
+def _show_one(page: Page, each: "LabelOf") -> None:
+    page.title(f"{each.name}, {each.title}")
+    page.head("Ingredients, by mass at mixing")
+    page.line(each.ingredients, indent=2)
+    page.line(f"Allergens in it: {', '.join(each.contains) or 'none that is declared'}", indent=2)
+    for said in each.sentences:
+        page.line(said, indent=2)
+    page.line(each.durability.text, indent=2)
+    _show_gluten(page, each)
+    panel = each.nutrition.panel if each.nutrition is not None else None
+    if panel is not None:
+        _show_panel(page, panel)
+    if each.open_items:
+        page.head("Not known")
+        for item in each.open_items:
+            page.line(f"{item.of}: {item.what}. {item.opens} (closes the {item.closes})", indent=2)
+
+
+def _show_gluten(page: Page, each: "LabelOf") -> None:
+    gate = each.gluten
+    if gate.claim_allowed:
+        page.head("Gluten gate: open")
+    elif gate.open_on_ingredients:
+        page.head("Gluten gate: open on ingredients; no sentence is printed yet")
+    else:
+        page.head("Gluten gate: closed; no sentence is printed")
+    for said in gate.opens:
+        page.line(said, indent=2)
+    if gate.most_ppm is not None:
+        page.line(f"at most {number(gate.most_ppm)} mg/kg by the records", indent=2)
+    rows = [(r.lot or "no lot", r.ingredient, r.state) for r in gate.records]
+    page.rows(rows, indent=2)
+
+
+def _show_panel(page: Page, panel: "LabelPanel") -> None:
+    page.head(f"Nutrition, {panel.basis}")
+    rows = [
+        (row.label, row.text or "not known", "" if row.percent is None else f"{row.percent:g} %")
+        for row in panel.rows
+    ]
+    page.rows(rows, right=(1, 2), indent=2)

@@ -1,0 +1,149 @@
+"""What a composite is made of, its allergens and its animal: only what the lots in use say."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from fnmatch import fnmatchcase
+from functools import cache
+
+from krume.evidence import Row, column, load, optional
+from krume.label.product import Used
+from krume.pantry import (
+    Allergen,
+    Lot,
+    allergens,
+    allergens_of_words,
+    allergens_said,
+    lot_words,
+    lots_of,
+    without_share,
+)
+
+COMPOSITE_COLUMNS = (
+    column("key", "key"),
+    column("pattern"),
+    optional("base"),
+    column("wanted"),
+    column("status", "status"),
+    column("source", "source"),
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Unknown:
+    """Something not known: of what, what it closes (`label` or `panel`), and what opens it."""
+
+    of: str
+    what: str
+    closes: str
+    opens: str
+
+    @property
+    def text(self) -> str:
+        """One line that names it and what opens it."""
+        return f"{self.of}: {self.what} not known. {self.opens}"
+
+
+@dataclass(frozen=True, slots=True)
+class Opened:
+    """Goods with what is in them: parts to print, allergens, traces, animal, what is open."""
+
+    used: Used
+    lots: tuple[Lot, ...]
+    parts: tuple[str, ...]
+    contains: tuple[Allergen, ...]
+    traces: tuple[Allergen, ...]
+    animal: str | None
+    unknown: tuple[Unknown, ...]
+
+
+def lots_in_use(used: Used, lots: tuple[Lot, ...], chosen: frozenset[str]) -> tuple[Lot, ...]:
+    """Lots of these goods that go in: those named by the person, else all in the house."""
+    found = lots_of(used.name, used.key, lots)
+    named = tuple(lot for lot in found if lot.key in chosen)
+    return named or found
+
+
+def opened(used: Used, lots: tuple[Lot, ...], chosen: frozenset[str] = frozenset()) -> Opened:
+    """Open one of the goods; what no lot in use says stays unknown and closes the label."""
+    in_use = lots_in_use(used, lots, chosen)
+    parts, missing_parts = _parts(used, in_use)
+    contains, missing_allergens = _contains(used, in_use)
+    animal, missing_animal = _animal(used, in_use)
+    traces, missing_traces = _traces(used, in_use)
+    if animal is not None:
+        contains = (*contains, *allergens_of_words(animal))
+    open_ones = (*missing_parts, *missing_allergens, *missing_animal, *missing_traces)
+    return Opened(used, in_use, parts, contains, traces, animal, open_ones)
+
+
+@cache
+def _composites() -> tuple[Row, ...]:
+    return load("composites.csv", COMPOSITE_COLUMNS)
+
+
+def _composite(key: str | None) -> Row | None:
+    if key is None:
+        return None
+    return next((r for r in _composites() if fnmatchcase(key, r.text("pattern"))), None)
+
+
+def _who(lots: tuple[Lot, ...], used: Used) -> str:
+    named = " and ".join(lot.key for lot in lots)
+    return f"A specification of {named or 'a lot of ' + used.name}"
+
+
+def _parts(used: Used, lots: tuple[Lot, ...]) -> tuple[tuple[str, ...], tuple[Unknown, ...]]:
+    row = _composite(used.key)
+    if row is None:
+        return (), ()
+    said = [lot_words(lot) for lot in lots]
+    base = row.text("base")
+    whole = all(w.is_complete or (base and w.parts) for w in said)
+    if not said or not whole:
+        opens = f"{_who(lots, used)} with its parts opens it."
+        return (), (Unknown(used.label_name, row.text("wanted"), "label", opens),)
+    found = [part for words in said for part in words.parts]
+    kept = [part for part in found if part != base]
+    return tuple(dict.fromkeys((*([base] if base else []), *map(without_share, kept)))), ()
+
+
+def _contains(
+    used: Used, lots: tuple[Lot, ...]
+) -> tuple[tuple[Allergen, ...], tuple[Unknown, ...]]:
+    by_itself = allergens(used.key) if used.key is not None else allergens_of_words(used.name)
+    known = [a for a in by_itself if a.presence == "contains"]
+    is_open = any(a.presence == "unknown" for a in by_itself)
+    said = [lot_words(lot) for lot in lots if lot.evidence == "specification" or lot.ingredients]
+    if is_open and (not said or not all(w.parts or w.may_contain for w in said)):
+        opens = f"{_who(lots, used)} that says its allergens opens it."
+        return tuple(known), (Unknown(used.label_name, "its allergens", "label", opens),)
+    return _with_said(known, [part for w in said for part in w.parts], used, lots)
+
+
+def _with_said(
+    known: list[Allergen], words: Iterable[str], used: Used, lots: tuple[Lot, ...]
+) -> tuple[tuple[Allergen, ...], tuple[Unknown, ...]]:
+    """Allergens by the words of a record; a word that means nothing known stays open."""
+    open_ones: list[Unknown] = []
+    for word in dict.fromkeys(words):
+        found = allergens_said(word)
+        known += [a for a in found if a.presence == "contains"]
+        if any(a.presence == "unknown" for a in found):
+            opens = f"{_who(lots, used)} in plainer words opens it."
+            what = f"what “{word}” means for its allergens"
+            open_ones.append(Unknown(used.label_name, what, "label", opens))
+    return tuple(dict.fromkeys(known)), tuple(open_ones)
+
+
+def _traces(used: Used, lots: tuple[Lot, ...]) -> tuple[tuple[Allergen, ...], tuple[Unknown, ...]]:
+    return _with_said([], [w for lot in lots for w in lot_words(lot).may_contain], used, lots)
+
+
+def _animal(used: Used, lots: tuple[Lot, ...]) -> tuple[str | None, tuple[Unknown, ...]]:
+    if used.key is None or not used.key.startswith("gelatin"):
+        return None, ()
+    said = {lot_words(lot).animal for lot in lots}
+    if len(said) == 1 and None not in said:
+        return said.pop(), ()
+    opens = f"{_who(lots, used)} that names the animal opens it."
+    return None, (Unknown(used.label_name, "its animal", "label", opens),)

@@ -1,0 +1,174 @@
+"""What goes into a product at mixing, and what it weighs finished: the ground of a label."""
+
+import math
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
+
+from krume.base import NotFoundError
+from krume.build import Torte
+from krume.design import Formula, Line, balance, family
+from krume.pantry import ingredient
+from krume.size import area_cm2
+
+_MM_PER_CM = 10
+
+
+@dataclass(frozen=True, slots=True)
+class Used:
+    """Goods of one kind in a product: grams at mixing, and the formulas they come in by.
+
+    `key` is None where the pantry has no row; `mass_g` is None where one line has no mass.
+    """
+
+    name: str
+    key: str | None
+    label_name: str
+    role: str
+    mass_g: float | None
+    of: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Product:
+    """A formula or a torte as the buyer gets it. `families` are those of its formulas, by name.
+
+    `finished_g` is what is sold, from the planned or weighed bake, None where that is not said.
+    """
+
+    name: str
+    kind: str
+    used: tuple[Used, ...]
+    finished_g: float | None
+    finished_status: str
+    families: Mapping[str, str | None]
+    slices: tuple[int, ...] = ()
+
+    @property
+    def mixed_g(self) -> float | None:
+        """Grams of everything at mixing; None when a line has no mass."""
+        return _sum(each.mass_g for each in self.used)
+
+
+def product_of_formula(name: str, formula: Formula) -> Product:
+    """A formula alone as a product: the whole bake, or the whole cream."""
+    kind = family_key(formula)
+    share = _mixed_share(formula, kind)
+    finished, status = _finished(formula, kind)
+    return Product(
+        name=_title(formula, name),
+        kind="formula",
+        used=_merged(_used(name, formula.lines, share)),
+        finished_g=finished,
+        finished_status=status,
+        families={name: kind},
+    )
+
+
+def product_of_torte(torte: Torte, formulas: Mapping[str, Formula], *, status: str) -> Product:
+    """A torte as a product: of each formula only what goes in, at mixing."""
+    found: list[Used] = []
+    for batch in torte.batches:
+        formula = formulas.get(batch.name)
+        if formula is None:
+            continue
+        share = batch.factor
+        if batch.kind == "cake":
+            whole = _mixed_share(formula, family_key(formula))
+            share = None if share is None or whole is None else share * whole
+        found += _used(batch.name, formula.lines, share)
+    return Product(
+        name=torte.name,
+        kind="torte",
+        used=_merged(found),
+        finished_g=torte.mass_g,
+        finished_status=status,
+        families={name: family_key(formula) for name, formula in formulas.items()},
+        slices=tuple(each.count for each in torte.slices),
+    )
+
+
+def family_key(formula: Formula) -> str | None:
+    """Family of a formula; a text that only says cream is told apart by what is in it."""
+    found = balance(formula).family
+    return found if found is not None else balance(replace(formula, family=None)).family
+
+
+def _title(formula: Formula, name: str) -> str:
+    return " ".join((formula.name or name).split())
+
+
+def _used(name: str, lines: Iterable[Line], share: float | None) -> list[Used]:
+    return [_use(name, line, share) for line in lines]
+
+
+def _use(name: str, line: Line, share: float | None) -> Used:
+    mass = None if line.mass_g is None or share is None else line.mass_g * share
+    words = line.name or line.read.strip()
+    try:
+        goods = None if line.ingredient is None else ingredient(line.ingredient)
+    except NotFoundError:
+        goods = None
+    if goods is None:
+        return Used(words, None, words, "", mass, (name,))
+    return Used(words, goods.key, goods.label_name, goods.role, mass, (name,))
+
+
+def _merged(found: list[Used]) -> tuple[Used, ...]:
+    """Goods of one kind together, heaviest first; one without a mass makes its kind unknown."""
+    kinds: dict[tuple[str, str], list[Used]] = {}
+    for each in found:
+        # A purée and the fruit itself share a row of the pantry, but not a need of a record.
+        told_apart = each.key is None or each.role == "fruit"
+        name = each.name.casefold() if told_apart else ""
+        kinds.setdefault((each.key or "", name), []).append(each)
+    merged = [
+        replace(
+            same[0],
+            mass_g=_sum(each.mass_g for each in same),
+            of=tuple(dict.fromkeys(name for each in same for name in each.of)),
+        )
+        for same in kinds.values()
+    ]
+    return tuple(sorted(merged, key=lambda u: (-(u.mass_g or 0.0), u.label_name)))
+
+
+def _sum(values: Iterable[float | None]) -> float | None:
+    known: list[float] = []
+    for value in values:
+        if value is None:
+            return None
+        known.append(value)
+    return math.fsum(known)
+
+
+def _mixed_share(formula: Formula, kind: str | None) -> float | None:
+    """Share of the written lines that is in the bake: all, or of a shell what its sheet weighs."""
+    baked = formula.baked
+    if baked is None or baked.thickness_mm is None:
+        return 1.0
+    total = _sum(line.mass_g for line in formula.lines)
+    raw = _shell_g(formula, kind)
+    return None if raw is None or total is None or raw > total else raw / total
+
+
+def _shell_g(formula: Formula, kind: str | None) -> float | None:
+    """Dough of a shell, floor and wall rolled to one thickness [g]."""
+    tin, baked = formula.tin, formula.baked
+    density = None if kind is None else family(kind).sg_plan
+    if tin is None or baked is None or density is None or tin.diameter_cm is None:
+        return None
+    floor = area_cm2(tin)
+    if floor is None or baked.height_mm is None or baked.thickness_mm is None:
+        return None
+    wall = math.pi * tin.diameter_cm * baked.height_mm / _MM_PER_CM
+    return (floor + wall) * baked.thickness_mm / _MM_PER_CM * density
+
+
+def _finished(formula: Formula, kind: str | None) -> tuple[float | None, str]:
+    """What is sold, with its status: the bake as planned or weighed, or a cream as mixed."""
+    if formula.baked is not None:
+        return formula.baked.mass_g, formula.baked.status
+    is_cream = kind is not None and family(kind).kind == "cream"
+    if is_cream and formula.oven is None and formula.tin is None:
+        return _sum(line.mass_g for line in formula.lines), "derived"
+    return None, "unknown"

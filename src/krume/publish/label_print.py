@@ -1,0 +1,48 @@
+"""A label on paper and as a page; what does not fit is named, the type is never made smaller."""
+
+import re
+
+from krume.base import Clash, Infeasible
+from krume.publish.html import page_html
+from krume.publish.label_sheet import LabelLayout, LabelSheet, printed_label
+from krume.publish.pdf import compiled, look
+
+_OVER = re.compile(r"label-needs ([\d.]+) has ([\d.]+)")
+
+
+def label_pdf(sheet: LabelSheet, layout: LabelLayout) -> bytes | Infeasible:
+    """A sheet of labels as PDF/UA-1, or by how much the words do not fit."""
+    from typst import TypstError
+
+    data = {**printed_label(sheet, layout), "look": look()}
+    try:
+        return compiled("label_sheet.typ", data, sheet.imprint.date)
+    except TypstError as error:
+        found = _OVER.search(str(error))
+        if found is None:
+            raise
+        return _too_much(sheet, layout, float(found[1]), float(found[2]))
+
+
+def _too_much(sheet: LabelSheet, layout: LabelLayout, needs_mm: float, has_mm: float) -> Infeasible:
+    return Infeasible(
+        (
+            Clash(
+                name=f"the label of {sheet.name}",
+                limit=f"{layout.label}; the type is as small as the law lets it be",
+                needs=f"{needs_mm:.1f} mm of height",
+                has=f"{has_mm:.1f} mm",
+            ),
+        )
+    )
+
+
+def label_html(sheet: LabelSheet) -> str:
+    """A label as a page of its own."""
+    return page_html(
+        "label_sheet.html",
+        title=f"{sheet.name} · label",
+        imprint=sheet.imprint,
+        more_css="label.css",
+        sheet=sheet,
+    )

@@ -1,0 +1,159 @@
+"""How long a torte or a cream keeps, why, and what must be said with it."""
+
+from dataclasses import dataclass
+
+from krume.base import Interval, Notice, as_text
+from krume.build import HandOver
+from krume.keep import Keeping, assess, keep_rule, use_by
+from krume.usecases.answer import Answer, Asked
+from krume.usecases.product import Sold, SoldRead, families_of, sold_of
+from krume.usecases.sources import source_keys
+
+
+@dataclass(frozen=True, slots=True)
+class KeepWhy:
+    """One reason with its papers; `of` is the component, or nothing."""
+
+    key: str
+    of: str
+    text: str
+    status: str
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class KeepPart:
+    """One component: its own hours in the cold, by which rule, and its need of cold."""
+
+    name: str
+    title: str
+    rule: str | None
+    cold_hours: Interval | None
+    verdict: str
+    water_activity: Interval | None
+
+
+@dataclass(frozen=True, slots=True)
+class KeepResult:
+    """How long it keeps. None is not known, and then nothing may be promised.
+
+    `reasons` and `cautions` are sentences; `why` holds the reasons with their papers. `limits`
+    are the ends of the whole: days by the day of making as day 1.
+    """
+
+    name: str
+    kind: str
+    on: str
+    cold_hours: Interval | None
+    cold_most_c: float
+    room_hours: Interval | None
+    days: int | None
+    use_by: str | None
+    reasons: tuple[str, ...]
+    cautions: tuple[str, ...]
+    why: tuple[KeepWhy, ...]
+    components: tuple[KeepPart, ...]
+    limits: tuple[str, ...]
+
+
+def keep_of(name: str, asked: Asked) -> Answer[KeepResult]:
+    """Judge how long a formula, a torte or the things of an order keep; the hardest limit wins."""
+    read = sold_of(name, asked)
+    keeping = keeping_of(*read.sold)
+    hand_over = read.order.hand_over if read.order is not None else None
+    result = _result(read, keeping, hand_over)
+    sources = (reason.source for reason in keeping.reasons)
+    notices = (*read.notices, *_habit(keeping), _deferral())
+    return Answer(result, read.problems, notices, source_keys(read.sources, sources))
+
+
+def _habit(keeping: Keeping) -> tuple[Notice, ...]:
+    """Notice that the hours are the trade's habit, where they are."""
+    soft = ("common practice", "from memory", "assumed")
+    said = {r.status for r in keeping.reasons if r.of and r.key != "activity-estimate"}
+    words = " and ".join(status for status in soft if status in said)
+    if not words:
+        return ()
+    return (
+        Notice("common-practice", f"The days are {words}: a habit of the trade, no shown fact."),
+    )
+
+
+def _deferral() -> Notice:
+    text = "No legal or medical advice: your local law and your licensing authority decide."
+    return Notice("local-law", text)
+
+
+def keeping_of(*sold: Sold) -> Keeping:
+    """Keeping of one thing or of several together, by the names of their formulas."""
+    formulas = {name: formula for each in sold for name, formula in each.formulas.items()}
+    families = {name: kind for each in sold for name, kind in families_of(each).items()}
+    lost = {
+        name: _evaporated_g(each)
+        for each in sold
+        if each.product.kind == "formula"
+        for name in each.formulas
+    }
+    return assess(formulas, families, evaporated_g=lost)
+
+
+def _evaporated_g(sold: Sold) -> float:
+    mixed, finished = sold.product.mixed_g, sold.product.finished_g
+    return 0.0 if mixed is None or finished is None else max(0.0, mixed - finished)
+
+
+def cold_most_c() -> float:
+    """Highest temperature at which a cold cake is kept."""
+    from krume.properties import constants
+
+    return constants("keep_limits.csv")["cold-most-c"]
+
+
+def _result(read: SoldRead, keeping: Keeping, hand_over: HandOver | None) -> KeepResult:
+    days = keeping.least_days
+    cautions = [each.text for each in keeping.cautions]
+    return KeepResult(
+        name=read.title,
+        kind=read.kind,
+        on=read.on.isoformat(),
+        cold_hours=keeping.cold_h,
+        cold_most_c=cold_most_c(),
+        room_hours=keeping.room_h,
+        days=days,
+        use_by=None if not days else use_by(read.on, days=days).isoformat(),
+        reasons=tuple(reason.text for reason in keeping.reasons),
+        cautions=(*_warm_way(hand_over), *cautions),
+        why=tuple(
+            KeepWhy(r.key, r.of, r.text, r.status, r.source) for r in keeping.reasons
+        ),
+        components=tuple(
+            KeepPart(
+                part.name, part.title, None if part.rule is None else part.rule.key,
+                part.cold_h, part.verdict, part.activity,
+            )
+            for part in keeping.components
+        ),
+        limits=_limits(keeping),
+    )  # fmt: skip
+
+
+def _limits(keeping: Keeping) -> tuple[str, ...]:
+    if keeping.cold_h is None:
+        return ("Nothing is promised: a component is not known.",)
+    low, high = (as_text(hours / 24, 1) for hours in (keeping.cold_h.low, keeping.cold_h.high))
+    mark = keep_rule("date-mark")
+    return (
+        f"{low} to {high} days at {as_text(cold_most_c())} °C or below; count on {low}.",
+        "The day of making is day 1; frozen time does not count, thawed time does.",
+        f"Never beyond {as_text(mark.cold_h.high / 24)} days ({mark.note}).",
+    )
+
+
+def _warm_way(hand_over: HandOver | None) -> tuple[str, ...]:
+    """What an order says of its way and its room, said back: the local rule decides."""
+    if hand_over is None:
+        return ()
+    words = hand_over.read
+    if "without a fridge" not in words.casefold() and "no fridge" not in words.casefold():
+        return ()
+    return (f"Time without cooling: “{words}”. Add the drive; the local rule decides.",)

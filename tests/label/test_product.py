@@ -1,0 +1,55 @@
+"""What goes into a product at mixing, and what it weighs finished."""
+
+import pytest
+
+from tests.agreement import agrees
+from tests.label.studio import of, product
+
+
+def grams(name: str, words: str) -> float:
+    """Grams at mixing of one of the goods."""
+    found = next(u for u in product(name).used if u.label_name == words)
+    assert found.mass_g is not None
+    return found.mass_g
+
+
+@pytest.mark.source("demo-studio", "what the tortes come to")
+def test_the_finished_mass_is_the_tortes_own() -> None:
+    for name, printed in (("T1", "1194.9"), ("T2", "753.1"), ("T3", "1574.8"), ("TART", "594.0")):
+        assert agrees(product(name).finished_g, printed)
+
+
+@pytest.mark.source("demo-studio", "F7: what its shell weighs raw")
+def test_a_shell_takes_only_the_dough_that_its_sheet_weighs() -> None:
+    assert agrees(product("F7").mixed_g, "240.3")
+
+
+def test_a_torte_takes_of_a_sponge_only_the_pieces_that_go_in() -> None:
+    share = 384.9 / 482
+    assert grams("T1", "hazelnuts") == pytest.approx(40 * share, rel=1e-4)
+
+
+def test_goods_of_several_formulas_are_one_and_say_where_they_come_from() -> None:
+    sugar = next(u for u in product("T1").used if u.label_name == "sugar")
+    assert set(sugar.of) == {"F1", "S1", "C1", "C5"}
+
+
+def test_goods_stand_by_mass_the_heaviest_first() -> None:
+    masses = [u.mass_g or 0.0 for u in product("T1").used]
+    assert masses == sorted(masses, reverse=True)
+
+
+def test_a_line_without_a_mass_makes_its_goods_unknown() -> None:
+    made = of("Cream\n\n200 g whipping cream\n20 g sugar\nsugar to taste\n")
+    assert next(u for u in made.used if u.label_name == "sugar").mass_g is None
+    assert made.mixed_g is None
+
+
+def test_a_bake_without_a_planned_mass_has_no_finished_mass() -> None:
+    made = of("Sponge\nTin: round 20 x 5 cm\nOven: 170 C\n\n100 g potato starch\n100 g sugar\n")
+    assert made.finished_g is None
+    assert made.finished_status == "unknown"
+
+
+def test_a_cream_weighs_what_goes_in() -> None:
+    assert product("C1").finished_g == pytest.approx(941.5)
