@@ -19,7 +19,7 @@ from krume.plan.spare_eggs import (
 )
 from krume.plan.tightest import Tightest, tightest
 from krume.plan.timetable import Load, PlanError, Task, Timetable, timetable
-from krume.plan.usual import usual, usual_min
+from krume.plan.usual import is_cut_into_layers, usual, usual_min
 from krume.plan.ways import WayOut, how_many_fit, ways_out
 from krume.plan.work import (
     CreamUse,
@@ -69,6 +69,7 @@ __all__ = [
     "faults",
     "folded",
     "how_many_fit",
+    "is_cut_into_layers",
     "pace",
     "place",
     "planned_bake_min",

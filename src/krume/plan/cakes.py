@@ -146,7 +146,7 @@ def _add_oven(draft: Draft, load: _Load) -> tuple[str, str]:
 
 def _add_tin(draft: Draft, load: _Load, filled: str, baked: str) -> None:
     """Tins are taken from the foam until some minutes after the load is out."""
-    mark = load.mark("the tin cools", "tin", is_shown=False)
+    mark = replace(load.mark("the tin cools", "tin"), is_shown=False)
     free = draft.add(f"{load.name}: tin free", usual_min("tin-after"), (), load.window, mark)
     draft.after(baked, free, 0, 0)
     draft.holds.append(Hold(f"tin {load.formula.tin}", load.count, filled, free))

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 from krume.base import Infeasible, as_text
-from krume.plan.clashes import Asking, fridge_need
+from krume.plan.clashes import Asking
 from krume.plan.draft import HALVES
 from krume.plan.timetable import Timetable, timetable
 from krume.plan.tortes import places
@@ -30,13 +30,14 @@ class WayOut:
     last_out: datetime | None = None
     count: int | None = None
     planned: bool = True
+    plan: Timetable | None = None
 
 
 def ways_out(asking: Asking, clash: Infeasible) -> tuple[WayOut, ...]:
     """Ways out of a clash, in a fixed order."""
     names = {one.name for one in clash.clashes}
     if names == {"fridge"}:
-        return tuple(_past_the_fridge(asking))
+        return tuple(_past_the_fridge(asking, float(clash.clashes[0].needs)))
     return tuple(_later(asking))
 
 
@@ -58,14 +59,14 @@ def _each(asking: Asking) -> Iterator[tuple[int, PlannedTorte]]:
                 yield from ((places(torte), torte) for _ in range(count))
 
 
-def _past_the_fridge(asking: Asking) -> Iterator[WayOut]:
-    need, has = fridge_need(asking), asking.kitchen.fridge_places or 0.0
+def _past_the_fridge(asking: Asking, need: float) -> Iterator[WayOut]:
+    has = asking.kitchen.fridge_places or 0.0
     wider = replace(asking, kitchen=replace(asking.kitchen, fridge_places=need))
     found = _plan(wider)
     if found is not None:
         more = as_text(need - has, 1)
         words = f"Borrow {more} more place{'' if more == '1' else 's'} in a fridge."
-        yield WayOut("borrow", words, found.last_out, math.ceil(need - has))
+        yield WayOut("borrow", words, found.last_out, math.ceil(need - has), plan=found)
     fits, of = how_many_fit(asking)
     if len(asking.promises) == 1 and len(asking.promises[0].tortes) == 1:
         yield from _evening(asking, of - fits)
@@ -106,8 +107,8 @@ def _morning(asking: Asking, count: int) -> Iterator[WayOut]:
         "morning",
         f"Finish {count} on {start:%A} from {start:%H:%M}: {count} × {each} min, "
         f"done {done:%H:%M}, {cold} min cold, {free} min free. "
-        f"Their filled cores stand {high} high with a board between: look first whether {math.ceil(count / high)} small places beside the others "
-        "are there for the night.",
+        f"Their filled cores stand {high} high with a board between: look first whether "
+        f"{math.ceil(count / high)} small places beside the others are there for the night.",
         planned=False,
         count=count,
     )

@@ -16,6 +16,7 @@ from krume.store.book import (
     make_folders,
 )
 from krume.store.files import FILE_LIMIT, is_file, is_folder, place_all, read_bytes, write_whole
+from krume.store.kitchen import KitchenSettings, kitchen_of
 from krume.store.prices import prices_of
 from krume.store.studio import Scale, Studio, StudioCost, read_studio, studio_of
 
@@ -24,6 +25,7 @@ __all__ = [
     "FOLDERS",
     "Book",
     "BookText",
+    "KitchenSettings",
     "Loaded",
     "Scale",
     "Studio",
@@ -36,6 +38,7 @@ __all__ = [
     "is_book",
     "is_file",
     "is_folder",
+    "kitchen_of",
     "list_tables",
     "list_texts",
     "make_folders",
