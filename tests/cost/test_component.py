@@ -53,6 +53,13 @@ def test_an_open_line_leaves_no_head_and_asks_no_price() -> None:
     assert [costed.missing for costed in made.lines] == [None, None, None]
 
 
+def test_a_line_with_a_question_on_it_leaves_no_head_though_it_has_a_price() -> None:
+    lines = (*LINES, weighed(20, "butter", number=7))
+    assert component(replace(CAKE, lines=lines), prices()).cost == Decimal("1.48")
+    open_line = replace(CAKE, lines=lines, open_lines=frozenset({7}))
+    assert component(open_line, prices()).cost is None
+
+
 def test_the_lines_of_a_cream_add_up_to_its_head() -> None:
     made = component(replace(CREAM, lines=(*LINES, eggs(3))), prices())
     shares = [made.line_share(costed.line) for costed in made.lines]

@@ -289,6 +289,17 @@ def test_a_torte_that_cannot_stand_has_no_material(demo: Asked, write: Write) ->
     assert (answer.result.material, answer.result.full) == (None, None)
 
 
+def test_a_plan_that_is_not_read_whole_has_no_material(demo: Asked, write: Write) -> None:
+    plan = (
+        "Torte\n\n3 layers of F1, 14 mm, trimmed to 19.5 cm\n2 x 10 mm C1 between the layers\n{}\n"
+    )
+    assert cost(write(plan.format("")), demo).result.material == Decimal("4.98")
+    for line in ("plenty of C5 around", "4 mm C9 around and on top", "some C5"):
+        answer = cost(write(plan.format(line)), demo)
+        assert answer.exit_code == 3
+        assert answer.result.material is None, line
+
+
 def test_an_order_with_a_name_nobody_knows_has_no_heads(write: Write, demo: Asked) -> None:
     head = "Order 7\nCustomer: A\nDate: 2027-06-12\nHand-over: 14:00\n\n"
     answer = cost(write(f"{head}1 T1\n2 Nothing\n"), demo)

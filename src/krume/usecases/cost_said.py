@@ -30,11 +30,11 @@ def _over(made: Component, currency: str) -> Iterator[Notice]:
     grams, money = as_text(over_g, 1), money_text(made.over_cost, currency)
     if need.kind == "cake":
         paid = money_text(made.cost, currency)
-        text = f"{grams} g of {need.title} are cut away; they are paid: {money} of its {paid}."
-        yield Notice("trim-paid", text, need.name)
+        trim = f"{grams} g of {need.title} are cut away; they are paid: {money} of its {paid}."
+        yield Notice("trim-paid", trim, need.name)
     else:
-        text = f"{grams} g of {need.title} are made and not used: {money} more is bought for it."
-        yield Notice("cream-spare", text, need.name)
+        spare = f"{grams} g of {need.title} are made and not used: {money} more is bought for it."
+        yield Notice("cream-spare", spare, need.name)
 
 
 def _unweighed(worked: Worked) -> Iterator[Notice]:
@@ -50,17 +50,17 @@ def _unweighed(worked: Worked) -> Iterator[Notice]:
 def _on_price(worked: Worked) -> Iterator[Notice]:
     offer, planned = worked.offer, worked.planned
     if worked.heads.full is None and worked.sold.tortes:
-        text = "The full cost is not known, and so no price can be worked out from it."
-        yield Notice("full-unknown", text)
+        words = "The full cost is not known, and so no price can be worked out from it."
+        yield Notice("full-unknown", words)
     if offer is None:
         return
-    price = money_text(offer.price, worked.currency)
+    price, asked = money_text(offer.price, worked.currency), _pct(worked.margin_pct)
     if worked.price_basis == "margin":
-        text = f"No price was given: {price} is the one for {_pct(worked.margin_pct)} margin."
-        yield Notice("price-of-margin", text)
+        taken = f"No price was given: {price} is the one for {asked} margin."
+        yield Notice("price-of-margin", taken)
     if offer.loses:
-        text = f"At {price} no number of tortes pays the fixed costs: there is no break-even."
-        yield Notice("no-break-even", text)
+        none = f"At {price} no number of tortes pays the fixed costs: there is no break-even."
+        yield Notice("no-break-even", none)
     elif offer.break_even is not None and planned.tortes_a_month is not None:
         yield from _too_many(offer.break_even, planned.tortes_a_month)
 
