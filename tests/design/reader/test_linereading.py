@@ -188,3 +188,13 @@ def test_ingredients_in_running_text_are_found_where_there_is_no_list() -> None:
     found = read(f"Torte\n\n{text}")
     assert [(x.amount, x.unit) for x in found.value.lines] == [(6, "each"), (150, "g"), (200, "g")]
     assert found.value.steps == (text,)
+
+
+def test_an_answer_about_eggs_in_running_text_settles_them() -> None:
+    text = "Torte\n\nBeat 3 eggs with 150 g sugar, bake 30 min."
+    (problem,) = read(text).problems
+    assert problem.code == "egg-size-missing"
+    for option in problem.options:
+        assert read(f"Torte\n\n{option.line}").problems == ()
+    first = read(f"Torte\n\n{problem.options[0].line}").value.lines
+    assert [x.mass_g for x in first] == [153.0, 150.0]

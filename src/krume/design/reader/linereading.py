@@ -1,6 +1,7 @@
 """One source line as ingredients: what it says, what is asked, remembered by its text."""
 
 import re
+from collections.abc import Callable
 from dataclasses import replace
 from functools import lru_cache
 from typing import NamedTuple
@@ -57,10 +58,16 @@ def read_ingredients(source: str, settings: Settings) -> LineReading:
 
 
 def _settling(problem: Problem, found: LineReading, settings: Settings) -> Problem:
+    return settling(problem, found, lambda line: read_line(line, settings))
+
+
+def settling(problem: Problem, found: LineReading, reread: Callable[[str], LineReading]) -> Problem:
+    """A question with those of its options that settle it when they are typed."""
+
     def asks(reading: LineReading) -> int:
         return sum(other.code == problem.code for other in reading.problems)
 
-    options = tuple(o for o in problem.options if asks(read_line(o.line, settings)) < asks(found))
+    options = tuple(o for o in problem.options if asks(reread(o.line)) < asks(found))
     return problem if options == problem.options else replace(problem, options=options)
 
 

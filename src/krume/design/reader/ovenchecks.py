@@ -98,7 +98,9 @@ def _ask_minutes(kind: Kind, match: re.Match[str]) -> Problem:
 
 def _ask_two_minutes(kind: Kind, first: Interval, other: Interval) -> Problem:
     asking = Asking(kind.source)
-    match = re.search(r"\d{1,3}(?:\s*(?:-|–|to|bis)\s*\d{1,3})?(?=\s*min)", kind.source)
+    match = re.search(
+        r"\d{1,3}(?:\s*(?:-|–|to|bis)\s*\d{1,3})?(?=\s*min)", kind.source, re.IGNORECASE
+    )
     start, end = match.span() if match else (len(kind.source), len(kind.source))
     texts = [_span(first), _span(other)]
     asking.ask(

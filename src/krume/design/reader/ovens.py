@@ -148,7 +148,7 @@ def _degrees(text: str, *, keyed: bool) -> list[Degrees]:
             match.end(),
             fan=_is_fan(text, match),
         )
-        if unit == "?" or limit("oven-coldest") <= degrees.low_c <= limit("oven-hottest"):
+        if keyed or unit == "?" or limit("oven-coldest") <= degrees.low_c <= limit("oven-hottest"):
             found.append(degrees)
     return found
 

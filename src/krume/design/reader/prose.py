@@ -7,7 +7,7 @@ from krume.design.reader.asking import Asking
 from krume.design.reader.classifying import Kind
 from krume.design.reader.cleaning import clean
 from krume.design.reader.entry import Entry
-from krume.design.reader.linereading import LineReading, read_piece
+from krume.design.reader.linereading import LineReading, read_piece, settling
 from krume.design.reader.settings import Settings
 from krume.design.reader.tokens import Token, tokens
 
@@ -37,6 +37,16 @@ def _with_reading(kind: Kind, settings: Settings) -> Kind:
 @lru_cache(maxsize=4096)
 def prose_ingredients(source: str, settings: Settings) -> LineReading:
     """Ingredients that the sentences of one line name with their amounts."""
+    found = _read_prose(source, settings)
+    tried = (
+        settling(problem, found, lambda line: _read_prose(line, settings))
+        for problem in found.problems
+    )
+    return found._replace(problems=tuple(tried))
+
+
+@lru_cache(maxsize=4096)
+def _read_prose(source: str, settings: Settings) -> LineReading:
     asking = Asking(source)
     text = clean(source).text
     entries: list[Entry] = []
@@ -44,9 +54,8 @@ def prose_ingredients(source: str, settings: Settings) -> LineReading:
         found = tokens(text, *sentence.span())
         for piece in _pieces(found):
             entries.extend(_known(piece, text, settings, asking))
-    return LineReading(
-        tuple(entries), ("prose",) * len(entries), tuple(asking.problems), tuple(asking.notices)
-    )
+    forms = ("prose",) * len(entries)
+    return LineReading(tuple(entries), forms, tuple(asking.problems), tuple(asking.notices))
 
 
 def _known(piece: list[Token], text: str, settings: Settings, asking: Asking) -> list[Entry]:
@@ -77,8 +86,24 @@ def _pieces(found: list[Token]) -> list[list[Token]]:
 def _end(found: list[Token], at: int) -> int:
     for end in range(at + 1, len(found)):
         token = found[end]
+        if token.kind == "," and _says_size(found, end + 1):
+            continue
         if token.kind in ",;()&+/s\tDTL" or (token.kind == "W" and token.value in _STOPS):
             return end
-        if token.kind in "NA" and found[end - 1].kind not in "-O":
+        if token.kind in "NA" and found[end - 1].kind not in "-O,":
             return end
     return len(found)
+
+
+def _says_size(found: list[Token], at: int) -> bool:
+    """Whether what follows a comma still speaks of the eggs before it: `3 eggs, EU M`."""
+    if at >= len(found):
+        return False
+    if found[at].kind == "N":
+        return (
+            at + 2 < len(found) and found[at + 1].kind == "M" and found[at + 2].value == "shelled"
+        )
+    return found[at].value in _SIZES
+
+
+_SIZES = frozenset("eu us uk medium large small size separated shelled".split())

@@ -26,7 +26,8 @@ def lines_twice(lines: tuple[Line, ...], roles: list[str | None]) -> Iterator[Pr
         other = first.setdefault(key, line)
         if other is line or other.number == line.number or _told_apart(other, line):
             continue
-        yield _ask_twice(other, line)
+        alone = sum(x.number == line.number for x in lines) == 1
+        yield _ask_twice(other, line, alone=alone)
 
 
 def _told_apart(one: Line, other: Line) -> bool:
@@ -42,10 +43,12 @@ def _told_apart(one: Line, other: Line) -> bool:
         return True
     if re.search(r"\b(?:more|extra|another|additional)\b", other.read, re.IGNORECASE):
         return True
+    if _SECOND in other.read:
+        return True
     return one.name.casefold() != other.name.casefold() and None not in (one.mass_g, other.mass_g)
 
 
-def _ask_twice(one: Line, other: Line) -> Problem:
+def _ask_twice(one: Line, other: Line, *, alone: bool) -> Problem:
     both = (
         grams(one.mass_g + other.mass_g)
         if one.mass_g is not None and other.mass_g is not None
@@ -53,16 +56,16 @@ def _ask_twice(one: Line, other: Line) -> Problem:
     )
     end = len(other.read.rstrip())
     kept = f"{other.read[:end]}, {_SECOND}"
+    options = [Option(f"two additions, {both} in all", kept)]
+    if alone:
+        options.append(Option(f"typed twice: only line {one.number} holds", left_out(other.read)))
     return Problem(
         "line-twice",
         f"line {other.number}",
         other.read.strip()[:200],
         f"{other.name} stands in line {one.number} and in line {other.number}: added in two "
         f"additions, {both} in all, or typed twice?",
-        (
-            Option(f"two additions, {both} in all", kept),
-            Option(f"typed twice: only line {one.number} holds", left_out(other.read)),
-        ),
+        tuple(options),
     )
 
 
