@@ -1,4 +1,4 @@
-"""The hardest limit wins and is named; what is not known promises nothing; no word promises more."""
+"""The hardest limit wins and is named; what is not known promises nothing."""
 
 import pytest
 from hypothesis import given
@@ -119,8 +119,9 @@ def test_without_both_measured_numbers_it_is_treated_as_needing_the_cold(
     assert key in [r.key for r in kept.reasons]
 
 
-@given(st.lists(st.sampled_from(EVERY), min_size=1, max_size=4, unique=True),
-       st.sampled_from(EVERY))
+@given(
+    st.lists(st.sampled_from(EVERY), min_size=1, max_size=4, unique=True), st.sampled_from(EVERY)
+)
 def test_one_more_component_never_lengthens_it(names: list[str], more: str) -> None:
     before, after = keeping(*names), keeping(*names, more)
     assert before.cold_h is not None

@@ -26,9 +26,7 @@ def test_one_package_may_lie_below_by_the_tables_error(nominal: float, printed: 
 
 
 @pytest.mark.source("eu-76-211", "annex I 3.1: R46")
-@pytest.mark.parametrize(
-    ("nominal", "printed"), [(50, "2"), (200, "3"), (1000, "4"), (1001, "6")]
-)
+@pytest.mark.parametrize(("nominal", "printed"), [(50, "2"), (200, "3"), (1000, "4"), (1001, "6")])
 def test_the_figures_are_as_high_as_the_table_says(nominal: float, printed: str) -> None:
     assert agrees(figure_height_mm(nominal), printed)
 

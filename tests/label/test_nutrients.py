@@ -25,7 +25,9 @@ def test_known_goods_give_their_own_sum() -> None:
 def test_water_that_leaves_the_oven_concentrates_every_nutrient() -> None:
     sums = nutrient_sums(product("F1"), market="us")
     assert sums is not None
-    sodium_mg = (50 * 11 + 255 * 142 + 135 * 1 + 1 * 38758 + 4 * 1 + 3 * 9 + 34 * 3.75 + 8 * 2) / 100
+    sodium_mg = (
+        50 * 11 + 255 * 142 + 135 * 1 + 1 * 38758 + 4 * 1 + 3 * 9 + 34 * 3.75 + 8 * 2
+    ) / 100
     assert sums["sodium"].span.low == pytest.approx(100 * sodium_mg / 482, rel=1e-6)
 
 

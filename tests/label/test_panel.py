@@ -101,9 +101,7 @@ def test_a_closed_panel_names_the_goods_and_what_opens_them() -> None:
 
 
 def test_a_row_that_need_not_stand_there_closes_nothing() -> None:
-    made = of(
-        "Jelly\nFamily: jelly\n\n300 g whipping cream\n20 g sugar\n"
-    )
+    made = of("Jelly\nFamily: jelly\n\n300 g whipping cream\n20 g sugar\n")
     sums = nutrient_sums(made, market="eu")
     assert sums is not None
     assert eu_panel(sums).is_open

@@ -100,7 +100,8 @@ def test_without_a_baked_mass_the_share_is_not_known_and_closes_the_label() -> N
 
 
 @pytest.mark.parametrize(
-    ("share", "text"), [(25.0, "25 %"), (24.5, "25 %"), (5.0, "5 %"), (4.74, "4.5 %"), (0.75, "1 %")]
+    ("share", "text"),
+    [(25.0, "25 %"), (24.5, "25 %"), (5.0, "5 %"), (4.74, "4.5 %"), (0.75, "1 %")],
 )
 def test_a_share_is_rounded_once_and_halves_go_up(share: float, text: str) -> None:
     assert share_text(share) == text

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from krume.base import Interval, Notice, as_text
 from krume.build import HandOver
-from krume.keep import Keeping, assess, keep_rule, use_by
+from krume.keep import Keeping, assess, keep_rule, out_of_cold, use_by
 from krume.usecases.answer import Answer, Asked
 from krume.usecases.product import Sold, SoldRead, families_of, sold_of
 from krume.usecases.sources import source_keys
@@ -150,10 +150,8 @@ def _limits(keeping: Keeping) -> tuple[str, ...]:
 
 
 def _warm_way(hand_over: HandOver | None) -> tuple[str, ...]:
-    """What an order says of its way and its room, said back: the local rule decides."""
+    """Hours without cooling that an order's own words come to."""
     if hand_over is None:
         return ()
-    words = hand_over.read
-    if "without a fridge" not in words.casefold() and "no fridge" not in words.casefold():
-        return ()
-    return (f"Time without cooling: “{words}”. Add the drive; the local rule decides.",)
+    found = out_of_cold(hand_over.read, hand_over=hand_over.time, drive_min=hand_over.drive_min)
+    return (found.text,) if found.text else ()

@@ -1,0 +1,36 @@
+"""`krume keep`: the one JSON object, and the page for a person."""
+
+import pytest
+
+from tests.cli.conftest import Run
+
+
+@pytest.mark.parametrize("name", ["T1", "T2", "T3", "TART", "C1", "F1", "101", "102"])
+def test_the_answer_fits_its_schema(run: Run, name: str) -> None:
+    answer = run("keep", name, "--json")
+    assert answer.code == 0
+    assert {"cold_hours", "room_hours", "reasons", "cautions"} <= set(answer.json["result"])
+
+
+def test_t1_keeps_three_to_five_days_by_its_custard(run: Run) -> None:
+    result = run("keep", "T1", "--json").json["result"]
+    assert (result["cold_hours"]["low"], result["cold_hours"]["high"]) == (72, 120)
+    assert result["reasons"][0].startswith("C1 ")
+    assert "common practice" in result["reasons"][0]
+
+
+@pytest.mark.parametrize("columns", [40, 100])
+def test_the_page_says_days_reasons_and_cautions_and_never_that_it_is_safe(
+    run: Run, columns: int
+) -> None:
+    out = " ".join(run("keep", "T1", columns=columns).out.split())
+    assert "3 to 5 days" in out
+    assert "Cold chain" in out
+    assert "licensing authority decide" in out
+    assert "safe" not in out.casefold()
+    assert all(len(line) <= columns for line in run("keep", "T1", columns=columns).out.splitlines())
+
+
+def test_what_nobody_knows_says_so(run: Run) -> None:
+    out = run("keep", "-", typed="Blue wobble\n\n100 g water\n").out
+    assert "how long is not known" in out

@@ -1,0 +1,56 @@
+"""`krume label`: the one JSON object, and the page for a person."""
+
+from pathlib import Path
+
+import pytest
+
+from tests.cli.conftest import Run
+
+NAMES = ["T1", "T2", "T3", "TART", "F1", "F6", "C1", "101", "102"]
+
+
+@pytest.mark.parametrize("market", ["us", "eu"])
+@pytest.mark.parametrize("name", NAMES)
+def test_the_answer_fits_its_schema(run: Run, name: str, market: str) -> None:
+    answer = run("label", name, "--market", market, "--json")
+    assert answer.code == 0
+    result = answer.json["result"]
+    assert {"ingredients", "contains", "nutrition", "gluten", "unknown"} <= set(result)
+    assert result["gluten"]["claim_allowed"] is False
+
+
+def test_the_page_leads_with_the_list_and_names_what_is_missing(run: Run) -> None:
+    out = run("label", "T1", "--market", "eu").out
+    assert out.index("Ingredients") < out.index("Gluten gate: closed") < out.index("Nutrition")
+    assert "L-008" in out
+    assert "conflict" in out
+
+
+def test_the_page_says_when_only_the_room_is_missing(run: Run) -> None:
+    out = run("label", "T3", "--market", "eu").out
+    assert "open on ingredients" in out
+    assert "cleaning.csv" in out
+
+
+def test_sheets_are_written_with_their_full_path_last_on_a_line(run: Run, tmp_path: Path) -> None:
+    done = run("label", "C1", "--market", "eu", "--out", str(tmp_path / "out"), columns=30)
+    assert done.code == 0
+    paths = [line for line in done.out.splitlines() if line.endswith((".pdf", ".html"))]
+    assert [Path(path).is_file() for path in paths] == [True, True]
+
+
+def test_a_closed_label_asks_and_writes_nothing(run: Run, tmp_path: Path) -> None:
+    done = run("label", "T1", "--out", str(tmp_path / "out"))
+    assert done.code == 3
+    assert "not printed yet" in " ".join(done.out.split())
+    assert not (tmp_path / "out").exists()
+
+
+def test_a_sheet_nobody_has_is_named_with_those_there_are(run: Run, tmp_path: Path) -> None:
+    done = run("label", "C1", "--out", str(tmp_path / "out"), "--labels", "napkin")
+    assert done.code == 3
+    assert "a4-2x4" in done.err
+
+
+def test_a_market_that_is_none_is_wrong_usage(run: Run) -> None:
+    assert run("label", "T1", "--market", "mars").code == 2

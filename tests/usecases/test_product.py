@@ -1,0 +1,47 @@
+"""What a name means as something to sell, and the day it is judged on."""
+
+from collections.abc import Callable
+from dataclasses import replace
+from datetime import date
+from pathlib import Path
+
+import pytest
+
+from krume.base import KrumeError
+from krume.usecases import Asked, load_demo
+from krume.usecases.product import sold_of
+
+
+def test_a_formula_a_torte_and_an_order_are_told_apart(demo: Asked) -> None:
+    kinds = {name: sold_of(name, demo).kind for name in ("F1", "T1", "102")}
+    assert kinds == {"F1": "formula", "T1": "torte", "102": "order"}
+    assert [each.name for each in sold_of("102", demo).sold] == ["T2", "T3", "TART"]
+    assert [each.count for each in sold_of("102", demo).sold] == [2, 1, 1]
+
+
+def test_an_order_is_judged_on_its_own_day_unless_another_is_asked(demo: Asked) -> None:
+    assert sold_of("102", demo).on == date(2027, 6, 11)
+    assert sold_of("102", replace(demo, on=date(2027, 1, 2))).on == date(2027, 1, 2)
+    assert sold_of("T1", demo).on == date(2027, 6, 10)
+
+
+def test_a_class_is_nothing_to_sell(demo: Asked) -> None:
+    with pytest.raises(KrumeError, match="class"):
+        sold_of("CLASS7", demo)
+
+
+def test_a_line_of_an_order_that_nobody_knows_is_named(tmp_path: Path) -> None:
+    asked = Asked(book=tmp_path / "book")
+    load_demo(asked)
+    order = tmp_path / "book" / "orders" / "103.txt"
+    order.write_text("Order 103\nCustomer: X\nDate: 2027-06-12\n\n1 T9\n", encoding="utf-8")
+    with pytest.raises(KrumeError, match="T9"):
+        sold_of("103", asked)
+
+
+@pytest.mark.parametrize("line", ["Lots: L-019", "lot: L-019, L-003", "LOTS:L-019"])
+def test_lots_that_a_text_names_are_the_ones_in_use(
+    bare: Asked, write: Callable[[str], str], line: str
+) -> None:
+    text = f"Sponge\n{line}\nTin: round 20 x 5 cm\n\n100 g potato starch\n"
+    assert "L-019" in sold_of(write(text), bare).sold[0].chosen
