@@ -19,10 +19,15 @@ _NOUN = (
     r"|(?:\w*(?:kasten|spring|back|kuchen|tarte?|gugelhupf|rund|obst)form(?:en)?|backblech|"
     r"blech)|tart rings?|cake rings?|rings?|rounds?|squares?|loaf|sheets?|tubes?"
 )
-_HOLE = r"(?:,?\s*(?:with a\s+)?(?:hole|loch)\s*(?:of\s*)?\d+(?:[.,]\d+)?\s*(?:cm|mm|"
-        r"in(?:ch(?:es)?)?))?"
+_HOLE = (
+    r"(?:,?\s*(?:with a\s+)?(?:hole|loch)\s*(?:of\s*)?\d+(?:[.,]\d+)?\s*(?:cm|mm|"
+    r"in(?:ch(?:es)?)?))?"
+)
 _SAID = re.compile(
-    rf"(?<![\d./,])(?P<size>{_SIZE})(?P<between>(?:[\s,-]+(?!and\b|or\b|for\b|with\b|of\b|und\b|thick\b|dick\b|minutes?\b)[a-zäöüß-]+){{0,4}}?)[\s-]+(?P<noun>{_NOUN})\b(?P<more>\s+(?:tins?|pans?))?(?P<deep>,?\s*\d+(?:[.,]\d+)?\s*(?:cm|mm|in(?:ch(?:es)?)?)\s*(?:deep|high|hoch))?{_HOLE}"
+    rf"(?<![\d./,])(?P<size>{_SIZE})"
+    rf"(?P<between>(?:[\s,-]+(?!and\b|or\b|for\b|with\b|of\b|und\b|thick\b|dick\b|minutes?\b)[a-zäöüß-]+){{0,4}}?)"
+    rf"[\s-]+(?P<noun>{_NOUN})\b(?P<more>\s+(?:tins?|pans?))?"
+    rf"(?P<deep>,?\s*\d+(?:[.,]\d+)?\s*(?:cm|mm|in(?:ch(?:es)?)?)\s*(?:deep|high|hoch))?{_HOLE}"
     rf"|\b(?P<noun2>{_NOUN})\b\s*(?:[(,:]|von|of|mit|with|à|Ø|measuring|"
     rf"\s)*\s*(?P<size2>{_SIZE})(?:\s*(?:Länge|Durchmesser|Ø|deep|high|diameter|in "
     rf"diameter)\b)?\)?{_HOLE}",
