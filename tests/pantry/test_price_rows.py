@@ -60,6 +60,14 @@ def test_every_option_of_a_bad_row_is_a_good_row(line: str) -> None:
         assert price_rows(f"{HEAD}{option.line}\n").problems == ()
 
 
+@pytest.mark.parametrize("mark", [";", "\t"])
+def test_a_list_of_another_spreadsheet_is_read_with_its_own_mark(mark: str) -> None:
+    lines = (("item", "price", "per"), ("cream", "5,60", "KG"), ("milk", "1,20", "l"))
+    read = price_rows("\n".join(mark.join(cells) for cells in lines))
+    assert [(row.item, str(row.amount), row.per) for row in read.rows] == [("cream", "5.60", "kg")]
+    assert read.problems[0].options[0].line == f"milk{mark}1,20{mark}kg"
+
+
 @pytest.mark.parametrize(
     "head",
     ["item,price", "item,price,per,per", "item,price,per,colour", "butter,9.20,kg", '"item,price'],

@@ -15,19 +15,23 @@ FILE = "prices.csv"
 REQUIRED = ("item", "price", "per")
 COLUMNS = (*REQUIRED, "status", "currency", "date")
 UNITS_OF_SALE = ("kg", "each", "kWh")
+_SPELLED = {unit.casefold(): unit for unit in UNITS_OF_SALE}
+_MARKS = {",": "comma", ";": "semicolon", "\t": "tab"}
+_EXAMPLE_CELLS = {"item": "whipping cream, 35 % fat", "price": "5.60", "per": "kg"}
 _EXAMPLE = "whole milk,1.20,kg,declared"
 _MOST_LINES = 5000
 
 
 @dataclass(frozen=True, slots=True)
 class PriceRow:
-    """One row whose cells are all good; `cells` are as typed, by column."""
+    """One row whose cells are all good; `cells` are by column, `mark` stands between them."""
 
     line: int
     read: str
     cells: dict[str, str]
     money: Money
     day: date | None
+    mark: str = ","
 
     @property
     def item(self) -> str:
@@ -61,7 +65,7 @@ class PriceRow:
 
     def option(self, label: str, **changed: str) -> Option:
         """The row with some cells changed, as a line to type."""
-        return Option(label, as_line({**self.cells, **changed}))
+        return Option(label, as_line({**self.cells, **changed}, self.mark))
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,16 +76,17 @@ class PriceRows:
     lines: int
     columns: tuple[str, ...]
     problems: tuple[Problem, ...]
+    mark: str = ","
 
 
-def as_line(cells: dict[str, str]) -> str:
+def as_line(cells: dict[str, str], mark: str = ",") -> str:
     """Cells as one line of the list.
 
     >>> as_line({"item": "eggs, EU M", "price": "0.32"})
     '"eggs, EU M",0.32'
     """
     out = io.StringIO()
-    csv.writer(out, lineterminator="").writerow(cells.values())
+    csv.writer(out, delimiter=mark, lineterminator="").writerow(cells.values())
     return out.getvalue()
 
 
@@ -95,23 +100,30 @@ def price_rows(text: str) -> PriceRows:
         ask = f"The list has {len(lines)} lines; at most {_MOST_LINES} are read."
         asked = Problem("prices-too-long", f"{FILE} line {_MOST_LINES}", "", ask)
         return PriceRows((), len(lines), (*REQUIRED, "status"), (asked,))
-    columns = tuple(name.strip().casefold() for name in _cells(filled[0][1]) or ())
+    mark = _mark(filled[0][1])
+    columns = tuple(name.casefold() for name in _cells(filled[0][1], mark) or ())
     wrong = _head_problems(columns, *filled[0])
     if wrong:
         return PriceRows((), len(lines), (*REQUIRED, "status"), wrong)
-    read = [_row(number, line, columns) for number, line in filled[1:]]
+    read = [_row(number, line, columns, mark) for number, line in filled[1:]]
     return PriceRows(
         rows=tuple(row for row in read if isinstance(row, PriceRow)),
         lines=len(lines),
         columns=columns,
         problems=tuple(row for row in read if isinstance(row, Problem)),
+        mark=mark,
     )
 
 
-def _cells(line: str) -> list[str] | None:
+def _mark(head: str) -> str:
+    """What stands between the cells, by the first line: some spreadsheets write ; or a tab."""
+    return next((mark for mark in (",", ";", "\t") if mark in head), ",")
+
+
+def _cells(line: str, mark: str) -> list[str] | None:
     """Cells of one line, or None where its quotes do not close."""
     try:
-        return [cell.strip() for cell in next(csv.reader([line], strict=True))]
+        return [cell.strip() for cell in next(csv.reader([line], delimiter=mark, strict=True))]
     except csv.Error:
         return None
 
@@ -128,24 +140,25 @@ def _head_problems(columns: tuple[str, ...], number: int, line: str) -> tuple[Pr
     return (Problem("price-columns", f"{FILE} line {number}", line, ask, options),)
 
 
-def _row(number: int, line: str, columns: tuple[str, ...]) -> PriceRow | Problem:
-    cells = _cells(line)
+def _row(number: int, line: str, columns: tuple[str, ...], mark: str) -> PriceRow | Problem:
+    cells = _cells(line, mark)
     where = f"{FILE} line {number}"
     if cells is None or len(cells) != len(columns):
         ask = (
             f"This line has not the {len(columns)} cells {', '.join(columns)}. A name with a "
-            f'comma stands in quotes. Type it such as: "whipping cream, 35 % fat",5.60,kg'
+            f"{_MARKS[mark]} stands in quotes. Type it such as: {as_line(_EXAMPLE_CELLS, mark)}"
         )
         return Problem("price-row-unread", where, line, ask)
     named = dict(zip(columns, cells, strict=True))
     money = read_money(named["price"])
-    fault = next(_faults(named, where, line), None)
+    named["per"] = _SPELLED.get(named["per"].casefold(), named["per"])
+    fault = next(_faults(named, where, line, mark), None)
     if fault is not None or money is None:
         return fault or _price_asked(named, where, line)
-    return PriceRow(number, line, named, money, _day(named.get("date", "")))
+    return PriceRow(number, line, named, money, _day(named.get("date", "")), mark)
 
 
-def _faults(named: dict[str, str], where: str, line: str) -> Iterator[Problem]:
+def _faults(named: dict[str, str], where: str, line: str, mark: str) -> Iterator[Problem]:
     if not named["item"]:
         ask = f"What is priced here? Type its name first, such as: {_EXAMPLE}"
         yield Problem("price-item-missing", where, line, ask)
@@ -153,11 +166,11 @@ def _faults(named: dict[str, str], where: str, line: str) -> Iterator[Problem]:
         yield _price_asked(named, where, line)
     if named["per"] not in UNITS_OF_SALE:
         ask = f"Price per what? Type one of {', '.join(UNITS_OF_SALE)}."
-        options = tuple(Option(u, as_line({**named, "per": u})) for u in UNITS_OF_SALE)
+        options = tuple(Option(u, as_line({**named, "per": u}, mark)) for u in UNITS_OF_SALE)
         yield Problem("price-unit", where, line, ask, options)
     if named.get("status", "") not in ("", *STATUSES):
         ask = f"How is this price known? Type one of {', '.join(STATUSES)}, or nothing."
-        options = (Option("As you typed it", as_line({**named, "status": "declared"})),)
+        options = (Option("As you typed it", as_line({**named, "status": "declared"}, mark)),)
         yield Problem("price-status", where, line, ask, options)
     if named.get("date", "") and _day(named["date"]) is None:
         ask = "Of which day is this price? Type year, month and day, such as 2027-06-10."

@@ -37,11 +37,15 @@ class Price:
 
 @dataclass(frozen=True, slots=True)
 class PriceList:
-    """All prices that could be read; `lines` is how many lines the list has, `columns` its head."""
+    """All prices that could be read, and how a line is added to their list.
+
+    `lines` is how many lines it has, `columns` its head, `mark` what stands between the cells.
+    """
 
     prices: tuple[Price, ...] = ()
     lines: int = 1
     columns: tuple[str, ...] = ("item", "price", "per", "status")
+    mark: str = ","
 
     @property
     def currency(self) -> str:
@@ -78,7 +82,7 @@ def read_prices(text: str, *, eggs_region: str | None = None) -> Read[PriceList]
         prices.extend([] if price is None else [price])
     kept, twice = _once(prices)
     kept, mixed = _one_currency(kept)
-    found = PriceList(kept, rows.lines, rows.columns)
+    found = PriceList(kept, rows.lines, rows.columns, rows.mark)
     return Read(found, (*problems, *twice, *mixed), tuple(notices))
 
 

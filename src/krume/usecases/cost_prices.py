@@ -132,7 +132,7 @@ _PER = {"kg": "per kg", "each": "each", "kWh": "per kWh"}
 
 def _line(missing: Missing, prices: PriceList, price: str, status: str) -> str:
     cells = {"item": missing.item, "price": price, "per": missing.per, "status": status}
-    return as_line({name: cells.get(name, "") for name in prices.columns})
+    return as_line({name: cells.get(name, "") for name in prices.columns}, prices.mark)
 
 
 def rivals_asked(rivals: tuple[Price, ...], read: str) -> Problem:
