@@ -130,3 +130,18 @@ def test_a_blend_must_sum_to_a_hundred() -> None:
     whole = "Blend\n\n60 % white rice flour\n40 % potato starch"
     assert codes(whole) == []
     assert codes(whole.replace("60", "57")) == ["percent-sum"]
+
+
+def test_parts_that_are_baked_apart_have_their_own_minutes_oven_and_tin() -> None:
+    steps = (
+        "Sponge\nBake at 170 C for 30 minutes in a 20 cm round tin.\n"
+        "Meringue\nBake at 100 C for 90 minutes in a 30 cm round tin."
+    )
+    listed = f"{HEAD}{LIST}Method:\n{steps}".replace("Sponge", "Sponge:").replace(
+        "ngue\n", "ngue:\n"
+    )
+    assert codes(listed) == []
+
+
+def test_a_small_amount_for_dusting_is_no_split() -> None:
+    assert codes(HEAD + LIST + "Dust with 10 g sugar.") == []

@@ -7,7 +7,7 @@ from krume.base import Interval, Problem, as_text
 from krume.design.reader.asking import Asking
 from krume.design.reader.classifying import Kind
 from krume.design.reader.heads import Head
-from krume.design.reader.placing import placed
+from krume.design.reader.placing import first_part, placed
 from krume.design.reader.settings import limit
 from krume.design.reader.steps import Steps, step_said
 from krume.design.reader.tinsaid import THIS_ONE
@@ -22,6 +22,8 @@ def ovens_agree(head: Head, kinds: list[Kind]) -> Iterator[Problem]:
             oven = head.oven
         if oven is not None and oven.temp_c is not None:
             said.append((kind, oven))
+    here = first_part(kinds, [kind for kind, _ in said if kind.kind == "step"])
+    said = [(kind, oven) for kind, oven in said if kind.kind != "step" or kind.number in here]
     if len(said) < 2 or any(THIS_ONE in kind.source for kind, _ in said):
         return
     first_kind, first = said[0]
@@ -59,9 +61,11 @@ def _ask_ovens(first: Kind, first_c: float, kind: Kind, other_c: float) -> Probl
     return placed(asking.problems[0], kind)
 
 
-def minutes_agree(steps: Steps) -> Iterator[Problem]:
+def minutes_agree(steps: Steps, kinds: list[Kind]) -> Iterator[Problem]:
     """Minutes in the oven named twice, without a word that says one follows the other."""
     plain = [(kind, minutes, at) for kind, minutes, at, is_added in steps.minutes if not is_added]
+    here = first_part(kinds, [kind for kind, _, _ in plain])
+    plain = [one for one in plain if one[0].number in here]
     for kind in dict.fromkeys(kind for kind, _, _ in plain):
         loose = _OR_MINUTES.search(kind.source)
         if loose is not None:

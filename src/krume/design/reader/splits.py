@@ -83,6 +83,7 @@ def _is_lone(formula: Formula, at: int, parts: list[tuple[Kind, Mention, float]]
     _, mention, _ = parts[0]
     return (
         len(parts) == 1
+        and parts[0][2] * 2 > (formula.lines[at].mass_g or 0.0)
         and not mention.is_of_the
         and sum(use.line == at for use in formula.uses) == 1
     )

@@ -21,7 +21,8 @@ from krume.size import Tin
 _ENDS = re.compile(r"[.!?:;)]\s*$")
 _LONG_LINE = 48
 _ADDED = re.compile(
-    r"\b(?:more|another|further|longer|extra|then|weitere|dann|noch)\b", re.IGNORECASE
+    r"\b(?:more|another|further|longer|extra|then|weitere|dann|noch|blind|again|uncover\w*|return|remaining|cover\w*|fill\w*)\b",
+    re.IGNORECASE,
 )
 _NO_BAKE = re.compile(
     r"\b(?:toast\w*|cool\w*|chill\w*|rest\w*|soak\w*|freez\w*|whisk\w*|beat\w*|cream|boil\w*|"

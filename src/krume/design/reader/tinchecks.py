@@ -7,14 +7,15 @@ from krume.base import Notice, Option, Problem
 from krume.design.reader.asking import Asking
 from krume.design.reader.classifying import Kind
 from krume.design.reader.heads import Head
-from krume.design.reader.placing import placed
+from krume.design.reader.placing import first_part, placed
 from krume.design.reader.steps import Steps
 from krume.design.reader.tinsaid import THIS_ONE, TinSaid, same_tin
 
 
-def tins_agree(head: Head, steps: Steps) -> Iterator[Problem | Notice]:
+def tins_agree(head: Head, steps: Steps, kinds: list[Kind]) -> Iterator[Problem | Notice]:
     """Ask where a text names two tins; what one tin lacks is asked only where nothing else is."""
-    said = steps.tins_said
+    here = first_part(kinds, [kind for kind, _ in steps.tins_said if kind.kind == "step"])
+    said = tuple(one for one in steps.tins_said if one[0].kind != "step" or one[0].number in here)
     decided = [one for one in said if one[1].decided]
     if not said or decided:
         for kind, one in decided[:1]:
