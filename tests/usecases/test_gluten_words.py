@@ -1,6 +1,8 @@
 """The gate in one sentence, for a sheet that has room for one."""
 
-from krume.usecases import Asked
+from pathlib import Path
+
+from krume.usecases import Asked, init_book
 from krume.usecases.gluten_words import gluten_of_all
 
 
@@ -10,13 +12,9 @@ def test_each_formula_of_a_torte_says_what_keeps_its_gate_shut(demo: Asked) -> N
     assert said["C1"].startswith("Gluten: open on ingredients; no sentence before the room's")
 
 
-def test_without_papers_nothing_is_said(tmp_path: object, demo: Asked) -> None:
-    from pathlib import Path
-
-    from krume.usecases import init_book
-
-    empty = Asked(book=Path(str(tmp_path)) / "book")
+def test_without_papers_nothing_is_said(tmp_path: Path) -> None:
+    empty = Asked(book=tmp_path / "book")
     init_book(empty)
-    text = Path(str(tmp_path)) / "f.txt"
+    text = tmp_path / "f.txt"
     text.write_text("Sponge\n\n100 g white rice flour\n", encoding="utf-8")
     assert gluten_of_all(str(text), empty) == {}

@@ -1,6 +1,8 @@
 """What goes on paper and out: bench cards as values, pages, PDF and JSON."""
 
+from krume.publish.blend_card import Blend, BlendLot, BlendPart, blend_leaf
 from krume.publish.card import BenchCard, CardRow, Hold, Imprint, bench_card, missing_signs
+from krume.publish.cold_log import ColdLog, CoolingLimits, LoggedCooling, cold_log_leaf
 from krume.publish.facts import Fact
 from krume.publish.html import IndexPage, SheetFile, card_html, index_html, plan_html, sheet_css
 from krume.publish.label_print import label_html, label_pdf
@@ -24,6 +26,18 @@ from krume.publish.leaf import (
 )
 from krume.publish.pdf import PAPERS, PLAN_PAPERS, card_pdf, plan_pdf
 from krume.publish.sheet import card_dict
+from krume.publish.timetable import (
+    Day,
+    DayMark,
+    DayTask,
+    Places,
+    ShopGroup,
+    ShopRow,
+    TimetableSheet,
+    missing_timetable_signs,
+    timetable_dict,
+)
+from krume.publish.timetable_print import timetable_html, timetable_pdf
 from krume.publish.torte_plan import TorteSheet, missing_plan_signs, torte_sheet
 from krume.publish.torte_words import plan_dict
 
@@ -31,7 +45,15 @@ __all__ = [
     "PAPERS",
     "PLAN_PAPERS",
     "BenchCard",
+    "Blend",
+    "BlendLot",
+    "BlendPart",
     "CardRow",
+    "ColdLog",
+    "CoolingLimits",
+    "Day",
+    "DayMark",
+    "DayTask",
     "Fact",
     "Hold",
     "Imprint",
@@ -41,13 +63,20 @@ __all__ = [
     "Leaf",
     "LeafPart",
     "LeafTable",
+    "LoggedCooling",
     "PanelLine",
+    "Places",
     "SheetFile",
+    "ShopGroup",
+    "ShopRow",
+    "TimetableSheet",
     "TorteSheet",
     "bench_card",
+    "blend_leaf",
     "card_dict",
     "card_html",
     "card_pdf",
+    "cold_log_leaf",
     "index_html",
     "label_html",
     "label_layout",
@@ -61,9 +90,13 @@ __all__ = [
     "missing_leaf_signs",
     "missing_plan_signs",
     "missing_signs",
+    "missing_timetable_signs",
     "plan_dict",
     "plan_html",
     "plan_pdf",
     "sheet_css",
+    "timetable_dict",
+    "timetable_html",
+    "timetable_pdf",
     "torte_sheet",
 ]
