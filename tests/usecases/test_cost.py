@@ -105,6 +105,9 @@ def test_the_order_brings_its_own_price_and_its_guests(demo: Asked) -> None:
 def test_what_is_cut_away_and_what_is_bought_beyond_is_said(demo: Asked) -> None:
     said = {n.where: n.text for n in cost("T1", demo).notices}
     assert said["F1"].startswith("97.1 g of Orl hazel sponge are cut away; they are paid: 0.66 ")
+    (eggs,) = [n.text for n in cost("T1", demo).notices if n.code == "eggs-left"]
+    assert "3 whites (100.5 g)" in eggs
+    assert "eggs-left" not in codes(cost("TART", demo))
     assert said["C1"].startswith("22.8 g of Vanilla custard cream are made and not used: 0.09 ")
 
 

@@ -5,8 +5,8 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TypeVar
 
-from krume.base import Infeasible, Notice, Problem
-from krume.build import Order, OrderLine, read_order, read_torte
+from krume.base import Infeasible, Notice, Problem, as_text
+from krume.build import EggsLeft, Order, OrderLine, read_order, read_torte
 from krume.cost import Need, Part, formula_need, is_baked, together, torte_needs
 from krume.store import book_at, is_file
 from krume.usecases.answer import Asked, QuestionError, clash_problems
@@ -146,9 +146,23 @@ def _torte(made: TorteMade, usual_egg: str | None, count: int) -> Sold:
         return replace(sold, problems=(*sold.problems, *clashes), is_whole=False, is_possible=False)
     parts = {what: _part(read, usual_egg) for what, read in made.formulas.items()}
     needs = torte_needs(made.torte, parts, count=count)
+    left = _eggs_left(made.torte.eggs.left)
     used = {component.what for component in made.plan.components}
     is_whole = made.torte.mass_g is not None and used <= parts.keys()
-    return replace(sold, needs=needs, is_whole=is_whole)
+    return replace(sold, needs=needs, is_whole=is_whole, notices=(*sold.notices, *left))
+
+
+def _eggs_left(left: tuple[EggsLeft, ...]) -> tuple[Notice, ...]:
+    """Yolks and whites that are cracked for one torte and not used in it."""
+    if not left:
+        return ()
+    named = " and ".join(
+        f"{as_text(each.count, 2)} {each.part}{'s' if each.count > 1 else ''} "
+        f"({as_text(each.mass_g, 1)} g)"
+        for each in left
+    )
+    text = f"Left of eggs: {named}. A yolk or a white alone is paid as half an egg."
+    return (Notice("eggs-left", text),)
 
 
 def _order(source: Text, asked: Asked, usual_egg: str | None) -> Sold:
