@@ -9,7 +9,7 @@ from krume.design.reader.items import Item
 from krume.design.reader.settings import limit
 
 _BESIDE = re.compile(
-    r"[(,=/]\s*(?:[^\W\d]+\.?\s+|[~=]\s*){0,3}?"
+    r"[(,=/|\t]\s*(?:[^\W\d]+\.?\s+|[~=]\s*){0,3}?"
     r"(?P<amount>(?P<value>\d+(?:[.,]\d+)?)(?:\s*[-–]\s*(?P<high>\d+(?:[.,]\d+)?))?"
     r"\s*(?P<unit>kg|g|gr|grams?|gramm|oz|ounces?)\b\.?)(?P<each>\s*(?:each|jeweils|pro stück))?"
     r"(?!\s*(?:for|für|of|into|in|to|von|zum)\b)",

@@ -144,7 +144,11 @@ def _kind(at: int, lines: list[str], state: _State, settings: Settings) -> Kind:
     if facts.is_note:
         return Kind(number, source, "note")
     key = facts.key
-    if key is not None and not (state.where == "method" and key.key == "other"):
+    if (
+        key is not None
+        and state.where != "notes"
+        and not (state.where == "method" and key.key == "other")
+    ):
         return Kind(number, source, "key" if key.key != "other" else "note", key=key)
     heading = _heading(at, lines, state, settings)
     if heading is not None:

@@ -30,7 +30,7 @@ from krume.pantry import Found, find
 _WEIGH_FIRST = re.compile(r"\bweigh (?:the|your|them)\b|\bas much\b|\bsame weight\b", re.IGNORECASE)
 
 
-_NO_FURTHER = re.compile(r"[,;]?\s*(?:,|;|\(|\bplus\b|\+|\bfor\b).*$", re.DOTALL)
+_NO_FURTHER = re.compile(r"[,;]?\s*(?:,|;|\(|\s-\s|\bplus\b|\+|\bfor\b).*$", re.DOTALL)
 
 
 def egg_entry(

@@ -90,7 +90,10 @@ def _sign(found: list[Token], at: int) -> str:
     if kind == "K" and at == 0 and len(found) > 1 and found[1].kind in ",:":
         return "W"
     if kind == "\t":
-        return ""
+        is_column = (
+            0 < at < len(found) - 1 and found[at - 1].kind in "MVK" and found[at + 1].kind == "N"
+        )
+        return "s" if is_column else ""
     if kind == "N" and 0 < at < len(found) - 1 and found[at + 1].kind in "%T":
         return "N" if found[at + 1].kind == "%" and at + 2 == len(found) else "W"
     if kind in "%T" and 1 < at < len(found) and found[at - 1].kind == "N":

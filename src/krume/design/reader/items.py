@@ -117,7 +117,8 @@ def item_of(found: list[Token], text: str, asking: Asking, *, comma_is_decimal: 
             unit.start,
             unit.end,
         )
-    if form.kind == "named" and form.rest:
+    is_behind = form.kind == "of_some" and not lead and _has_note(form.rest, shape, found)
+    if form.rest and (form.kind == "named" or is_behind):
         name = f"{name}, {text[found[shape.places[form.rest[0]]].start : end]}"
     full = _how_full(form, shape, found, text)
     return Item(
@@ -177,7 +178,13 @@ def _has_words(span: tuple[int, int] | None, shape: Shape, found: list[Token]) -
     """Whether something is named behind the number, not only further columns of a table."""
     if span is None:
         return False
+    if found[shape.places[span[0]]].kind in "(,":
+        return False
     return any(found[at].kind in "WHK" for at in shape.places[span[0] : span[1]])
+
+
+def _has_note(span: tuple[int, int] | None, shape: Shape, found: list[Token]) -> bool:
+    return span is not None and found[shape.places[span[0]]].kind in "(,"
 
 
 def _unit_only(form: Form, place: Place) -> Unit | None:

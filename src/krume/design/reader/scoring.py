@@ -31,6 +31,7 @@ _NOT_AN_AMOUNT = re.compile(
     r"^\d[\d.,]*\s*(?:°|degrees?\b|[CF]\b|min\w*\b|hours?\b|h\b|cm\b|mm\b|inch\w*\b|in\b|%)",
     re.IGNORECASE,
 )
+_AMOUNT_LAST = re.compile(r"\d\s*(?:g|kg|ml|l|dl|cl|oz|lb)\.?$", re.IGNORECASE)
 _HYPHENED = re.compile(r"^\d+-[^\W\d]")
 
 
@@ -98,6 +99,8 @@ def _score(source: str, text: str, reading: LineReading) -> int:
         return _counted_score(entry, is_known=is_known, text=text)
     if form == "of_some":
         return _of_some_score(source, text, is_known=is_known)
+    if form == "named" and _AMOUNT_LAST.search(text) and len(text.split()) < 7:
+        return 3 if is_known else 2
     if form == "named":
         return 3 if is_known else 1 if len(text.split()) < 9 else 0
     if form in ("vague", "pinched", "sized", "share"):

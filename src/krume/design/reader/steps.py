@@ -263,6 +263,12 @@ def mass_of(mention: Mention, line: Line) -> float | None:
     value = mention.value.best if isinstance(mention.value, Interval) else mention.value
     if mention.unit.kind == "mass":
         return value * (mention.unit.size or 1.0)
+    if (
+        mention.unit.name == line.unit
+        and line.mass_g is not None
+        and isinstance(line.amount, float)
+    ):
+        return line.mass_g * value / line.amount if line.amount else None
     if line.ingredient is None:
         return None
     one = measure(line.ingredient, mention.unit.name)
