@@ -18,7 +18,7 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "plan": ("plan", "A timetable for one or more orders, and what to buy."),
     "label": ("label", "What the buyer must be told: ingredients, allergens, nutrition, gluten."),
     "cost": ("cost", "What it costs, what to ask for it, how many pay the fixed costs."),
-    "sheet": ("sheet", "Bench cards as PDF, HTML and JSON."),
+    "sheet": ("sheet", "Bench cards, torte plans, order sheets and more, as PDF, HTML and JSON."),
     "calc": ("calc", "Quick sums: tins, eggs, gelatine, rolls, the dial."),
     "book": ("book", "The folder your texts live in."),
     "schema": ("schema", "The JSON Schema of a command's --json answer."),

@@ -17,7 +17,7 @@ from krume.keep.rules import (
     rule_of_family,
     use_by,
 )
-from krume.keep.traits import traits
+from krume.keep.traits import is_cooked, traits
 
 __all__ = [
     "Caution",
@@ -31,6 +31,7 @@ __all__ = [
     "assess",
     "caution",
     "cooling",
+    "is_cooked",
     "keep_rule",
     "least_growth_activity",
     "lethality_min",

@@ -31,6 +31,7 @@ if TYPE_CHECKING:
     from krume.usecases.sheet_result import SheetFile, SheetResult
     from krume.usecases.size import SizeWish, size_formula
     from krume.usecases.size_result import SizeOption, SizeResult
+    from krume.usecases.verify import verify_sheets
 
 _HOMES = {
     "ANSWERS": "usecases.schema",
@@ -88,6 +89,7 @@ _HOMES = {
     "plan_orders": "usecases.plan",
     "read_formula": "usecases.read",
     "size_formula": "usecases.size",
+    "verify_sheets": "usecases.verify",
 }
 
 __all__ = [
@@ -146,6 +148,7 @@ __all__ = [
     "plan_orders",
     "read_formula",
     "size_formula",
+    "verify_sheets",
 ]
 
 

@@ -1,9 +1,19 @@
 """How the gluten gate stands, in the one sentence that a sheet at the bench has room for."""
 
-from krume.label import Product, gluten_gate, product_of_formula
+from krume.label import GlutenGate, Product, gluten_gate, product_of_formula
 from krume.usecases.answer import Asked
 from krume.usecases.papers import Papers, papers_of
 from krume.usecases.product import SoldRead, sold_of
+
+RECORD_STATES = {
+    "good": "good",
+    "expired": "ran out",
+    "missing": "no record",
+    "conflict": "speaks against it",
+    "not-yet-valid": "not in force yet",
+    "not-needed": "none needed",
+}
+"""How the record of a lot stands, in the words of a sheet."""
 
 
 def gluten_words(product: Product, papers: Papers, read: SoldRead, chosen: frozenset[str]) -> str:
@@ -11,6 +21,11 @@ def gluten_words(product: Product, papers: Papers, read: SoldRead, chosen: froze
     gate = gluten_gate(
         product, papers.lots, papers.cleaning, on=read.on, market="eu", chosen=chosen
     )
+    return gate_words(gate)
+
+
+def gate_words(gate: GlutenGate) -> str:
+    """The sentence of a gate that was judged."""
     if gate.claim_allowed:
         return "Gluten records complete for the day; the sentence stands on the label alone."
     if gate.is_open_on_ingredients:

@@ -1,10 +1,10 @@
 """Label sheets written to a folder: all of them, or none while anything on one is not known."""
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from krume import __version__
-from krume.base import Infeasible, Option, Problem
+from krume.base import Infeasible, Notice, Option, Problem
 from krume.evidence import data_version
 from krume.publish import (
     Imprint,
@@ -19,38 +19,63 @@ from krume.store import book_at, place_all, studio_of
 from krume.usecases.answer import Answer, Asked, clash_problems
 from krume.usecases.label import Labelled, LabelWish, label_result, labelled
 from krume.usecases.label_result import LabelFile, LabelOf, LabelPanel, LabelResult, LabelRow
-from krume.usecases.sheet import slug
+from krume.usecases.slug import slug
 
 _OUT = "--out"
 _NET = "Net weight: ____________ g"
+
+
+LAYOUT = "single-100x150"
+"""The label where none is asked for, a row of the packed table."""
+
+
+@dataclass(frozen=True, slots=True)
+class DrawnLabels:
+    """Labels on their way to paper, by the name of their file; or why none is drawn."""
+
+    files: dict[str, tuple[str, bytes]]
+    problems: tuple[Problem, ...] = ()
+    notices: tuple[Notice, ...] = ()
+    is_possible: bool = True
 
 
 def label_sheets(
     name: str, wish: LabelWish, asked: Asked, *, out: Path, layout: str
 ) -> Answer[LabelResult]:
     """Write the label of each thing as PDF and HTML; nothing while one of them is closed."""
-    paper = label_layout(asked.answer_for("--labels") or layout)
+    label_layout(asked.answer_for("--labels") or layout)
     made = labelled(name, wish, asked)
     result = label_result(made)
+    drawn = drawn_labels(made, wish, asked, layout=layout)
+    if drawn.problems:
+        bare = Answer(result, drawn.problems, made.notices, made.sources)
+        return replace(bare, is_possible=drawn.is_possible)
+    place_all(out, {file: data for file, (_, data) in drawn.files.items()})
+    folder = out.resolve()
+    written = tuple(
+        LabelFile("label", file.rpartition(".")[2], of, str(folder / file))
+        for file, (of, _) in drawn.files.items()
+    )
+    notices = (*made.notices, *drawn.notices)
+    return Answer(replace(result, files=written), (), notices, made.sources)
+
+
+def drawn_labels(
+    made: Labelled, wish: LabelWish, asked: Asked, *, layout: str = LAYOUT
+) -> DrawnLabels:
+    """The label of each thing as PDF and HTML; none while one of them is closed."""
+    paper = label_layout(asked.answer_for("--labels") or layout)
     blocked = [_closed(each) for each in made.labels if each.blocked_by]
     if made.problems or blocked:
-        return Answer(result, (*made.problems, *blocked), made.notices, made.sources)
+        return DrawnLabels({}, (*made.problems, *blocked))
     sheets = {each.name: _sheet(each, made, wish, asked) for each in made.labels}
     pages = {each: label_pdf(sheet, paper) for each, sheet in sheets.items()}
     clashes = [c for page in pages.values() if isinstance(page, Infeasible) for c in page.clashes]
     if clashes:
         problems = clash_problems(Infeasible(tuple(clashes)), "--labels")
-        return Answer(result, problems, made.notices, made.sources, is_possible=False)
-    files = _files(sheets, pages)
-    place_all(out, {file: data for file, (_, data) in files.items()})
-    folder = out.resolve()
-    written = tuple(
-        LabelFile("label", file.rpartition(".")[2], of, str(folder / file))
-        for file, (of, _) in files.items()
-    )
+        return DrawnLabels({}, problems, is_possible=False)
     signs = (notice for sheet in sheets.values() for notice in missing_label_signs(sheet))
-    notices = (*made.notices, *dict.fromkeys(signs))
-    return Answer(replace(result, files=written), (), notices, made.sources)
+    return DrawnLabels(_files(sheets, pages), (), tuple(dict.fromkeys(signs)))
 
 
 def _closed(label: LabelOf) -> Problem:

@@ -2,12 +2,17 @@
 
 import json
 
+from krume.base import as_text, money_text
 from krume.build import Order
-from krume.publish import Imprint, Leaf, leaf_dict, leaf_html, leaf_pdf
+from krume.publish import Hold, Imprint, Leaf, leaf_dict, leaf_html, leaf_pdf
 from krume.usecases.answer import Asked
 from krume.usecases.as_json import plain
+from krume.usecases.cost import CostWish, cost_of
 from krume.usecases.keep import keep_of
+from krume.usecases.label import LabelWish, labelled
+from krume.usecases.label_paper import drawn_labels
 from krume.usecases.order import OrderJudgement
+from krume.usecases.order_batches import OrderBatch
 from krume.usecases.order_leaf import order_leaf
 from krume.usecases.papers import papers_of
 from krume.usecases.product import sold_of
@@ -15,7 +20,12 @@ from krume.usecases.sheet_result import Files, SheetCheck
 
 
 def order_files(
-    name: str, judged: OrderJudgement, asked: Asked, imprint: Imprint, paper: str
+    name: str,
+    judged: OrderJudgement,
+    asked: Asked,
+    imprint: Imprint,
+    paper: str,
+    found: tuple[OrderBatch, ...] = (),
 ) -> Files:
     """The order sheet of a judged order, as PDF, page and JSON."""
     read = sold_of(name, asked)
@@ -23,26 +33,64 @@ def order_files(
     keeping = keep_of(name, asked).result
     leaf = order_leaf(
         read, order, judged, papers_of(asked), imprint,
-        cold=(*keeping.limits[:1], *keeping.reasons[:1]),
+        cold=(*keeping.limits[:1], *keeping.reasons[:1]), found=found,
     )  # fmt: skip
-    return leaf_files(leaf, "order", "order-sheet", read.title, paper)
+    return leaf_files(leaf, "order-sheet", ("order-sheet", read.title), _large(paper))
 
 
-def leaf_files(leaf: Leaf, stem: str, kind: str, of: str, paper: str) -> Files:
-    """A leaf as PDF on A4 or Letter, as a page and as JSON."""
+def _large(paper: str) -> str:
+    return "letter" if paper == "letter" else "a4"
+
+
+def leaf_files(leaf: Leaf, stem: str, kind: tuple[str, str], paper: str) -> Files:
+    """A leaf as PDF, as a page and as JSON; `kind` says what it is and what it is of."""
     data = json.dumps(plain(leaf_dict(leaf)), ensure_ascii=False, indent=1)
-    sort = (kind, of)
     return {
-        f"{stem}-sheet.pdf": (sort, leaf_pdf(leaf, "letter" if paper == "letter" else "a4")),
-        f"{stem}-sheet.html": (sort, leaf_html(leaf).encode()),
-        f"{stem}-sheet.json": (sort, f"{data}\n".encode()),
+        f"{stem}.pdf": (kind, leaf_pdf(leaf, paper)),
+        f"{stem}.html": (kind, leaf_html(leaf).encode()),
+        f"{stem}.json": (kind, f"{data}\n".encode()),
     }
 
 
-def order_checks(judged: OrderJudgement) -> tuple[SheetCheck, ...]:
-    """What was checked of the promise: diets, holds, hours out of the cold."""
+def order_checks(name: str, judged: OrderJudgement, asked: Asked) -> tuple[SheetCheck, ...]:
+    """What was checked of the promise: diets, holds, hours out of the cold, price."""
     held = " ".join(hold.text for hold in judged.holds)
     return (
         SheetCheck("diet", not judged.holds, held or f"Diet: {judged.diet_box}."),
         SheetCheck("cold", judged.warm.is_within, judged.warm.text),
+        price_check(name, asked),
     )
+
+
+def price_check(name: str, asked: Asked) -> SheetCheck:
+    """The agreed price against the full cost; not judged while a price or a cost is not known."""
+    answer = cost_of(name, CostWish(), asked)
+    cost = answer.result
+    if cost.direct is None or cost.full is None:
+        why = " ".join(dict.fromkeys(problem.ask for problem in answer.problems))
+        return SheetCheck("price", None, f"What it costs is not known. {why}".strip())
+    direct, full = (money_text(each, cost.currency) for each in (cost.direct, cost.full))
+    costs = f"direct cost {direct}, full cost {full}"
+    if cost.price is None or cost.price_basis != "agreed":
+        asks = cost.price_for_margin
+        wanted = "" if asks is None else f"; {money_text(asks, cost.currency)} leaves "
+        wanted += "" if asks is None else f"{as_text(float(cost.margin_asked_pct), 1)} % of it"
+        return SheetCheck("price", None, f"No price is agreed: {costs}{wanted}.")
+    margin = "not known" if cost.margin_pct is None else f"{as_text(float(cost.margin_pct), 1)} %"
+    price = money_text(cost.price, cost.currency)
+    text = f"Price {price} as agreed: {costs}, margin {margin} of the price."
+    return SheetCheck("price", cost.price >= cost.full, text)
+
+
+def label_files(name: str, hold: Hold | None, asked: Asked) -> tuple[Files, SheetCheck]:
+    """The labels of an order, or what keeps them from print; a held order has none."""
+    if hold is not None:
+        text = f"No label while the order is held: {hold.text} {hold.opens}".strip()
+        return {}, SheetCheck("label", False, text)  # noqa: FBT003
+    drawn = drawn_labels(labelled(name, LabelWish(), asked), LabelWish(), asked)
+    if drawn.problems:
+        asks = " ".join(dict.fromkeys(problem.ask for problem in drawn.problems))
+        return {}, SheetCheck("label", False, f"No label yet. {asks}")  # noqa: FBT003
+    files = {file: (("label", of), data) for file, (of, data) in drawn.files.items()}
+    names = ", ".join(dict.fromkeys(of for of, _ in drawn.files.values()))
+    return files, SheetCheck("label", True, f"Labels printed: {names}.")  # noqa: FBT003

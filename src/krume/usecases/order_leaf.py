@@ -4,19 +4,14 @@ from krume.base import as_text
 from krume.build import Order
 from krume.label import GateRecord, gluten_gate
 from krume.publish import Fact, Hold, Imprint, Leaf, LeafPart, LeafTable
+from krume.usecases.gluten_words import RECORD_STATES
 from krume.usecases.order import OrderJudgement
+from krume.usecases.order_batches import OrderBatch, batch_table
 from krume.usecases.papers import Papers
 from krume.usecases.product import Sold, SoldRead
 
 _DAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 _TAKE_OUT_MIN = 20
-_STATES = {
-    "good": "good",
-    "expired": "ran out",
-    "missing": "no record",
-    "conflict": "speaks against it",
-    "not-yet-valid": "not in force yet",
-}
 
 
 def order_leaf(
@@ -27,8 +22,12 @@ def order_leaf(
     imprint: Imprint,
     *,
     cold: tuple[str, ...],
+    found: tuple[OrderBatch, ...] = (),
 ) -> Leaf:
-    """The order sheet of a judged order; `cold` are the keeping lines of what it holds."""
+    """The order sheet of a judged order; `cold` are the keeping lines of what it holds.
+
+    `found` are the batches it takes.
+    """
     return Leaf(
         kind="order sheet",
         name=order.name or read.title or "Order",
@@ -37,6 +36,7 @@ def order_leaf(
             LeafPart("Diet and allergies", (judged.diet_box,), boxed=True),
             LeafPart("What", table=_what(read, order)),
             LeafPart("Cold", (*cold, judged.warm.text, *_latest(judged), _TAKE_OUT)),
+            *((LeafPart("Batches", table=batch_table(found)),) if found else ()),
             LeafPart("Say back to the customer", (judged.confirmation,), boxed=True),
             LeafPart("Who", _who(order)),
             *_evidence(read, papers),
@@ -132,7 +132,7 @@ def _evidence(read: SoldRead, papers: Papers) -> tuple[LeafPart, ...]:
     table = LeafTable(
         ("lot", "goods", "gluten record", "what it says"),
         tuple(
-            (lot, goods, _STATES.get(record.state, record.state), record.text)
+            (lot, goods, RECORD_STATES.get(record.state, record.state), record.text)
             for (lot, goods), record in sorted(rows.items())
         ),
         wide=1,

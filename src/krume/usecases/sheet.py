@@ -1,13 +1,11 @@
 """The sheets of a formula, a torte or an order: all of them written, or none."""
 
 import json
-import re
-import unicodedata
 from dataclasses import dataclass, replace
 from pathlib import Path
 
 from krume import __version__
-from krume.base import as_text
+from krume.base import Notice, as_text
 from krume.design import Formula, Weighing, weigh_out
 from krume.evidence import data_version
 from krume.publish import (
@@ -33,21 +31,24 @@ from krume.usecases.bake import model_minutes
 from krume.usecases.clock import now
 from krume.usecases.gluten_words import gluten_of_all
 from krume.usecases.kind import Made, made_of
+from krume.usecases.leaf_sheets import leaf_sheets
+from krume.usecases.manifest import MANIFEST, listed, read_manifest, run_of, stamped
 from krume.usecases.order import OrderJudgement, judge_order
-from krume.usecases.order_files import order_checks, order_files
+from krume.usecases.order_batches import batch_check, order_batches
+from krume.usecases.order_files import label_files, order_checks, order_files
 from krume.usecases.order_leaf import one_hold
 from krume.usecases.product import sold_of
-from krume.usecases.read import FormulaRead
 from krume.usecases.sheet_result import Files, SheetCheck, SheetFile, SheetHold, SheetResult
 from krume.usecases.size import scale_step_g
+from krume.usecases.slug import short_name, slug
 from krume.usecases.sources import line_sources, source_keys
 from krume.usecases.torte_sheet import Plans, plan_files, torte_plans
 
 _SUM_TOLERANCE_G = 0.05
 """Half the last digit a scale of 0.1 g shows."""
 
-_NOT_YET = ("label", "cost", "timetable")
-_SLUG_LENGTH = 60
+_NOT_YET = ("timetable",)
+_OTHERS = {"blend-card": "Blend cards", "cold-log": "Cold log", "label": "Labels"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,51 +63,94 @@ class _Card:
 
 
 def make_sheets(name: str, asked: Asked, *, out: Path, paper: str = "a5") -> Answer[SheetResult]:
-    """Write bench cards and torte plans; nothing while a question is open."""
+    """Write the sheets of a request; nothing while a question is open."""
     made = made_of(name, asked)
     sources = source_keys(*(line_sources(read.formula) for read in made.formulas))
+    bare = Answer(SheetResult((), (), (), ()), made.problems, made.notices, sources)
     if made.problems:
-        return Answer(SheetResult((), (), (), ()), made.problems, made.notices, sources)
+        return bare
     imprint = _imprint(studio_of(book_at(asked.book)), asked, is_of_book=_is_of_book(made))
     plans = torte_plans(made, name, asked, imprint)
     if plans.problems:
-        bare = Answer(SheetResult((), (), (), ()), plans.problems, made.notices, sources)
-        return replace(bare, is_possible=plans.is_possible)
+        return replace(bare, problems=plans.problems, is_possible=plans.is_possible)
     judged = _judged(made, name, asked)
     if judged is not None and judged.problems:
-        return Answer(SheetResult((), (), (), ()), judged.problems, made.notices, sources)
-    hold = None if judged is None else one_hold(judged.holds)
-    plans = replace(
-        plans, plans=tuple(replace(p, sheet=replace(p.sheet, hold=hold)) for p in plans.plans)
-    )
-    cards = _cards(made, asked, hold, gluten_of_all(name, asked))
-    files: Files = {}
-    checks: tuple[SheetCheck, ...] = tuple(_sum_check(each) for each in cards)
-    if judged is not None:
-        files |= order_files(name, judged, asked, imprint, paper)
-        checks = (*checks, *order_checks(judged))
-    checks = (*checks, *_not_judged(made))
-    summary = _summary(made, cards, plans)
-    files |= _plan_files(plans, cards, paper)
-    files |= _card_files(cards, paper)
-    if made.kind != "formula":
-        index = _index(made, files, checks, summary, imprint, judged)
-        files["index.html"] = (("index", made.title), index_html(index).encode())
+        return replace(bare, problems=judged.problems)
+    drawn = _drawn(made, name, asked, imprint, plans, judged, paper)
+    holds = () if judged is None else judged.holds
+    told = tuple(f"{hold.text} {hold.opens}".strip() for hold in holds)
+    before = read_manifest(out)
+    run = run_of(made, name, asked, drawn.files, day=imprint.date, paper=paper, held=told)
+    files = stamped(drawn.files, run)
+    files[MANIFEST] = (("manifest", made.title or name), listed(run, files, before))
     place_all(out, {file: data for file, (_, data) in files.items()})
     folder = out.resolve()
     written = tuple(
         SheetFile(kind, file.rpartition(".")[2], of, str(folder / file))
         for file, ((kind, of), _) in files.items()
     )
+    held = tuple(SheetHold(hold.text, hold.opens) for hold in holds)
+    result = SheetResult(written, held, drawn.checks, drawn.summary)
+    return replace(
+        bare, result=result, notices=tuple(dict.fromkeys((*made.notices, *drawn.notices)))
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class _Drawn:
+    """All sheets of a request before they are written."""
+
+    files: Files
+    checks: tuple[SheetCheck, ...]
+    summary: tuple[str, ...]
+    notices: tuple[Notice, ...]
+
+
+def _drawn(
+    made: Made,
+    name: str,
+    asked: Asked,
+    imprint: Imprint,
+    plans: Plans,
+    judged: OrderJudgement | None,
+    paper: str,
+) -> _Drawn:
+    """Order's sheets first, then plans, cards, blend cards and the cold log, the index last."""
+    hold = None if judged is None else one_hold(judged.holds)
+    plans = replace(
+        plans, plans=tuple(replace(p, sheet=replace(p.sheet, hold=hold)) for p in plans.plans)
+    )
+    cards = _cards(made, asked, hold, gluten_of_all(name, asked))
+    files, checks = _order_part(name, asked, imprint, judged, paper)
+    files |= _plan_files(plans, cards, paper)
+    files |= _card_files(cards, paper)
+    slugs = {card.name: card.slug for card in cards}
+    leaves, more, signs = leaf_sheets(made, name, asked, imprint, judged, paper=paper, slugs=slugs)
+    files |= leaves
+    checks = (*(_sum_check(each) for each in cards), *checks, *more, *_not_judged(made))
+    summary = _summary(made, cards, plans, files)
+    if made.kind != "formula":
+        index = _index(made, files, checks, summary, imprint, judged)
+        files["index.html"] = (("index", made.title), index_html(index).encode())
     notices = (
-        *made.notices,
         *(n for c in cards for n in missing_signs(c.card)),
         *(n for planned in plans.plans for n in missing_plan_signs(planned.sheet)),
+        *signs,
     )
-    held = () if judged is None else tuple(SheetHold(h.text, h.opens) for h in judged.holds)
-    return Answer(
-        SheetResult(written, held, checks, summary), (), tuple(dict.fromkeys(notices)), sources
-    )
+    return _Drawn(files, checks, summary, notices)
+
+
+def _order_part(
+    name: str, asked: Asked, imprint: Imprint, judged: OrderJudgement | None, paper: str
+) -> tuple[Files, tuple[SheetCheck, ...]]:
+    """The sheets only an order has, and what was checked of its promise."""
+    if judged is None:
+        return {}, ()
+    found = order_batches(sold_of(name, asked), asked)
+    files = order_files(name, judged, asked, imprint, paper, found)
+    labels, label_check = label_files(name, one_hold(judged.holds), asked)
+    checks = (*order_checks(name, judged, asked), batch_check(found), label_check)
+    return files | labels, checks
 
 
 def _judged(made: Made, name: str, asked: Asked) -> OrderJudgement | None:
@@ -116,24 +160,13 @@ def _judged(made: Made, name: str, asked: Asked) -> OrderJudgement | None:
     return judge_order(sold_of(name, asked), made.order, asked)
 
 
-def slug(name: str) -> str:
-    """A name as part of a file's name: small letters, digits and hyphens, nothing else.
-
-    >>> slug("../../etc/passwd"), slug("Grüß Gott: CON"), slug("שלום")
-    ('etc-passwd', 'gruss-gott-con', 'formula')
-    """
-    letters = unicodedata.normalize("NFKD", name.casefold()).encode("ascii", "ignore").decode()
-    words = re.sub(r"[^a-z0-9]+", "-", letters).strip("-")
-    return words[:_SLUG_LENGTH].strip("-") or "formula"
-
-
 def _cards(made: Made, asked: Asked, hold: Hold | None, gluten: dict[str, str]) -> list[_Card]:
     studio, step_g = studio_of(book_at(asked.book)), scale_step_g(asked)
     cards: list[_Card] = []
     for read in made.formulas:
         weighing = weigh_out(read.formula, scale_g=step_g)
         imprint = _imprint(studio, asked, is_of_book=read.source.kind is not None)
-        name = _short_name(read)
+        name = short_name(read)
         card = bench_card(
             read.formula,
             weighing,
@@ -146,12 +179,6 @@ def _cards(made: Made, asked: Asked, hold: Hold | None, gluten: dict[str, str]) 
         taken = {card.slug for card in cards}
         cards.append(_Card(_free(slug(name), taken), name, read.formula, weighing, card))
     return cards
-
-
-def _short_name(read: FormulaRead) -> str:
-    if read.source.kind is not None:
-        return read.source.name
-    return read.formula.name or read.source.name
 
 
 def _free(wanted: str, taken: set[str]) -> str:
@@ -243,23 +270,28 @@ def _sum_check(each: _Card) -> SheetCheck:
 
 
 def _not_judged(made: Made) -> tuple[SheetCheck, ...]:
-    if made.kind == "formula":
+    if made.kind != "order":
         return ()
-    return (
-        SheetCheck(
-            "batches", None, "Each card is one batch; how many are needed is not judged yet."
-        ),
-        *(SheetCheck(word, None, f"No {word} yet.") for word in _NOT_YET),
-    )
+    return tuple(SheetCheck(word, None, f"No {word} yet.") for word in _NOT_YET)
 
 
-def _summary(made: Made, cards: list[_Card], plans: Plans) -> tuple[str, ...]:
+def _others(files: Files) -> list[str]:
+    """The sheets beside cards and plans, by what each is of."""
+    said: list[str] = []
+    for kind, word in _OTHERS.items():
+        names = dict.fromkeys(of for (sort, of), _ in files.values() if sort == kind)
+        said += [f"{word}: {', '.join(names)}."] if names else []
+    return said
+
+
+def _summary(made: Made, cards: list[_Card], plans: Plans, files: Files) -> tuple[str, ...]:
     names = ", ".join(each.name for each in cards)
     count = "1 bench card" if len(cards) == 1 else f"{len(cards)} bench cards"
     said = [f"{count}: {names}."]
     if plans.plans:
         many = "1 torte plan" if len(plans.plans) == 1 else f"{len(plans.plans)} torte plans"
         said.append(f"{many}: {', '.join(planned.name for planned in plans.plans)}.")
+    said += _others(files)
     if made.order is not None:
         said.insert(0, _promise(made))
     return tuple(said)

@@ -34,10 +34,26 @@ class SheetCheck:
 
 
 @dataclass(frozen=True, slots=True)
+class SheetVerified:
+    """A file of earlier: whether it still says what its texts say, and if not, why."""
+
+    file: str
+    kind: str
+    of: str
+    path: str
+    is_fresh: bool
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
 class SheetResult:
-    """The files of a run, what holds the order, what was checked, and a few words on it."""
+    """The files of a run, what holds the order, what was checked, and a few words on it.
+
+    `verified` is filled by a check of earlier sheets, which writes nothing.
+    """
 
     files: tuple[SheetFile, ...]
     held: tuple[SheetHold, ...]
     checks: tuple[SheetCheck, ...]
     summary: tuple[str, ...]
+    verified: tuple[SheetVerified, ...] = ()
