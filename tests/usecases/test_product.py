@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from krume.base import KrumeError
-from krume.usecases import Asked, load_demo
+from krume.usecases import Asked, LabelWish, keep_of, label_of, load_demo
 from krume.usecases.product import sold_of
 
 
@@ -45,3 +45,15 @@ def test_lots_that_a_text_names_are_the_ones_in_use(
 ) -> None:
     text = f"Sponge\n{line}\nTin: round 20 x 5 cm\n\n100 g potato starch\n"
     assert "L-019" in sold_of(write(text), bare).sold[0].chosen
+
+
+def test_a_torte_that_cannot_be_is_no_answer_and_names_its_limit(
+    demo: Asked, tmp_path: Path
+) -> None:
+    text = tmp_path / "high.txt"
+    text.write_text("High\n\n3 layers of F1, 20 mm\n", encoding="utf-8")
+    read = sold_of(str(text), demo)
+    assert not read.is_possible
+    assert [p.code for p in read.problems] == ["limits-clash"]
+    assert label_of(str(text), LabelWish(), demo).exit_code == 4
+    assert keep_of(str(text), demo).exit_code == 4

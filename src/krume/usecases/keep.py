@@ -64,7 +64,8 @@ def keep_of(name: str, asked: Asked) -> Answer[KeepResult]:
     result = _result(read, keeping, hand_over)
     sources = (reason.source for reason in keeping.reasons)
     notices = (*read.notices, *_habit(keeping), _deferral())
-    return Answer(result, read.problems, notices, source_keys(read.sources, sources))
+    cited = source_keys(read.sources, sources)
+    return Answer(result, read.problems, notices, cited, is_possible=read.is_possible)
 
 
 def _habit(keeping: Keeping) -> tuple[Notice, ...]:

@@ -87,7 +87,10 @@ class Labelled:
 def label_of(name: str, wish: LabelWish, asked: Asked) -> Answer[LabelResult]:
     """Say what the buyer must be told; what is not known is named, with what opens it."""
     made = labelled(name, wish, asked)
-    return Answer(label_result(made), made.problems, made.notices, made.sources)
+    result = label_result(made)
+    return Answer(
+        result, made.problems, made.notices, made.sources, is_possible=made.read.is_possible
+    )
 
 
 def labelled(name: str, wish: LabelWish, asked: Asked) -> Labelled:

@@ -49,6 +49,7 @@ class SoldRead:
     notices: tuple[Notice, ...]
     sources: tuple[str, ...]
     order: Order | None = None
+    is_possible: bool = True
 
 
 def sold_of(name: str, asked: Asked) -> SoldRead:
@@ -100,8 +101,9 @@ def _torte(name: str, asked: Asked) -> SoldRead:
     if isinstance(made.torte, Infeasible):
         problems = (*made.problems, *clash_problems(made.torte, PLACE))
         return SoldRead(
-            "torte", made.plan.name or "", (), _today(asked), problems, made.notices, sources
-        )
+            "torte", made.plan.name or "", (), _today(asked), problems, made.notices, sources,
+            is_possible=False,
+        )  # fmt: skip
     formulas = {what: read.formula for what, read in made.formulas.items()}
     product = product_of_torte(made.torte, formulas, status=torte_status(made.torte))
     chosen = frozenset().union(
@@ -133,6 +135,7 @@ def _order(text: Text, asked: Asked) -> SoldRead:
     return SoldRead(
         "order", order.name or text.name, tuple(sold), day, tuple(dict.fromkeys(problems)),
         tuple(dict.fromkeys(notices)), source_keys(*(part.sources for _, part in parts)), order,
+        all(part.is_possible for _, part in parts),
     )  # fmt: skip
 
 
