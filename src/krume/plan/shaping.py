@@ -20,9 +20,12 @@ def shaped(
     moved = dict(starts)
     for name in sorted(late, key=lambda n: (-moved[n], n)):
         moved[name] = _last(project, moved, name)
-    drawn = (name for name in moved if name not in late and name not in hugging)
-    for name in sorted(drawn, key=lambda n: (moved[n], n)):
-        moved[name] = _first(project, moved, name)
+    drawn = [name for name in moved if name not in late and name not in hugging]
+    before: dict[str, int] = {}
+    while before != moved:
+        before = dict(moved)
+        for name in sorted(drawn, key=lambda n: (before[n], n)):
+            moved[name] = _first(project, moved, name)
     for name in sorted(hugging, key=lambda n: (-moved[n], n)):
         moved[name] = _last(project, moved, name)
     return moved

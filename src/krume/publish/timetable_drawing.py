@@ -210,7 +210,8 @@ def _oven(day: Day, scale: _Scale, ident: str) -> Iterator[str]:
         room = right - left - 3
         if high >= 2.4 * _ROW_MM:
             yield _text(left + 1.6, top + 4.2, _fitting(task.bold, room), size=3.7, weight=800)
-            yield _text(left + 1.6, top + 8.0, _fitting(task.words, room))
+            words = _fitting(task.words, room + 1.5, size=2.9)
+            yield _text(left + 1.6, top + 7.8, words, size=2.9)
         else:
             words = _fitting(f"{task.bold}, {task.words}", room, size=2.9)
             yield _text(left + 1.6, top + min(high, 4.4) / 2 + 1.3, words, size=2.9, weight=600)
