@@ -37,6 +37,7 @@ from krume.usecases.order import OrderJudgement, judge_order
 from krume.usecases.order_batches import batch_check, order_batches
 from krume.usecases.order_files import label_files, order_checks, order_files
 from krume.usecases.order_leaf import one_hold
+from krume.usecases.order_plan import plan_sheets
 from krume.usecases.product import sold_of
 from krume.usecases.sheet_result import Files, SheetCheck, SheetFile, SheetHold, SheetResult
 from krume.usecases.size import scale_step_g
@@ -47,8 +48,13 @@ from krume.usecases.torte_sheet import Plans, plan_files, torte_plans
 _SUM_TOLERANCE_G = 0.05
 """Half the last digit a scale of 0.1 g shows."""
 
-_NOT_YET = ("timetable",)
-_OTHERS = {"blend-card": "Blend cards", "cold-log": "Cold log", "label": "Labels"}
+_OTHERS = {
+    "timetable": "Timetable",
+    "shopping-list": "Shopping list",
+    "blend-card": "Blend cards",
+    "cold-log": "Cold log",
+    "label": "Labels",
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,13 +127,13 @@ def _drawn(
         plans, plans=tuple(replace(p, sheet=replace(p.sheet, hold=hold)) for p in plans.plans)
     )
     cards = _cards(made, asked, hold, gluten_of_all(name, asked))
-    files, checks = _order_part(name, asked, imprint, judged, paper)
+    files, checks, said = _order_part(name, asked, imprint, judged, paper)
     files |= _plan_files(plans, cards, paper)
     files |= _card_files(cards, paper)
     slugs = {card.name: card.slug for card in cards}
     leaves, more, signs = leaf_sheets(made, name, asked, imprint, judged, paper=paper, slugs=slugs)
     files |= leaves
-    checks = (*(_sum_check(each) for each in cards), *checks, *more, *_not_judged(made))
+    checks = (*(_sum_check(each) for each in cards), *checks, *more)
     summary = _summary(made, cards, plans, files)
     if made.kind != "formula":
         index = _index(made, files, checks, summary, imprint, judged)
@@ -135,6 +141,7 @@ def _drawn(
     notices = (
         *(n for c in cards for n in missing_signs(c.card)),
         *(n for planned in plans.plans for n in missing_plan_signs(planned.sheet)),
+        *said,
         *signs,
     )
     return _Drawn(files, checks, summary, notices)
@@ -142,15 +149,17 @@ def _drawn(
 
 def _order_part(
     name: str, asked: Asked, imprint: Imprint, judged: OrderJudgement | None, paper: str
-) -> tuple[Files, tuple[SheetCheck, ...]]:
+) -> tuple[Files, tuple[SheetCheck, ...], tuple[Notice, ...]]:
     """The sheets only an order has, and what was checked of its promise."""
     if judged is None:
-        return {}, ()
+        return {}, (), ()
+    hold = one_hold(judged.holds)
     found = order_batches(sold_of(name, asked), asked)
     files = order_files(name, judged, asked, imprint, paper, found)
-    labels, label_check = label_files(name, one_hold(judged.holds), asked)
-    checks = (*order_checks(name, judged, asked), batch_check(found), label_check)
-    return files | labels, checks
+    labels, label_check = label_files(name, hold, asked)
+    planned, planned_checks, notices = plan_sheets(name, hold, asked, imprint, paper)
+    checks = (*order_checks(name, judged, asked), batch_check(found), *planned_checks, label_check)
+    return files | planned | labels, checks, notices
 
 
 def _judged(made: Made, name: str, asked: Asked) -> OrderJudgement | None:
@@ -267,12 +276,6 @@ def _sum_check(each: _Card) -> SheetCheck:
     text = f"{each.name}: the displays and eggs add up to {weighed} g, "
     text += f"the formula's lines to {as_text(batter_g, 2)} g."
     return SheetCheck(f"sum of {each.name}", agrees, text)
-
-
-def _not_judged(made: Made) -> tuple[SheetCheck, ...]:
-    if made.kind != "order":
-        return ()
-    return tuple(SheetCheck(word, None, f"No {word} yet.") for word in _NOT_YET)
 
 
 def _others(files: Files) -> list[str]:
