@@ -294,6 +294,17 @@ def test_typing_an_option_makes_its_question_go_away(facts: Facts) -> None:
             assert not still, f"{problem.where} {problem.code}: {option.line!r} is asked again"
 
 
+@pytest.mark.parametrize("facts", cases(whole_texts("settles")))
+def test_answering_one_question_after_the_other_comes_to_an_end(facts: Facts) -> None:
+    text = text_of(facts)
+    for _ in range(40):
+        asked = [problem for problem in read(text).problems if problem.options]
+        if not asked:
+            return
+        text = answered(text, asked[0], asked[0].options[0].line)
+    pytest.fail(f"still asked: {tell(tuple(asked))}")
+
+
 WORDS = sorted({word for one in OLD for word in one["read"].split()})
 SIGNS = ("½", "1/0", "--", "0,5", "٣", "\u202e", "<b>", "&nbsp;", "|", "(", "°F", "Tin:", "Eggs:")
 LINES = st.lists(st.sampled_from([*WORDS, *SIGNS]), max_size=8).map(" ".join)
