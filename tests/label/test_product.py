@@ -53,3 +53,10 @@ def test_a_bake_without_a_planned_mass_has_no_finished_mass() -> None:
 
 def test_a_cream_weighs_what_goes_in() -> None:
     assert product("C1").finished_g == pytest.approx(941.5)
+
+
+@pytest.mark.parametrize(("baked", "is_known"), [("201", False), ("200", True), ("79", False)])
+def test_a_baked_mass_that_cannot_be_is_not_known(baked: str, is_known: bool) -> None:
+    text = f"Loaf\nFamily: butter\nTin: round 20 x 5 cm\nBaked: 10 mm high, {baked} g\n\n"
+    made = of(f"{text}100 g potato starch\n100 g butter\n")
+    assert (made.finished_g is not None) is is_known

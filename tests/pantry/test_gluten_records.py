@@ -143,3 +143,17 @@ def test_lots_are_found_by_what_the_words_mean() -> None:
 def test_every_state_is_one_of_the_words() -> None:
     lots = demo_lots().values()
     assert {record_state(each, on=DAY) for each in lots} <= set(STATES)
+
+
+@pytest.mark.parametrize("name", ["barley malt", "rye bread", "spelt flour", "wheat starch"])
+def test_goods_named_after_a_gluten_grain_are_in_conflict_whatever_their_test_says(
+    name: str,
+) -> None:
+    found = lot(f"L,{name},lab test,,<5,2027-01-01,2028-01-01")
+    assert record_state(found, on=DAY) == "conflict"
+
+
+@pytest.mark.parametrize("name", ["buckwheat flour", "gluten free baking powder"])
+def test_a_name_that_only_sounds_like_one_is_not(name: str) -> None:
+    found = lot(f"L,{name},lab test,,<5,2027-01-01,2028-01-01")
+    assert record_state(found, on=DAY) == "good"

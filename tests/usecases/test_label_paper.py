@@ -85,3 +85,21 @@ def test_a_sheet_holds_as_many_labels_as_its_row_says(
     reader = PdfReader(io.BytesIO(Path(answer.result.files[0].path).read_bytes()))
     assert len(reader.pages) == 1
     assert reader.pages[0].extract_text().count("Vanilla custard cream") == count
+
+
+def test_a_torte_that_cannot_be_has_no_label_and_names_its_limit(
+    demo: Asked, tmp_path: Path
+) -> None:
+    text = tmp_path / "high.txt"
+    text.write_text("High\n\n3 layers of F1, 20 mm\n", encoding="utf-8")
+    answer = label_sheets(str(text), EU, demo, out=tmp_path / "out", layout="single-100x150")
+    assert answer.exit_code == 4
+    assert not (tmp_path / "out").exists()
+
+
+def test_the_studios_notes_stand_only_on_labels_of_its_book(demo: Asked, tmp_path: Path) -> None:
+    text = tmp_path / "cream.txt"
+    text.write_text("Cream\nFamily: set-cream\n\n200 g whipping cream\n20 g sugar\n")
+    answer = label_sheets(str(text), EU, demo, out=tmp_path / "out", layout="single-100x150")
+    assert answer.exit_code == 0
+    assert all("not baked" not in words_of(file.path) for file in answer.result.files)

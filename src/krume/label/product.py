@@ -8,9 +8,11 @@ from krume.base import NotFoundError
 from krume.build import Torte
 from krume.design import Formula, Line, balance, family
 from krume.pantry import ingredient
+from krume.properties import constants
 from krume.size import area_cm2
 
 _MM_PER_CM = 10
+_DUST_G = 0.05
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,12 +54,14 @@ class Product:
 def product_of_formula(name: str, formula: Formula) -> Product:
     """A formula alone as a product: the whole bake, or the whole cream."""
     kind = family_key(formula)
-    share = _mixed_share(formula, kind)
+    used = _merged(_used(name, formula.lines, _mixed_share(formula, kind)))
     finished, status = _finished(formula, kind)
+    if not _can_be(finished, _sum(each.mass_g for each in used)):
+        finished, status = None, "unknown"
     return Product(
         name=_title(formula, name),
         kind="formula",
-        used=_merged(_used(name, formula.lines, share)),
+        used=used,
         finished_g=finished,
         finished_status=status,
         families={name: kind},
@@ -95,6 +99,14 @@ def family_key(formula: Formula) -> str | None:
 
 def _title(formula: Formula, name: str) -> str:
     return " ".join((formula.name or name).split())
+
+
+def _can_be(finished_g: float | None, mixed_g: float | None) -> bool:
+    """Whether a bake of this mass can come of what goes in: it gains nothing, nor dries away."""
+    if finished_g is None or mixed_g is None:
+        return True
+    most = constants("declared.csv")["loss-most-pct"]
+    return mixed_g * (1 - most / 100) <= finished_g <= mixed_g + _DUST_G
 
 
 def _used(name: str, lines: Iterable[Line], share: float | None) -> list[Used]:

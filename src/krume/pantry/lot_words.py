@@ -126,12 +126,16 @@ def allergens_said(words: str) -> tuple[Allergen, ...]:
 
 
 def says_gluten(lot: Lot) -> bool:
-    """Whether a record's words name wheat, rye or barley, as a part or as a trace."""
+    """Whether a lot's goods or its record's words name wheat, rye or barley, or a trace of them."""
     words = lot_words(lot)
-    return any(_is_gluten_grain(said) for said in (*words.may_contain, *words.parts))
+    said = (lot.ingredient, *words.may_contain, *words.parts)
+    return any(_is_gluten_grain(each) for each in said)
 
 
 def _is_gluten_grain(said: str) -> bool:
     plain = without_share(said).casefold()
+    words = re.split(r"[\s,]+", plain)
+    if "free" in words:
+        return False
     grains = ("wheat", "rye", "barley", "spelt", "gluten", "triticale", "malt")
-    return any(grain in plain.split() for grain in grains) or names_gluten_grain(find(plain))
+    return any(grain in words for grain in grains) or names_gluten_grain(find(plain))

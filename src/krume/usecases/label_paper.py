@@ -67,7 +67,7 @@ def drawn_labels(
     paper = label_layout(asked.answer_for("--labels") or layout)
     blocked = [_closed(each) for each in made.labels if each.blocked_by]
     if made.problems or blocked:
-        return DrawnLabels({}, (*made.problems, *blocked))
+        return DrawnLabels({}, (*made.problems, *blocked), is_possible=made.read.is_possible)
     sheets = {each.name: _sheet(each, made, wish, asked) for each in made.labels}
     pages = {each: label_pdf(sheet, paper) for each, sheet in sheets.items()}
     clashes = [c for page in pages.values() if isinstance(page, Infeasible) for c in page.clashes]
@@ -99,7 +99,7 @@ def _files(
 
 def _sheet(label: LabelOf, made: Labelled, wish: LabelWish, asked: Asked) -> LabelSheet:
     studio = studio_of(book_at(asked.book))
-    notes = (studio.sheet_note, studio.invented_note) if made.read.kind != "file" else ()
+    notes = (studio.sheet_note, studio.invented_note) if made.read.is_of_book else ()
     nutrition = label.nutrition if wish.with_panel else None
     panel = None if nutrition is None else nutrition.panel
     return LabelSheet(

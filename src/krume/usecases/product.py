@@ -50,6 +50,7 @@ class SoldRead:
     sources: tuple[str, ...]
     order: Order | None = None
     is_possible: bool = True
+    is_of_book: bool = False
 
 
 def sold_of(name: str, asked: Asked) -> SoldRead:
@@ -91,7 +92,7 @@ def _formula(text: Text, asked: Asked) -> SoldRead:
     sold = Sold(short, product, {short: read.formula}, _lots_of(read.formula))
     return SoldRead(
         "formula", product.name, (sold,), _today(asked), read.problems, read.notices,
-        line_sources(read.formula),
+        line_sources(read.formula), is_of_book=text.kind is not None,
     )  # fmt: skip
 
 
@@ -111,8 +112,9 @@ def _torte(name: str, asked: Asked) -> SoldRead:
     )
     sold = Sold(made.source.name, product, formulas, chosen)
     return SoldRead(
-        "torte", product.name, (sold,), _today(asked), made.problems, made.notices, sources
-    )
+        "torte", product.name, (sold,), _today(asked), made.problems, made.notices, sources,
+        is_of_book=made.source.kind is not None,
+    )  # fmt: skip
 
 
 def _sources(formulas: Mapping[str, FormulaRead]) -> tuple[str, ...]:
@@ -135,7 +137,7 @@ def _order(text: Text, asked: Asked) -> SoldRead:
     return SoldRead(
         "order", order.name or text.name, tuple(sold), day, tuple(dict.fromkeys(problems)),
         tuple(dict.fromkeys(notices)), source_keys(*(part.sources for _, part in parts)), order,
-        all(part.is_possible for _, part in parts),
+        all(part.is_possible for _, part in parts), text.kind is not None,
     )  # fmt: skip
 
 
