@@ -18,7 +18,7 @@ PAGES = sorted(
     p for p in [*ROOT.glob("*.md"), *ROOT.glob("docs/**/*.md")] if p.name not in GENERATED
 )
 
-# The text that pages call `plain.txt`: one question is open, on its fourth line.
+# The text behind every name of a file that pages use: one question is open, on its fourth line.
 PLAIN = """\
 Plain sponge
 Tin: round 20 x 7 cm
@@ -37,7 +37,9 @@ def commands(text: str) -> list[str]:
     """The commands of a page, without those that hold a word for something else."""
     blocks = re.findall(r"^```(?:sh|console|text|bash)\n(.*?)^```", text, re.MULTILINE | re.DOTALL)
     shown = [line for line in text.splitlines() if line.startswith("    ")]
-    found = COMMAND.findall("\n".join([*shown, *blocks]))
+    lines = "\n".join([*shown, *blocks])
+    # What stands after a gap of three spaces or more tells what the command is for.
+    found = [re.split(r"\s{3,}", line)[0] for line in COMMAND.findall(lines)]
     return [line for line in found if not STANDS_FOR.search(line)]
 
 
@@ -45,7 +47,10 @@ def commands(text: str) -> list[str]:
 def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """A folder with the plain text and a book with the demo studio."""
     made = tmp_path_factory.mktemp("typed")
-    (made / "plain.txt").write_text(PLAIN, encoding="utf-8")
+    for page in PAGES:
+        for name in re.findall(r"[\w-]+\.txt", "\n".join(commands(page.read_text("utf-8")))):
+            (made / name).write_text(PLAIN, encoding="utf-8")
+    (made / "plain-2.txt").unlink(missing_ok=True)
     done = typed("krume book demo", made)
     assert done.returncode == 0, done.stderr
     return made

@@ -44,7 +44,7 @@ PLAIN = {
     ),
     *("percent", "specific_gravity", "sg", "interval"),
     *("near", "by_volume", "by_area", "fill", "rise", "minutes", "total", "batches"),
-    *("emissivity", "discrepancy", "grading", "ln", "heat", "activity", "hours"),
+    *("emissivity", "discrepancy", "grading", "ln", "heat", "activity", "hours", "places", "eggs"),
     # mass fractions of a mixture
     *("water", "protein", "fat", "carbohydrate", "fibre", "ash", "sugar"),
 }
