@@ -181,3 +181,13 @@ def test_each_closed_record_says_what_opens_it() -> None:
     gate = gluten_gate(product("TART"), lots(), (), on=DAY, market="eu")
     assert len(gate.opens) == len(gate.missing)
     assert all(name in text for name, text in zip(gate.missing, gate.opens, strict=True))
+
+
+def test_of_several_lots_in_use_the_highest_figure_counts() -> None:
+    low = next(lot for lot in lots() if lot.key == "L-009")
+    high = replace(low, key="L-029", result=GlutenResult("15", 15.0))
+    one = gluten_gate(product("F4"), lots(), CLEAN, on=DAY, market="eu").most_ppm
+    both = gluten_gate(product("F4"), (*lots(), high), CLEAN, on=DAY, market="eu").most_ppm
+    assert one is not None
+    assert both is not None
+    assert both - one == pytest.approx(115 * (15 - 5) / 465)

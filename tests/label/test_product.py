@@ -60,3 +60,7 @@ def test_a_baked_mass_that_cannot_be_is_not_known(baked: str, is_known: bool) ->
     text = f"Loaf\nFamily: butter\nTin: round 20 x 5 cm\nBaked: 10 mm high, {baked} g\n\n"
     made = of(f"{text}100 g potato starch\n100 g butter\n")
     assert (made.finished_g is not None) is is_known
+
+
+def test_the_shell_of_a_tart_takes_no_more_dough_than_its_sheet() -> None:
+    assert product("TART").mixed_g == pytest.approx(240.3 + 380.0, abs=0.1)
