@@ -14,6 +14,7 @@ from krume.label import (
     Unknown,
     Used,
     diet_rules,
+    is_illness,
     judge_diets,
     read_diets,
 )
@@ -37,6 +38,19 @@ def _diets(*texts: str) -> tuple[Diet, ...]:
         ("two vegetarians, one pregnant, many kids", ["vegetarian", "pregnant", "children"]),
         ("halal, no alcohol", ["faith", "alcohol"]),
         ("fresh flowers on top", ["flowers"]),
+        ("allergic to walnuts", ["nuts"]),
+        ("my boss can’t have nuts", ["nuts"]),
+        ("nut alergy", ["nuts"]),
+        ("she reacts to hazelnuts", ["nuts"]),
+        ("ohne Nüsse", ["nuts"]),
+        ("keine Eier", ["egg"]),
+        ("GF please", ["gluten"]),
+        ("intolerant to gluten", ["gluten"]),
+        ("buckwheat allergy", ["buckwheat"]),
+        ("no pork", ["gelatine"]),
+        ("allergic to kiwi", ["unclear"]),
+        ("no cinnamon", ["unclear"]),
+        ("the walnut one looks nicest", []),
         ("No allergies. Nobody minds.", []),
         ("no known allergies", []),
         ("", []),
@@ -114,8 +128,16 @@ def test_gelatine_stands_against_a_vegetarian() -> None:
     assert (found.verdict, found.what) == ("contains", ("powdered gelatine",))
 
 
-def test_what_the_customer_was_told_in_writing_is_no_longer_asked() -> None:
-    assert judge_diets(_diets("no nuts"), [_piece(("nuts (walnut)",), told=("walnut",))]) == ()
+def test_words_in_writing_settle_a_wish_and_never_an_allergy() -> None:
+    told = _piece(("nuts (walnut)",), told=("walnut",))
+    assert judge_diets(_diets("no nuts"), [told]) == ()
+    assert [f.verdict for f in judge_diets(_diets("nut allergy"), [told])] == ["contains"]
+    assert not is_illness(_diets("no nuts")[0]) and is_illness(_diets("nut allergy")[0])
+
+
+def test_a_note_that_was_not_understood_holds_the_order() -> None:
+    (found,) = judge_diets(_diets("allergic to kiwi"), [_piece()])
+    assert found.verdict == "unknown" and "Ask the customer" in found.opens
 
 
 def test_a_persons_state_is_a_caution_not_a_refusal() -> None:

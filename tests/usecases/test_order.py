@@ -2,10 +2,11 @@
 
 from collections.abc import Callable
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 
-from krume.usecases import Asked
+from krume.usecases import Asked, make_sheets
 from krume.usecases.order import OrderJudgement, judge_order
 from krume.usecases.product import sold_of
 
@@ -22,6 +23,7 @@ def test_a_guest_with_coeliac_disease_holds_a_torte_whose_gate_is_shut(demo: Ask
     assert judged.problems == ()
     assert "L-008" in hold.text and "may contain wheat" in hold.text
     assert "L-008" in hold.opens and "cleaning record" in hold.opens
+    assert judged.confirmation.startswith("Not to be confirmed while it is held")
     assert judged.diet_box == "without gluten: “One guest has coeliac disease.”"
 
 
@@ -31,13 +33,14 @@ def test_no_nuts_stops_a_walnut_torte_with_one_question(demo: Asked) -> None:
     assert problem.where == "line 9" and problem.read == "1 T3"
     for word in ("walnut", "TART", "hazelnut"):
         assert word in problem.ask
+    assert [option.label for option in problem.options] == ["Leave T3 out"]
     for option in problem.options:
         answered = replace(demo, answers=(f"line 9={option.line}",))
         assert _judged("102", answered).problems == ()
 
 
 def test_what_may_hold_nuts_stays_a_hold_when_the_torte_is_left_out(demo: Asked) -> None:
-    judged = _judged("102", replace(demo, answers=("line 9=(1 T3, left out)",)))
+    judged = _judged("102", replace(demo, answers=("line 9=Note: 1 T3, left out",)))
     assert any("TART may contain nuts" in hold.text for hold in judged.holds)
     assert any("Made where nuts are used" in said for said in judged.cautions)
 
@@ -66,9 +69,23 @@ def test_flowers_are_asked_and_come_off_before_eating(
 ) -> None:
     judged = _judged(write(PLAIN.format(notes="Notes: fresh flowers on top\n")), demo)
     assert any("Remove before eating" in said for said in judged.cautions)
-    assert judged.diet_box == "none stated"
+    assert judged.diet_box.startswith("none stated. The notes say:")
 
 
 @pytest.mark.parametrize("word", ["2027-06-12 at 14:00", "Price 96.00", "5 °C", "coeliac"])
 def test_the_sentence_said_back_repeats_day_price_cold_and_diet(word: str, demo: Asked) -> None:
     assert word in _judged("101", demo).confirmation
+
+
+def test_an_answer_to_the_order_touches_no_other_text(demo: Asked, tmp_path: Path) -> None:
+    answered = replace(demo, answers=("line 9=Note: 1 T3, left out",))
+    answer = make_sheets("102", answered, out=tmp_path / "out")
+    assert answer.exit_code == 0, answer.problems
+    assert not any("T3" in file.of for file in answer.result.files)
+
+
+def test_notes_that_name_no_diet_stand_in_the_box_to_be_read(
+    write: Callable[[str], str], demo: Asked
+) -> None:
+    judged = _judged(write(PLAIN.format(notes="Notes: write Anna on it\n")), demo)
+    assert judged.diet_box == "none stated. The notes say: “write Anna on it”"

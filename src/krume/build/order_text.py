@@ -197,6 +197,11 @@ def _price(order: Order, line: PlainLine) -> _Taken:
     return (replace(order, price=price, currency=currency),)
 
 
+def _kept(order: Order, _: PlainLine) -> _Taken:
+    """A key that is read where it is needed, from the order's own keys."""
+    return (order,)
+
+
 _KEYS = {
     "customer": _customer,
     "date": _date,
@@ -206,6 +211,8 @@ _KEYS = {
     "price": _price,
     "note": _notes,
     "notes": _notes,
+    **dict.fromkeys(("diet", "diets", "allergy", "allergies", "allergens"), _notes),
+    **dict.fromkeys(("phone", "telephone", "tel"), _kept),
 }
 
 

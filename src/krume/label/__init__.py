@@ -1,6 +1,14 @@
 """What the buyer must be told: ingredients, allergens, the gluten gate, panel, net quantity."""
 
-from krume.label.diets import Diet, DietFinding, Piece, diet_rules, judge_diets, read_diets
+from krume.label.diets import (
+    Diet,
+    DietFinding,
+    Piece,
+    diet_rules,
+    is_illness,
+    judge_diets,
+    read_diets,
+)
 from krume.label.energy import atwater_kcal, eu_energy, salt_g
 from krume.label.eu_panel import EuNutrient, eu_amount, eu_intake_pct, eu_nutrients
 from krume.label.gate import ROOM, GateRecord, GlutenGate, gluten_gate
@@ -83,6 +91,7 @@ __all__ = [
     "figure_height_mm",
     "gluten_gate",
     "gluten_mix",
+    "is_illness",
     "judge_diets",
     "kitchen_line",
     "lots_in_use",

@@ -7,20 +7,35 @@ from functools import cache
 
 from krume.evidence import column, load, optional
 from krume.label.gate import ROOM, GlutenGate
-from krume.label.product import Product
+from krume.label.product import Product, Used
 from krume.label.statement import Statement
 
 _COLUMNS = (
     column("key", "key"),
     column("label"),
     column("words"),
-    column("kind", "one of", "gluten", "allergen", "animal", "person", "decoration"),
+    column("kind", "one of", "gluten", "allergen", "goods", "wish", "person", "decoration"),
     optional("avoids"),
     optional("caution"),
     column("status", "status"),
     column("source", "source"),
 )
-_DENIED = re.compile(r"(?:\bno|\bnot?\s+any|\bwithout|\bkeine?)\s+(?:known\s+)?allerg\w*", re.I)
+# What makes a food named in a note something that somebody must not eat.
+_AGAINST = re.compile(
+    r"all?erg|intoler|anaphyl|\breact|\bsensitiv|\bavoid|[ -]free\b|\bwithout\b|\bno\b|\bnon\b"
+    r"|\bcan(?:no|['\u2019]?)t\b|\bmust(?:n['\u2019]?t| not)\b|\bdon['\u2019]?t\b|\bdo not\b"
+    r"|\bdoes(?:n['\u2019]?t| not)\b|\bohne\b|\bkeine?n?\b|frei\b|unverträglich|verträgt|\bgf\b",
+    re.IGNORECASE,
+)
+_ILLNESS = re.compile(
+    r"all?erg|intoler|anaphyl|co?eliac|celiac|zöliak|unverträglich", re.IGNORECASE
+)
+_DENIED = re.compile(
+    r"\b(?:no|not any|without|keine?)\s+(?:known\s+)?(?:food\s+)?(?:allerg\w*|diets?\b)"
+    r"|\bno(?:body|ne|\s+one)\b[^.!?]*",
+    re.IGNORECASE,
+)
+_ALONE = ("gluten", "wish", "person", "decoration")
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,20 +112,66 @@ def diet_rules() -> tuple[DietRule, ...]:
 def read_diets(lines: Iterable[tuple[int, str]]) -> tuple[Diet, ...]:
     """Diets that numbered lines of an order state, each once, in the order they stand.
 
+    A food alone is no diet ("the walnut one looks nicest"); beside a word against it, it is. A
+    line that speaks of an allergy and names nothing known is the diet `unclear`: it is never
+    passed over.
+
     >>> [d.key for d in read_diets([(7, "One guest has coeliac disease. No nuts please!!")])]
     ['gluten', 'nuts']
+    >>> [d.key for d in read_diets([(7, "allergic to kiwi")])]
+    ['unclear']
     """
     found: dict[str, Diet] = {}
     for number, text in lines:
-        said = _DENIED.sub("", text)
-        for rule in diet_rules():
-            match = rule.pattern.search(said)
-            if match is not None and rule.key not in found:
-                found[rule.key] = Diet(
-                    rule.key, rule.label, rule.kind, match[0], number, text, rule.avoids,
-                    rule.caution,
-                )  # fmt: skip
+        for diet in _stated(number, text):
+            found.setdefault(diet.key, diet)
     return tuple(sorted(found.values(), key=lambda diet: diet.line))
+
+
+def _stated(number: int, text: str) -> list[Diet]:
+    said = _DENIED.sub(" ", text)
+    against = _AGAINST.search(said) is not None
+    named = [
+        rule
+        for rule in diet_rules()
+        if rule.pattern.search(said) and (against or rule.kind in _ALONE)
+    ]
+    named = [rule for rule in named if rule.kind != "gluten" or against or _speaks_of_gluten(said)]
+    if not named and against and (_ILLNESS.search(said) or _looks_like_a_wish(said)):
+        named = [_UNCLEAR]
+    return [
+        Diet(r.key, r.label, r.kind, _sentence(text, r), number, text, r.avoids, r.caution)
+        for r in named
+    ]
+
+
+def _sentence(text: str, rule: DietRule) -> str:
+    """The customer's own sentence that names it, else the whole line."""
+    parts = [part.strip() for part in re.split(r"[.!?;]+", text) if part.strip()]
+    return next((part for part in parts if rule.pattern.search(part)), text.strip())
+
+
+def _speaks_of_gluten(said: str) -> bool:
+    return re.search(r"co?eliac|celiac|zöliak|gluten", said, re.IGNORECASE) is not None
+
+
+def _looks_like_a_wish(said: str) -> bool:
+    """A short note against something: "no cinnamon", "ohne Zimt"."""
+    return (
+        re.search(r"\b(?:no|without|ohne|keine?n?)\s+\w{3,}|\w{3,}[ -]free\b", said, re.I)
+        is not None
+    )
+
+
+_UNCLEAR = DietRule(
+    "unclear", "not understood", re.compile(r"(?!)"), "unclear", (),
+    "A note speaks against something that was not understood: read it, and ask.",
+)  # fmt: skip
+
+
+def is_illness(diet: Diet) -> bool:
+    """Whether an allergy or an illness is spoken of: then words in writing do not help."""
+    return _ILLNESS.search(diet.read) is not None
 
 
 def judge_diets(diets: Iterable[Diet], pieces: Iterable[Piece]) -> tuple[DietFinding, ...]:
@@ -124,6 +185,8 @@ def judge_diets(diets: Iterable[Diet], pieces: Iterable[Piece]) -> tuple[DietFin
 def _findings(diet: Diet, piece: Piece) -> list[DietFinding]:
     if diet.kind == "decoration":
         return []
+    if diet.kind == "unclear":
+        return [_not_understood(diet, piece)]
     inside = _named(diet, piece, [word for s in piece.statements for word in s.contains])
     inside += [word for word in _goods(diet, piece) if word not in inside]
     if inside:
@@ -135,16 +198,23 @@ def _findings(diet: Diet, piece: Piece) -> list[DietFinding]:
     traces = _named(diet, piece, [word for s in piece.statements for word in s.may_contain])
     if traces:
         found.append(_may_contain(diet, piece, tuple(traces)))
-    if diet.kind in ("allergen", "animal"):
+    if diet.kind in ("allergen", "goods", "wish"):
         found += _unknown(diet, piece)
     return found
 
 
 def _named(diet: Diet, piece: Piece, words: list[str]) -> list[str]:
     hit = [w for w in words if any(w == a or w.startswith(f"{a} (") for a in diet.avoids)]
-    told = {word.casefold() for word in piece.told}
+    told = _told(diet, piece)
     plain = dict.fromkeys(_plain(word) for word in hit)
     return [word for word in plain if word.casefold() not in told]
+
+
+def _told(diet: Diet, piece: Piece) -> frozenset[str]:
+    """What the customer was told of in writing: it settles a wish, never an allergy."""
+    if is_illness(diet):
+        return frozenset()
+    return frozenset(word.casefold() for word in piece.told)
 
 
 def _plain(word: str) -> str:
@@ -153,19 +223,27 @@ def _plain(word: str) -> str:
     return match[1] if match else word
 
 
+_GOODS_ROLES = {"gelatine": "gel", "alcohol": "spirit"}
+
+
 def _goods(diet: Diet, piece: Piece) -> list[str]:
-    """Goods that no allergen list names: gelatine, honey, alcohol."""
-    roles = {"gelatine": "gel", "honey": "sugar", "alcohol": "spirit"}
-    told = {word.casefold() for word in piece.told}
-    found = []
-    for word in diet.avoids:
-        role = roles.get(word)
-        for used in piece.product.used if role else ():
-            named = word in used.label_name.casefold() or word in used.name.casefold()
-            is_it = used.role == role and (named or word == "alcohol")
-            if is_it and used.name.casefold() not in told:
-                found.append(used.name)
+    """Goods that no allergen list names: gelatine, honey, alcohol, buckwheat."""
+    told = _told(diet, piece)
+    found = [
+        used.name
+        for word in diet.avoids
+        for used in piece.product.used
+        if _is(word, used) and used.name.casefold() not in told
+    ]
     return list(dict.fromkeys(found))
+
+
+def _is(word: str, used: Used) -> bool:
+    named = word in used.label_name.casefold() or word in used.name.casefold()
+    role = _GOODS_ROLES.get(word)
+    if role is not None:
+        return used.role == role and (named or word == "alcohol")
+    return named and word in ("honey", "buckwheat")
 
 
 def _contains(diet: Diet, piece: Piece, what: tuple[str, ...]) -> DietFinding:
@@ -185,13 +263,13 @@ def _may_contain(diet: Diet, piece: Piece, what: tuple[str, ...]) -> DietFinding
 
 def _gate_shut(diet: Diet, piece: Piece) -> DietFinding:
     shut = [record for record in piece.gate.records if record.is_closed]
-    why = "; ".join(_record_words(r.lot, r.ingredient, r.text) for r in shut)
-    text = f"“{diet.words}”, and the gluten gate of {piece.name} is shut. {why}".strip()
+    why = "; ".join(_record_words(r.lot, r.ingredient, r.text) for r in shut) or "see the room."
+    text = f"“{diet.words}”. The gluten gate of {piece.name} is shut: {why}"
     return DietFinding(diet, piece.name, "gate-shut", piece.gate.missing, text, _opens(piece.gate))
 
 
 def _record_words(lot: str | None, goods: str, text: str) -> str:
-    return f"{goods}, lot {lot}: {text}." if lot else f"{goods}: {text}."
+    return f"{goods}, lot {lot}, {text}." if lot else f"{goods}, {text}."
 
 
 def _opens(gate: GlutenGate) -> str:
@@ -212,3 +290,9 @@ def _unknown(diet: Diet, piece: Piece) -> list[DietFinding]:
         return []
     text = f"“{diet.words}”: what {', '.join(names)} in {piece.name} holds is not known."
     return [DietFinding(diet, piece.name, "unknown", names, text, unknown[0].opens)]
+
+
+def _not_understood(diet: Diet, piece: Piece) -> DietFinding:
+    text = f"“{diet.words}” (line {diet.line}) was not understood as a diet."
+    opens = "Ask the customer, then write it plainly: “no walnuts”, “milk allergy”."
+    return DietFinding(diet, piece.name, "unknown", (), text, opens)

@@ -11,6 +11,7 @@ from krume.label import (
     DietFinding,
     Piece,
     gluten_gate,
+    is_illness,
     judge_diets,
     kitchen_line,
     read_diets,
@@ -22,8 +23,11 @@ from krume.usecases.label import kitchen_nuts
 from krume.usecases.papers import Papers, papers_of
 from krume.usecases.product import SoldRead
 
-_DIET_KEYS = ("notes", "note", "diet", "diets", "allergies", "allergens", "for")
+_DIET_KEYS = ("notes", "note", "diet", "diets", "allergy", "allergies", "allergens", "for")
 _NUT_DIETS = ("nuts", "peanut")
+
+
+_WAYS_OUT = "Bake another in its place, or leave it out."
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,13 +58,13 @@ def judge_order(read: SoldRead, order: Order, asked: Asked) -> OrderJudgement:
     warm = _warm(order)
     return OrderJudgement(
         diets=diets,
-        diet_box=_diet_box(diets),
+        diet_box=_diet_box(diets, order),
         findings=findings,
         problems=_contradictions(findings, pieces, kitchen),
         holds=_holds(findings),
         cautions=(*_cautions(diets, findings), *kitchen, *_decorations(diets), warm.text),
         warm=warm,
-        confirmation=_confirmation(order, diets),
+        confirmation=_confirmation(order, diets, is_held=bool(_holds(findings))),
         notices=(),
     )
 
@@ -100,14 +104,13 @@ def _contradictions(
         mine = [f for f in findings if f.piece == name and f.verdict == "contains"]
         what = list(dict.fromkeys(word for f in mine for word in f.what))
         others = [f.text for f in findings if f.piece != name and f.verdict == "may-contain"]
-        ask = " ".join([*(f.text for f in mine), *others, *kitchen, "Which is it?"])
-        told = f"{piece.read} (told in writing: {', '.join(what)})"
-        options = (
-            Option(f"Leave {name} out", f"({piece.read}, left out)"),
-            Option(f"Keep {name}; the customer was told in writing", told),
-        )
+        ask = " ".join([*(f.text for f in mine), *others, *kitchen, _WAYS_OUT])
+        options = [Option(f"Leave {name} out", f"Note: {piece.read}, left out")]
+        if not any(is_illness(f.diet) for f in mine):
+            told = f"{piece.read} (told in writing: {', '.join(what)})"
+            options.append(Option(f"Keep {name}; the customer was told in writing", told))
         problems.append(
-            Problem("diet-contradiction", f"line {piece.line}", piece.read, ask, options)
+            Problem("diet-contradiction", f"line {piece.line}", piece.read, ask, tuple(options))
         )
     return tuple(problems)
 
@@ -136,9 +139,17 @@ def _decorations(diets: tuple[Diet, ...]) -> tuple[str, ...]:
     return tuple(f"“{diet.words}”: {diet.caution}" for diet in diets if diet.kind == "decoration")
 
 
-def _diet_box(diets: tuple[Diet, ...]) -> str:
-    stated = [diet for diet in diets if diet.kind != "decoration"]
-    return "; ".join(f"{d.label}: “{d.read}”" for d in stated) or "none stated"
+def _diet_box(diets: tuple[Diet, ...], order: Order) -> str:
+    """The diets in the customer's words; other notes stand there too, to be read."""
+    lines: dict[str, list[str]] = {}
+    for diet in diets:
+        if diet.kind != "decoration":
+            lines.setdefault(diet.read, []).append(diet.label)
+    stated = "; ".join(f"{', '.join(labels)}: “{read}”" for read, labels in lines.items())
+    rest = [note for note in order.notes if note not in lines]
+    if stated or not rest:
+        return stated or "none stated"
+    return f"none stated. The notes say: “{' '.join(rest)}”"
 
 
 def _warm(order: Order) -> OutOfCold:
@@ -150,17 +161,18 @@ def _warm(order: Order) -> OutOfCold:
     )
 
 
-def _confirmation(order: Order, diets: tuple[Diet, ...]) -> str:
+def _confirmation(order: Order, diets: tuple[Diet, ...], *, is_held: bool) -> str:
     """What is said back to the customer: what, when, diet, cold chain."""
     what = ", ".join(f"{line.count} {line.what}" for line in order.lines)
     day = "a day to be named" if order.date is None else order.date.isoformat()
     hand = order.hand_over
     at = "" if hand is None or hand.time is None else f" at {hand.time.strftime('%H:%M')}"
     people = "" if order.people is None else f" for {order.people} people"
-    stated = [diet for diet in diets if diet.kind != "decoration"]
-    diet = "; ".join(f"“{d.read.rstrip('. ')}”" for d in stated) if stated else "none stated"
+    said = dict.fromkeys(d.read.rstrip(". ") for d in diets if d.kind != "decoration")
+    diet = "; ".join(f"“{each}”" for each in said) or "none stated"
     price = "" if order.price is None else f" Price {order.price} {order.currency}".rstrip() + "."
+    held = "Not to be confirmed while it is held. When it is open: " if is_held else ""
     return (
-        f"{what}{people}, {day}{at}.{price} Diet: {diet}. "
+        f"{held}{what}{people}, {day}{at}.{price} Diet: {diet}. "
         "Keep it at 5 °C or below until it is served."
     )

@@ -84,7 +84,7 @@ def _sheet(made: TorteMade, torte: Torte, imprint: Imprint, asked: Asked) -> Tor
         families={what: part.family for what, part in parts_of(made.formulas).items()},
         keep=made.plan.keep,
         gelatine=_animal(made, asked),
-        gluten=gluten_of_all(made.source.name, asked).get(made.source.name)
+        gluten=gluten_of_all(made.source.name, replace(asked, answers=())).get(made.source.name)
         if made.source.kind is not None
         else None,
         notes=made.plan.notes,
