@@ -8,9 +8,10 @@ from axe_playwright_python.sync_playwright import Axe  # type: ignore[import-unt
 from playwright.sync_api import Browser
 from pypdf import PdfReader
 
-from krume.publish import IndexPage, SheetFile, card_html, index_html, plan_html
+from krume.publish import IndexPage, SheetFile, card_html, index_html, label_html, plan_html
 from tests.design.studio import F1
 from tests.publish.bench import HOLD, IMPRINT, card, named
+from tests.publish.labels import with_panel
 from tests.publish.plans import sheet
 
 pytestmark = pytest.mark.browser
@@ -21,6 +22,7 @@ PAGES = {
     "hebrew": card_html(card(named(F1, "עוגת אגוזי לוז"))),
     "torte": plan_html(sheet("T3", hold=HOLD)),
     "roll": plan_html(sheet("T2")),
+    "label": label_html(with_panel()),
     "index": index_html(
         IndexPage(
             "Order 101",

@@ -8,7 +8,7 @@ from pypdf import PdfReader
 
 from krume.base import Infeasible
 from krume.publish import PanelLine, label_html, label_layout, label_pdf
-from tests.publish.test_label_sheet import label
+from tests.publish.labels import label
 
 HOSTILE = '#panic("x") $ * _ @ref <b>bold</b> `raw` \\ [ ] { } #import "/etc/passwd": *'
 ROOMY = label_layout("a4-1")

@@ -5,25 +5,13 @@ import pytest
 from krume.base import InputError
 from krume.properties import constants
 from krume.publish import (
-    Imprint,
-    LabelSheet,
     label_layout,
     label_layouts,
     least_type_pt,
     missing_label_signs,
 )
 from tests.agreement import agrees
-
-MADE = Imprint(date="2027-06-10", program="0.1", data="abc", notes=("balanced, not baked",))
-
-
-def label(**more: str) -> LabelSheet:
-    """A small label."""
-    given = {
-        "name": "Cake", "market": "eu", "ingredients": "EGG, sugar", "durability": "Keep cold.",
-        "panel_basis": "", "maker": "Made by A", "net": "",
-    } | more  # fmt: skip
-    return LabelSheet(sentences=("May contain: nuts",), panel=(), imprint=MADE, **given)
+from tests.publish.labels import label
 
 
 @pytest.mark.source("eu-1169-2011", "article 13(2): R93")
