@@ -90,14 +90,10 @@ def _own(asked: Asked) -> Asked:
 
 
 def _missing(order: Order) -> tuple[Problem, ...]:
-    found = []
-    if order.hand_over is None:
-        ask = "At what time is it handed over? Type a line such as: Hand-over: 14:00, pick-up"
-        found.append(Problem("time-missing", "after line 1", order.name or "", ask))
-    if not order.lines:
-        ask = "What is ordered? Type how many of what, such as: 2 T2"
-        found.append(Problem("order-empty", "after line 1", order.name or "", ask))
-    return tuple(found)
+    if order.hand_over is not None:
+        return ()
+    ask = "At what time is it handed over? Type a line such as: Hand-over: 14:00, pick-up"
+    return (Problem("time-missing", "after line 1", order.name or "", ask),)
 
 
 def _ready(order: Order) -> datetime | None:
