@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 
 from krume.label import ROOM, GlutenPart, gluten_gate, gluten_mix
 from krume.pantry import CleaningRecord, GlutenResult, Lot
+from tests.agreement import agrees
 from tests.label.studio import CLEAN, DAY, good, lots, of, product
 
 TABLE = {
@@ -191,3 +192,14 @@ def test_of_several_lots_in_use_the_highest_figure_counts() -> None:
     assert one is not None
     assert both is not None
     assert both - one == pytest.approx(115 * (15 - 5) / 465)
+
+
+@pytest.mark.source("reference-book", "R17b: concentration by bake loss")
+def test_a_batter_at_the_limit_leaves_the_oven_above_it() -> None:
+    text = (
+        "Loaf\nFamily: butter\nTin: round 20 x 5 cm\nBaked: 10 mm high, 88 g\n\n100 g teff flour\n"
+    )
+    lot = replace(good(Lot("L", "teff flour", "")), result=GlutenResult("≤20", 20.0))
+    gate = gluten_gate(of(text), (lot,), CLEAN, on=DAY, market="eu")
+    assert agrees(gate.most_ppm, "22.7")
+    assert not gate.claim_allowed
