@@ -1,11 +1,12 @@
 """A book with the demo studio, and texts to ask about."""
 
 from collections.abc import Callable
+from dataclasses import dataclass
 from pathlib import Path
 
 import pytest
 
-from krume.usecases import Asked, load_demo
+from krume.usecases import Answer, Asked, SheetResult, load_demo, make_sheets
 
 PLAIN = """\
 Plain sponge
@@ -31,6 +32,29 @@ def book(tmp_path_factory: pytest.TempPathFactory) -> Path:
 def demo(book: Path) -> Asked:
     """A request on the demo book."""
     return Asked(book=book)
+
+
+@dataclass(frozen=True, slots=True)
+class Made:
+    """Sheets that were made once for several tests, which leave them as they are."""
+
+    folder: Path
+    answer: Answer[SheetResult]
+
+
+@pytest.fixture(scope="session")
+def sheets_101(book: Path, tmp_path_factory: pytest.TempPathFactory) -> Made:
+    """The sheets of the demo's order 101."""
+    folder = tmp_path_factory.mktemp("order") / "out"
+    return Made(folder, make_sheets("101", Asked(book=book), out=folder))
+
+
+@pytest.fixture
+def own_demo(tmp_path: Path) -> Asked:
+    """A request on a demo book that the test may change."""
+    asked = Asked(book=tmp_path / "own-demo")
+    load_demo(asked)
+    return asked
 
 
 @pytest.fixture

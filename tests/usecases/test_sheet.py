@@ -12,8 +12,9 @@ import pytest
 
 from krume.base import StoreError
 from krume.usecases import Asked, make_sheets
-from tests.usecases.conftest import PLAIN
+from tests.usecases.conftest import PLAIN, Made
 
+ENDINGS = ("pdf", "html", "json")
 ANSWERED = PLAIN.replace("5 eggs", "5 eggs, EU M")
 
 
@@ -21,12 +22,16 @@ def test_a_formula_becomes_one_card_in_three_forms(demo: Asked, tmp_path: Path) 
     out = tmp_path / "new" / "out"
     answer = make_sheets("F1", demo, out=out)
     assert answer.exit_code == 0
-    assert {(f.kind, f.format, f.of) for f in answer.result.files} == {
-        ("bench-card", ending, "F1") for ending in ("pdf", "html", "json")
+    cards = [f for f in answer.result.files if f.kind != "manifest"]
+    assert {(f.kind, f.format, f.of) for f in cards} == {
+        (kind, ending, "F1")
+        for kind in ("bench-card", "blend-card")
+        for ending in ("pdf", "html", "json")
     }
     assert {f.path for f in answer.result.files} == {str(path) for path in out.iterdir()}
     assert {path.name for path in out.iterdir()} == {
-        f"f1-bench-card.{ending}" for ending in ("pdf", "html", "json")
+        "sheets.json",
+        *(f"f1-{kind}.{end}" for kind in ("bench-card", "blend-card") for end in ENDINGS),
     }
     text = "".join(page.extract_text() for page in pypdf.PdfReader(out / "f1-bench-card.pdf").pages)
     assert "Orl hazel sponge" in text
@@ -40,35 +45,46 @@ def test_the_three_forms_of_a_card_say_the_same_sum(demo: Asked, tmp_path: Path)
     assert "542" in (tmp_path / "f1-bench-card.html").read_text(encoding="utf-8")
 
 
-def test_an_order_becomes_the_cards_of_its_formulas_and_a_page_over_them(
-    demo: Asked, tmp_path: Path
+def test_an_order_becomes_its_own_sheets_the_cards_of_its_formulas_and_a_page_over_them(
+    sheets_101: Made,
 ) -> None:
-    answer = make_sheets("101", demo, out=tmp_path / "out")
+    answer = sheets_101.answer
     pdfs = [Path(f.path).name for f in answer.result.files if f.format == "pdf"]
     cards = [f"{name}-bench-card.pdf" for name in ("f1", "c1", "c5", "s1")]
-    assert pdfs == ["t1-torte-plan.pdf", *cards]
-    index = (tmp_path / "out" / "index.html").read_text(encoding="utf-8")
+    own = ["order-sheet.pdf", "order-timetable.pdf", "shopping-list.pdf"]
+    rest = ["f1-blend-card.pdf", "cold-log.pdf"]
+    assert pdfs == [*own, "t1-torte-plan.pdf", *cards, *rest]
+    index = (sheets_101.folder / "index.html").read_text(encoding="utf-8")
+    assert all(name.replace(".pdf", ".html") in index for name in (*own, *rest))
     assert all(f"{name}-bench-card.html" in index for name in ("f1", "c1", "c5", "s1"))
     assert "t1-torte-plan.html" in index
     assert answer.result.summary[0].startswith("Order 101: 1 T1, Saturday 2027-06-12, 14:00")
 
 
 def test_the_displays_add_up_to_the_formula_on_every_card(demo: Asked, tmp_path: Path) -> None:
-    for name in ("101", "T2", "T3", "TART", "F5", "F6"):
+    for name in ("T2", "T3", "TART", "F5", "F6"):
         checks = make_sheets(name, demo, out=tmp_path / name).result.checks
         sums = [check for check in checks if check.name.startswith("sum of")]
         assert sums
         assert all(check.passed for check in sums), name
 
 
-def test_what_is_not_judged_yet_is_said_and_no_claim_is_printed(
+def test_every_check_of_the_order_is_judged_and_no_claim_is_printed(sheets_101: Made) -> None:
+    checks = {check.name: check.passed for check in sheets_101.answer.result.checks}
+    assert {"diet", "cold", "price", "batches", "timetable", "label"} <= set(checks)
+    assert None not in checks.values()
+    pages = list(sheets_101.folder.glob("*.html"))
+    assert pages
+    for path in pages:
+        assert "gluten-free" not in path.read_text(encoding="utf-8").casefold(), path.name
+
+
+def test_a_torte_has_a_cold_log_and_the_blend_cards_of_its_cakes_alone(
     demo: Asked, tmp_path: Path
 ) -> None:
-    result = make_sheets("101", demo, out=tmp_path).result
-    waiting = {check.name for check in result.checks if check.passed is None}
-    assert {"claims", "diet and holds", "label", "cost", "timetable"} <= waiting
-    for path in tmp_path.glob("*.html"):
-        assert "gluten-free" not in path.read_text(encoding="utf-8").casefold()
+    answer = make_sheets("T1", demo, out=tmp_path)
+    of = {(f.kind, f.of) for f in answer.result.files if f.kind in ("blend-card", "cold-log")}
+    assert of == {("blend-card", "F1"), ("cold-log", "Orl hazel torte")}
 
 
 def test_nothing_is_written_while_a_question_is_open(
