@@ -60,5 +60,5 @@ def _cold(kept: "KeepResult") -> str:
 def _room(hours: Interval | None) -> str:
     if hours is None:
         return "Without cooling: no time is named."
-    span = f"{number(hours.low)} h, {number(hours.high)} h below 21 °C"
+    span = f"{number(hours.low)} h, or {number(hours.high)} h if never above 21 °C"
     return f"Without cooling: only under the rule named below, {span}; then thrown away."

@@ -173,7 +173,7 @@ def _cold_reasons(found: tuple[KeepComponent, ...], cold: Interval | None) -> li
     reasons = [
         KeepReason(
             "unknown-component", part.name,
-            f"{part.name} ({part.title}): nothing is known of how long it keeps, so nothing is "
+            f"{_named(part)}: nothing is known of how long it keeps, so nothing is "
             "said of the whole. A line “Family:” that names its kind opens it.",
             "assumed", "krume",
         )
@@ -185,11 +185,15 @@ def _cold_reasons(found: tuple[KeepComponent, ...], cold: Interval | None) -> li
     for part in found:
         rule = part.rule
         if rule is not None and _capped(rule.cold_h, mark.cold_h.high) == cold:
-            text = f"{part.name} ({part.title}): {rule.words}, {rule.note} ({rule.status})."
+            text = f"{_named(part)}: {rule.words}, {rule.note} ({rule.status})."
             reasons.append(KeepReason(rule.key, part.name, text, rule.status, rule.source))
     if all(part.cold_h is not None and part.cold_h.high > mark.cold_h.high for part in found):
         reasons.append(KeepReason("date-mark", "", f"{mark.note}.", mark.status, mark.source))
     return reasons
+
+
+def _named(part: KeepComponent) -> str:
+    return part.name if part.name == part.title else f"{part.name} ({part.title})"
 
 
 def _capped(hours: Interval, most: float) -> Interval:
