@@ -76,5 +76,17 @@ def test_the_fan_and_a_dark_tin_bake_sooner_and_altitude_moves_the_core(run: Run
 @pytest.mark.parametrize("name", ["F7", "C1", "S1"])
 def test_what_is_no_batter_gets_no_minutes(run: Run, name: str) -> None:
     said = run("bake", name, "--json")
-    assert said.code == 3
+    assert said.code == 4
     assert "not-a-batter" in {problem["code"] for problem in said.json["problems"]}
+
+
+def test_an_oven_the_book_does_not_name_is_asked(run: Run) -> None:
+    said = run("bake", "F1", "--oven-name", "nowhere", "--json")
+    assert said.code == 3
+    (problem,) = said.json["problems"]
+    assert problem["where"] == "--oven-name" and "deck" in problem["ask"]
+    assert run("bake", "F1", "--oven-name", "Deck").code == 0
+
+
+def test_a_refusal_sets_no_dial(run: Run) -> None:
+    assert run("bake", "F1", "--oven", "90 C", "--json").json["result"]["dial"] is None

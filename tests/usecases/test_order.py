@@ -89,3 +89,9 @@ def test_notes_that_name_no_diet_stand_in_the_box_to_be_read(
 ) -> None:
     judged = _judged(write(PLAIN.format(notes="Notes: write Anna on it\n")), demo)
     assert judged.diet_box == "none stated. The notes say: “write Anna on it”"
+
+
+def test_an_order_for_a_day_that_is_over_is_asked(write: Callable[[str], str], demo: Asked) -> None:
+    past = PLAIN.format(notes="").replace("2027-06-12", "2027-06-09")
+    (problem,) = _judged(write(past), demo).problems
+    assert (problem.code, problem.where) == ("order-past", "line 2")

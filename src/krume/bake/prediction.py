@@ -190,7 +190,7 @@ def _quantile(values: Array, share: float) -> float:
 def _outside(batter: Batter, tin: Tin, oven: Oven) -> Clash | None:
     if not 100 <= oven.temp_c <= 300:
         has = f"{oven.temp_c:.0f} °C"
-        return Clash("oven", "100 to 300 °C", "an oven the model was made for", has)
+        return Clash("oven", "what the model knows", "an oven of 100 to 300 °C", has)
     depth = depth_cm(batter, tin)
     if tin.height_cm is not None and depth > tin.height_cm:
         fits = batter.mass_g * tin.height_cm / depth
@@ -208,7 +208,8 @@ def _never(outcome: Outcome) -> Clash:
     missed = [RULES[i] for i in range(3) if not math.isfinite(float(outcome.minutes[0, i]))]
     rule = missed[0] if missed else RULES[int(np.isinf(outcome.minutes).sum(axis=0).argmax())]
     reached = outcome.track.core_c[-1]
-    return Clash("time", "200 minutes", f"the {rule} rule met", f"core {reached:.0f} °C by then")
+    has = f"200 minutes, core {reached:.0f} °C by then"
+    return Clash("time", "the model ends there", f"longer, for the {rule} rule to be met", has)
 
 
 def _discrepancy(batter: Batter, tin: Tin, oven: Oven) -> float:

@@ -7,6 +7,7 @@ from krume.design.findings import Finding
 from krume.design.formula import BakedLine, Formula, Line, OvenLine, TextLine, Use
 from krume.design.ratios import Value
 from krume.design.reader import apply_answers, decode_text, read, read_oven
+from krume.design.scaling import part_named, scaled
 from krume.design.weighing import Row, Weighing, weigh_out
 
 __all__ = [
@@ -33,7 +34,9 @@ __all__ = [
     "decode_text",
     "families",
     "family",
+    "part_named",
     "read",
     "read_oven",
+    "scaled",
     "weigh_out",
 ]

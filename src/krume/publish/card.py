@@ -78,12 +78,14 @@ def bench_card(
     dial_c: float | None = None,
     hold: Hold | None = None,
     gluten: str | None = None,
+    gelatine: str | None = None,
     model_min: Interval | None = None,
+    more: str = "",
 ) -> BenchCard:
     """Bench card of a formula weighed out; `dial_c` is the dial for this oven, if it is known.
 
-    `gluten` says how the gate stands; `model_min` are the bake model's minutes beside the
-    formula's own.
+    `gluten` says how the gate stands, `gelatine` names its animal; `model_min` are the bake
+    model's minutes beside the formula's own; `more` says how often the card is weighed out.
     """
     return BenchCard(
         name=_name(formula.name or ""),
@@ -92,8 +94,8 @@ def bench_card(
         clocks=clocks(formula),
         origin=origin(formula, model_min=model_min),
         cooling=cooling(formula),
-        cautions=cautions(formula, imprint.market, gluten=gluten),
-        hints=tuple(_sentence(notice.text) for notice in weighing.notices),
+        cautions=cautions(formula, imprint.market, gluten=gluten, gelatine=gelatine),
+        hints=(*((more,) if more else ()), *(_sentence(n.text) for n in weighing.notices)),
         sum_text=_sum_text(weighing),
         total_g=weighing.total_g,
         unknown=weighing.unknown,

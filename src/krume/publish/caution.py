@@ -15,7 +15,9 @@ _LAW = "Local law decides."
 _GLUTEN = "No gluten sentence: evidence not judged yet."
 
 
-def cautions(formula: Formula, market: str, *, gluten: str | None = None) -> tuple[str, ...]:
+def cautions(
+    formula: Formula, market: str, *, gluten: str | None = None, gelatine: str | None = None
+) -> tuple[str, ...]:
     """Sentences of the caution, the one another person's health rests on first.
 
     `gluten` says how the gate stands, where the records were judged.
@@ -25,7 +27,7 @@ def cautions(formula: Formula, market: str, *, gluten: str | None = None) -> tup
         _contains(goods, market),
         _asked(formula, goods),
         gluten or _GLUTEN,
-        *_by_kind(formula, goods),
+        *_by_kind(formula, goods, gelatine),
         _LAW,
     )
     return tuple(text for text in told if text)
@@ -107,7 +109,9 @@ def _ask_about(goods: list[tuple[Line, Ingredient | None]]) -> str:
     return f"Ask the supplier about {listed(names)}." if names else ""
 
 
-def _by_kind(formula: Formula, goods: tuple[Ingredient | None, ...]) -> tuple[str, ...]:
+def _by_kind(
+    formula: Formula, goods: tuple[Ingredient | None, ...], gelatine: str | None = None
+) -> tuple[str, ...]:
     roles = {good.role for good in goods if good is not None}
     keys = " ".join(good.key for good in goods if good is not None)
     told: list[str] = []
@@ -117,7 +121,8 @@ def _by_kind(formula: Formula, goods: tuple[Ingredient | None, ...]) -> tuple[st
     elif has_egg and not any(_HEATED.search(step) for step in formula.steps):
         told.append("Raw egg: not for the pregnant, small children, the old or the ill.")
     if "gelatin" in keys:
-        told.append("Gelatine: its animal is not stated.")
+        animal = "its animal is not stated" if gelatine is None else f"from {gelatine}"
+        told.append(f"Gelatine: {animal}.")
     if "spirit" in roles:
         told.append("Contains alcohol: not for children.")
     return tuple(told)

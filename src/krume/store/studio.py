@@ -48,6 +48,7 @@ class Studio:
     eggs_region: str | None = None
     egg_size: str | None = None
     scales: tuple[Scale, ...] = ()
+    oven_name: str | None = None
     oven_offset_c: float | None = None
     bakes_with_fan: bool | None = None
     sheet_note: str | None = None
@@ -76,6 +77,7 @@ def read_studio(data: bytes, path: Path) -> Studio:
             Scale(scale.number_of("step_g"), scale.number("limit_g"))
             for scale in settings.tables("scales")
         ),
+        oven_name=oven.text("name"),
         oven_offset_c=oven.signed("offset_c"),
         bakes_with_fan=oven.flag("bakes_with_fan"),
         sheet_note=settings.text("sheet_note"),

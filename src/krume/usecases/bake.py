@@ -12,7 +12,7 @@ from krume.bake import (
     figures,
     predict,
 )
-from krume.base import Infeasible, Interval, Notice, Problem, Read
+from krume.base import Infeasible, Interval, Notice, Option, Problem, Read
 from krume.design import Formula, OvenLine, balance, family, read_oven
 from krume.size import Tin, area_cm2, read_tin, tin_text
 from krume.store import book_at, studio_of
@@ -49,9 +49,12 @@ class _Place:
 
 def bake_formula(name: str, wish: BakeWish, asked: Asked) -> Answer[BakeResult]:
     """Minutes of a formula in a tin and an oven, or what is asked, or the limit that forbids it."""
+    wish = replace(wish, oven_name=asked.answer_for("--oven-name") or wish.oven_name)
     found = formula_of(name, asked)
     place = _place(found.formula, wish, asked)
     bare = _bare(found, place, wish, asked)
+    if unbaked := _unbaked(found.formula):
+        return replace(bare, problems=(*found.problems, *unbaked), is_possible=bool(found.problems))
     if bare.problems or place.tin is None or place.oven is None:
         return bare
     batter = _batter(found)
@@ -63,8 +66,11 @@ def bake_formula(name: str, wish: BakeWish, asked: Asked) -> Answer[BakeResult]:
     depth = round(depth_cm(batter.value, place.tin), 2)
     known = replace(bare.result, depth_cm=depth)
     if isinstance(answer, Infeasible):
-        problems = clash_problems(answer, "--oven" if answer.clashes[0].name == "oven" else "--tin")
-        return replace(bare, result=known, problems=problems, is_possible=False)
+        where = "--tin" if answer.clashes[0].name == "tin height" else "--oven"
+        known = replace(known, dial=None)
+        return replace(
+            bare, result=known, problems=clash_problems(answer, where), is_possible=False
+        )
     result = _result(known, batter.value, answer)
     return replace(bare, result=result, notices=(*notices, *answer.notices))
 
@@ -73,7 +79,7 @@ def model_minutes(found: FormulaRead, asked: Asked) -> Interval | None:
     """The model's minutes in the formula's own tin and oven, for its bench card; None is none."""
     place = _place(found.formula, BakeWish(), asked)
     bare = _bare(found, place, BakeWish(), asked)
-    if bare.problems or place.tin is None or place.oven is None:
+    if _unbaked(found.formula) or bare.problems or place.tin is None or place.oven is None:
         return None
     batter = _batter(found).value
     answer = None if batter is None else predict(batter, place.tin, _oven(place.oven, BakeWish()))
@@ -151,7 +157,7 @@ def _bare(found: FormulaRead, place: _Place, wish: BakeWish, asked: Asked) -> An
     """What is known before anything is baked."""
     formula, density = found.formula, density_of(found.formula)
     problems = (*found.problems, *place.problems, *_density_problem(density.value_g_ml))
-    problems = (*problems, *_unbaked(formula), *_stages(place.oven))
+    problems = (*problems, *_stages(place.oven), *_oven_named(wish, asked))
     result = BakeResult(
         name=formula.name,
         tin=None if place.tin is None else tin_text(place.tin),
@@ -196,6 +202,18 @@ def _unbaked(formula: Formula) -> tuple[Problem, ...]:
         ask = f"A {kind.label} has no batter in a tin: the model gives no minutes for it."
         return (Problem("not-a-batter", "line 1", kind.label, ask),)
     return ()
+
+
+def _oven_named(wish: BakeWish, asked: Asked) -> tuple[Problem, ...]:
+    if wish.oven_name is None:
+        return ()
+    own = studio_of(book_at(asked.book)).oven_name
+    if own is not None and own.casefold() == wish.oven_name.strip().casefold():
+        return ()
+    there = f"The book has one: {own}." if own else "The book names none."
+    ask = f"No oven is called {wish.oven_name}. {there} Leave --oven-name out, or name that one."
+    options = (Option(own, own),) if own else ()
+    return (Problem("oven-unknown", "--oven-name", wish.oven_name, ask, options),)
 
 
 def _stages(oven: OvenLine | None) -> tuple[Problem, ...]:

@@ -121,7 +121,7 @@ def _result(read: SoldRead, keeping: Keeping, hand_over: HandOver | None) -> Kee
         cold_most_c=cold_most_c(),
         room_hours=keeping.room_h,
         days=days,
-        use_by=None if not days else use_by(read.on, days=days).isoformat(),
+        use_by=_use_by(read, days),
         reasons=tuple(reason.text for reason in keeping.reasons),
         cautions=(*_warm_way(hand_over), *cautions),
         why=tuple(
@@ -138,6 +138,13 @@ def _result(read: SoldRead, keeping: Keeping, hand_over: HandOver | None) -> Kee
     )  # fmt: skip
 
 
+def _use_by(read: SoldRead, days: int | None) -> str | None:
+    """Last day, counted from the day it is made; an order does not say when its parts are."""
+    if not days or read.order is not None:
+        return None
+    return use_by(read.on, days=days).isoformat()
+
+
 def _limits(keeping: Keeping) -> tuple[str, ...]:
     if keeping.cold_h is None:
         return ("Nothing is promised: a component is not known.",)
@@ -145,7 +152,8 @@ def _limits(keeping: Keeping) -> tuple[str, ...]:
     mark = keep_rule("date-mark")
     return (
         f"{low} to {high} days at {as_text(cold_most_c())} °C or below; count on {low}.",
-        "The day of making is day 1; frozen time does not count, thawed time does.",
+        "The day of making is day 1, that of the oldest part; frozen time does not count, "
+        "thawed time does.",
         f"Never beyond {as_text(mark.cold_h.high / 24)} days ({mark.note}).",
     )
 

@@ -18,7 +18,9 @@ from krume.label import (
     statement,
 )
 from krume.publish import Hold
+from krume.store import book_at, studio_of
 from krume.usecases.answer import Asked
+from krume.usecases.clock import now
 from krume.usecases.label import kitchen_nuts
 from krume.usecases.papers import Papers, papers_of
 from krume.usecases.product import SoldRead
@@ -60,13 +62,27 @@ def judge_order(read: SoldRead, order: Order, asked: Asked) -> OrderJudgement:
         diets=diets,
         diet_box=_diet_box(diets, order),
         findings=findings,
-        problems=_contradictions(findings, pieces, kitchen),
+        problems=(*_past(order, asked), *_contradictions(findings, pieces, kitchen)),
         holds=_holds(findings),
         cautions=(*_cautions(diets, findings), *kitchen, *_decorations(diets), warm.text),
         warm=warm,
         confirmation=_confirmation(order, diets, is_held=bool(_holds(findings))),
         notices=(),
     )
+
+
+def _past(order: Order, asked: Asked) -> tuple[Problem, ...]:
+    """An order for a day that is over is asked before anything is made for it."""
+    today = now(studio_of(book_at(asked.book)), on=asked.on).date()
+    if order.date is None or order.date >= today:
+        return ()
+    line = next((line for line in order.source_lines if line.key == "date"), None)
+    ask = (
+        f"It was for {order.date:%A %Y-%m-%d}, and it is {today.isoformat()} now. Correct the "
+        "date, or make the sheets as of an earlier day with --on."
+    )
+    where, read = ("after line 1", "") if line is None else (line.where, line.text)
+    return (Problem("order-past", where, read, ask),)
 
 
 def _spoken(order: Order) -> Iterable[tuple[int, str]]:

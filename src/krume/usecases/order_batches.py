@@ -107,5 +107,5 @@ def batch_check(found: tuple[OrderBatch, ...]) -> SheetCheck:
     """The batches in one sentence; not judged while one is not known."""
     said = ", ".join(f"{each.name} {_said(each.batches, 2)}" for each in found)
     unknown = [each.name for each in found if each.batches is None]
-    text = f"Each card is one batch. Batches for the order: {said}."
+    text = f"Each card is for one batch, or for the part of one that is needed: {said}."
     return SheetCheck("batches", None if unknown else True, text)

@@ -6,7 +6,7 @@ from pathlib import Path
 
 from krume import __version__
 from krume.base import Notice, as_text
-from krume.design import Formula, Weighing, weigh_out
+from krume.design import Formula, Weighing, scaled, weigh_out
 from krume.evidence import data_version
 from krume.publish import (
     BenchCard,
@@ -43,7 +43,7 @@ from krume.usecases.sheet_result import Files, SheetCheck, SheetFile, SheetHold,
 from krume.usecases.size import scale_step_g
 from krume.usecases.slug import short_name, slug
 from krume.usecases.sources import line_sources, source_keys
-from krume.usecases.torte_sheet import Plans, plan_files, torte_plans
+from krume.usecases.torte_sheet import Plans, lot_animal, plan_files, torte_plans
 
 _SUM_TOLERANCE_G = 0.05
 """Half the last digit a scale of 0.1 g shows."""
@@ -126,7 +126,7 @@ def _drawn(
     plans = replace(
         plans, plans=tuple(replace(p, sheet=replace(p.sheet, hold=hold)) for p in plans.plans)
     )
-    cards = _cards(made, asked, hold, gluten_of_all(name, asked))
+    cards = _cards(made, asked, hold, _about(made, name, asked))
     files, checks, said = _order_part(name, asked, imprint, judged, paper)
     files |= _plan_files(plans, cards, paper)
     files |= _card_files(cards, paper)
@@ -169,25 +169,53 @@ def _judged(made: Made, name: str, asked: Asked) -> OrderJudgement | None:
     return judge_order(sold_of(name, asked), made.order, asked)
 
 
-def _cards(made: Made, asked: Asked, hold: Hold | None, gluten: dict[str, str]) -> list[_Card]:
+def _cards(made: Made, asked: Asked, hold: Hold | None, about: "_About") -> list[_Card]:
     studio, step_g = studio_of(book_at(asked.book)), scale_step_g(asked)
     cards: list[_Card] = []
     for read in made.formulas:
-        weighing = weigh_out(read.formula, scale_g=step_g)
-        imprint = _imprint(studio, asked, is_of_book=read.source.kind is not None)
         name = short_name(read)
+        batches = about.batches.get(name)
+        formula = scaled(read.formula, batches) if batches and batches < 1 else read.formula
+        weighing = weigh_out(formula, scale_g=step_g)
+        imprint = _imprint(studio, asked, is_of_book=read.source.kind is not None)
         card = bench_card(
-            read.formula,
+            formula,
             weighing,
             imprint,
-            dial_c=_dial_c(read.formula, studio),
+            dial_c=_dial_c(formula, studio),
             hold=hold,
-            gluten=gluten.get(name),
+            gluten=about.gluten.get(name),
+            gelatine=about.gelatine,
             model_min=model_minutes(read, asked),
+            more=_more(batches),
         )
         taken = {card.slug for card in cards}
-        cards.append(_Card(_free(slug(name), taken), name, read.formula, weighing, card))
+        cards.append(_Card(_free(slug(name), taken), name, formula, weighing, card))
     return cards
+
+
+@dataclass(frozen=True, slots=True)
+class _About:
+    """What is known beside the formulas: gluten sentences, batches wanted, gelatine's animal."""
+
+    gluten: dict[str, str]
+    batches: dict[str, float]
+    gelatine: str | None
+
+
+def _about(made: Made, name: str, asked: Asked) -> _About:
+    batches: dict[str, float] = {}
+    if made.kind != "formula":
+        wanted = order_batches(sold_of(name, asked), asked)
+        batches = {each.name: each.batches for each in wanted if each.batches is not None}
+    return _About(gluten_of_all(name, asked), batches, lot_animal(asked))
+
+
+def _more(batches: float | None) -> str:
+    """That a card is weighed out more than once, where one batch is not enough."""
+    if batches is None or batches <= 1:
+        return ""
+    return f"This card is one batch; {as_text(batches, 2)} batches are needed."
 
 
 def _free(wanted: str, taken: set[str]) -> str:

@@ -104,6 +104,11 @@ def _animal(made: TorteMade, asked: Asked) -> str | None:
     return " and ".join(sorted(said)) or None
 
 
+def lot_animal(asked: Asked) -> str | None:
+    """The animal of the house's gelatine by its lots; None is not stated."""
+    return " and ".join(sorted(_lot_animals(asked))) or None
+
+
 def _lot_animals(asked: Asked) -> set[str]:
     path = book_at(asked.book).path / "lots.csv"
     if not is_file(path):

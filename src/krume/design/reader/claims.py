@@ -7,6 +7,7 @@ from functools import lru_cache
 from krume.base import Notice, Option, Problem
 from krume.design.formula import Line
 from krume.design.reader.asking import Asking
+from krume.design.reader.blanks import blanked
 from krume.design.reader.classifying import Kind
 from krume.design.reader.settings import limit
 from krume.pantry import Allergen, allergens, allergens_of_words, ingredient
@@ -62,7 +63,9 @@ _INGREDIENT_BEHIND = re.compile(
 def claims(kinds: list[Kind], lines: list[Line]) -> Iterator[Problem | Notice]:
     """Questions and notices about what a text promises."""
     for kind in kinds:
-        if kind.kind in ("ingredient", "blank", "unread", "key") or not _may_claim(kind.source):
+        if kind.kind in ("ingredient", "blank", "unread", "key") or not _may_claim(
+            blanked(kind.source)
+        ):
             continue
         for match in _FREE.finditer(kind.source):
             if not _INGREDIENT_BEHIND.match(kind.source[match.end() :]):
@@ -78,8 +81,8 @@ def claims(kinds: list[Kind], lines: list[Line]) -> Iterator[Problem | Notice]:
 
 
 @lru_cache(maxsize=16384)
-def _may_claim(source: str) -> bool:
-    return any(pattern.search(source) for pattern in (_FREE, _KEEPS, _KIDS))
+def _may_claim(blank: str) -> bool:
+    return any(pattern.search(blank) for pattern in (_FREE, _KEEPS, _KIDS))
 
 
 def _free(kind: Kind, match: re.Match[str], lines: list[Line]) -> Iterator[Problem | Notice]:

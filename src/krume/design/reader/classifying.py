@@ -24,6 +24,7 @@ from krume.design.reader.scoring import (
     is_run_of_items,
 )
 from krume.design.reader.settings import Settings
+from krume.design.reader.twins import reading_as, twin_of
 from krume.design.reader.wording import (
     CHATTER,
     SECTION_WORDS,
@@ -55,7 +56,18 @@ class _State:
 
 
 def classify(lines: list[str], settings: Settings) -> Iterator[Kind]:
-    """Kind of each line, in order."""
+    """Kind of each line, in order; each is read by its twin."""
+    twins = [twin_of(line, settings) for line in lines]
+    for source, kind in zip(lines, _kinds(twins, settings), strict=True):
+        yield kind if kind.source == source else _of_twin(kind, source)
+
+
+def _of_twin(kind: Kind, source: str) -> Kind:
+    reading = None if kind.reading is None else reading_as(kind.reading, source)
+    return kind._replace(source=source, reading=reading)
+
+
+def _kinds(lines: list[str], settings: Settings) -> Iterator[Kind]:
     state = _State()
     named = _name_line(lines, settings)
     if named is None and _starts_with_item(lines, settings):
@@ -237,25 +249,28 @@ def _body(at: int, lines: list[str], state: _State, settings: Settings) -> Kind:
     text, _, mark = plain(source)
     if state.where == "notes":
         return Kind(number, source, "note")
-    need = {"head": 2, "list": 1, "method": 3, "either": 2}[state.where]
-    if state.where == "method" and _begins_with_count(source, settings):
-        need = 2
-    if (
-        state.where == "list"
-        and state.after_blank
-        and state.seen_list
-        and _is_bare(source, settings)
-    ):
-        need = 2
-    if mark == "number" and state.where in ("method", "either"):
-        need = 4
-    if score >= need:
+    if _is_enough(score, source, mark, state, settings):
         state.seen_list = True
         state.where = "list"
         return Kind(
             number, source, "ingredient", state.section, reading=read_ingredients(source, settings)
         )
     return _told(source, number, text, mark, state)
+
+
+_NEED = {"head": 2, "list": 1, "method": 3, "either": 2}
+
+
+def _is_enough(score: int, source: str, mark: str, state: _State, settings: Settings) -> bool:
+    """Whether a line scores enough for an ingredient, by where it stands."""
+    where = state.where
+    if mark == "number" and where in ("method", "either"):
+        return False
+    if where == "method" and score == 2:
+        return _begins_with_count(source, settings)
+    if where == "list" and score == 1:
+        return not (state.after_blank and state.seen_list and _is_bare(source, settings))
+    return score >= _NEED[where]
 
 
 def _is_bare(source: str, settings: Settings) -> bool:

@@ -7,6 +7,7 @@ from functools import lru_cache
 
 from krume.base import Problem
 from krume.design.reader.asking import Asking
+from krume.design.reader.blanks import blanked
 from krume.design.reader.classifying import Kind
 
 _USE_BY = re.compile(
@@ -23,7 +24,9 @@ _CLOCK = re.compile(
 def dates(kinds: list[Kind]) -> Iterator[Problem]:
     """Questions about dates and times of the lines that are no ingredients."""
     for kind in kinds:
-        if kind.kind in ("ingredient", "blank", "unread", "name") or not _may_date(kind.source):
+        if kind.kind in ("ingredient", "blank", "unread", "name") or not _may_date(
+            blanked(kind.source)
+        ):
             continue
         asking = Asking(kind.source)
         for match in _USE_BY.finditer(kind.source):
@@ -37,8 +40,8 @@ def dates(kinds: list[Kind]) -> Iterator[Problem]:
 
 
 @lru_cache(maxsize=16384)
-def _may_date(source: str) -> bool:
-    return bool(_USE_BY.search(source) or _CLOCK.search(source))
+def _may_date(blank: str) -> bool:
+    return bool(_USE_BY.search(blank) or _CLOCK.search(blank))
 
 
 def _ask_date(match: re.Match[str], asking: Asking) -> None:

@@ -5,6 +5,7 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from krume.base import Interval, Unit
+from krume.design.reader.blanks import blanked, figure_at
 from krume.design.reader.cleaning import clean
 from krume.design.reader.tokens import Number, Token, tokens
 
@@ -55,13 +56,17 @@ class Count(NamedTuple):
     end: int
 
 
-@lru_cache(maxsize=16384)
 def words_of(text: str) -> frozenset[str]:
     """Words of a text in small letters, plural s put aside.
 
     >>> sorted(words_of("Fold the Flours in"))
     ['flour', 'fold', 'in', 'the']
     """
+    return _words_of(blanked(text))
+
+
+@lru_cache(maxsize=8192)
+def _words_of(text: str) -> frozenset[str]:
     return frozenset(stem(word) for word in _WORD.findall(text.casefold()))
 
 
@@ -79,9 +84,24 @@ def step_tokens(source: str) -> tuple[Token, ...]:
     return tuple(tokens(cleaned.text, cleaned.start, len(cleaned.text)))
 
 
-@lru_cache(maxsize=8192)
 def mentions(source: str) -> tuple[Mention, ...]:
     """Masses and volumes a step names, with the words that say of what."""
+    blank = blanked(source)
+    found = _mentions(blank)
+    return found if blank == source else tuple(_with_figure(m, source, blank) for m in found)
+
+
+def _with_figure(mention: Mention, source: str, blank: str) -> Mention:
+    """A mention of a blanked line with the figure of the line itself."""
+    start, end = mention.start, mention.end
+    if source[start:end] == blank[start:end]:
+        return mention
+    value = figure_at(source, start)
+    return mention if value is None else mention._replace(value=value)
+
+
+@lru_cache(maxsize=8192)
+def _mentions(source: str) -> tuple[Mention, ...]:
     if not any(sign.isdigit() for sign in source):
         return ()
     found = step_tokens(source)
@@ -125,9 +145,13 @@ def _is_remaining_before(found: tuple[Token, ...], at: int) -> bool:
     )
 
 
-@lru_cache(maxsize=8192)
 def egg_counts(source: str) -> tuple[Count, ...]:
     """Counts of eggs, whites and yolks a step names: `the five whites`, `4 egg yolks`."""
+    return _egg_counts(source) if _egg_counts(blanked(source)) else ()
+
+
+@lru_cache(maxsize=8192)
+def _egg_counts(source: str) -> tuple[Count, ...]:
     found = step_tokens(source)
     out = []
     for at, token in enumerate(found):

@@ -7,6 +7,7 @@ from typing import NamedTuple
 from krume.base import Interval, Notice, Problem
 from krume.design.formula import Line, OvenLine, Use
 from krume.design.reader.asking import Asking
+from krume.design.reader.blanks import blanked
 from krume.design.reader.classifying import Kind
 from krume.design.reader.cleaning import NOTHING, clean
 from krume.design.reader.heads import Head
@@ -138,14 +139,32 @@ def _goes_on(before: str, source: str) -> bool:
     return text[0].islower() and first not in VERBS
 
 
-@lru_cache(maxsize=8192)
+_SAYS_NOTHING = Said(None, (), (), None, (), is_open=False)
+_OR_SO = re.compile(r"\d+\s*min\w*\s+or so\b")
+
+
 def step_said(source: str) -> Said:
     """What a step line says about oven, core and minutes, remembered by its text."""
+    return _said(source) if _may_say(blanked(source)) else _SAYS_NOTHING
+
+
+@lru_cache(maxsize=8192)
+def _may_say(blank: str) -> bool:
+    return (
+        speaks_of_baking(blank)
+        or speaks_of_baking(clean(blank).text.replace(NOTHING, " "))
+        or core_of(blank) is not None
+        or _OR_SO.search(blank) is not None
+    )
+
+
+@lru_cache(maxsize=8192)
+def _said(source: str) -> Said:
     asking = Asking(source)
     oven = oven_of(source, asking, keyed=False, has_grams=True)
     minutes = tuple(_bake_minutes(source))
     is_open = (bool(_OPEN.search(source)) and speaks_of_baking(source)) or bool(
-        re.search(r"\d+\s*min\w*\s+or so\b", source)
+        _OR_SO.search(source)
     )
     return Said(
         oven, tuple(asking.problems), tuple(asking.notices), core_of(source), minutes, is_open

@@ -5,6 +5,7 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from krume.base import Notice, Problem
+from krume.design.reader.blanks import blanked
 from krume.design.reader.cleaning import NOTHING, clean
 from krume.design.reader.settings import limit
 from krume.size import Tin, read_tin
@@ -60,9 +61,16 @@ class TinSaid(NamedTuple):
 
 
 @lru_cache(maxsize=8192)
+def _may_name_tin(blank: str) -> bool:
+    if _MAY_NAME_TIN.search(blank) is None:
+        return False
+    return _SAID.search(clean(blank).text.replace(NOTHING, " ")) is not None
+
+
+@lru_cache(maxsize=8192)
 def tins_said(source: str) -> tuple[TinSaid, ...]:
     """Tins a line names in passing."""
-    if _MAY_NAME_TIN.search(source) is None:
+    if not _may_name_tin(blanked(source)):
         return ()
     text = clean(source).text.replace(NOTHING, " ")
     return tuple(said for match in _SAID.finditer(text) if (said := _said(match, text, source)))
