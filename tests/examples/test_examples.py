@@ -1,0 +1,102 @@
+"""Each example runs, says something, and comes to the figures of the demo studio."""
+
+import importlib
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+ROOT = Path(__file__).resolve().parents[2]
+
+EXAMPLES = sorted(path.stem for path in (ROOT / "examples").glob("*.py"))
+
+
+def _main(name: str) -> Any:
+    return importlib.import_module(f"examples.{name}").main()
+
+
+def test_every_example_stands_in_the_list_and_is_tried_here() -> None:
+    listed = (ROOT / "examples" / "README.md").read_text(encoding="utf-8")
+    tried = {name.removeprefix("test_") for name in globals() if name.startswith("test_")}
+    assert EXAMPLES
+    assert [name for name in EXAMPLES if f"`{name}.py`" not in listed or name not in tried] == []
+
+
+def test_read_a_formula(capsys: pytest.CaptureFixture[str]) -> None:
+    formula = _main("read_a_formula")
+    assert [line.mass_g for line in formula.lines] == [100.0, 255.0, 120.0]
+    assert "line 5: Which size are the eggs?" in capsys.readouterr().out
+
+
+def test_check_the_balance(capsys: pytest.CaptureFixture[str]) -> None:
+    found = _main("check_the_balance")
+    assert found.percent["egg"] == pytest.approx(242.9, abs=0.05)
+    assert found.findings == ()
+    assert "egg: 242.9 %" in capsys.readouterr().out
+
+
+def test_size_for_another_tin(capsys: pytest.CaptureFixture[str]) -> None:
+    found = _main("size_for_another_tin")
+    assert found.factor.by_area == pytest.approx(0.81)
+    assert {option.eggs.make_up_g for option in found.options} == {0.0}
+    assert "4 eggs, everything x 0.8" in capsys.readouterr().out
+
+
+def test_bake_in_a_tin(capsys: pytest.CaptureFixture[str]) -> None:
+    found = _main("bake_in_a_tin")
+    assert found.core_c == 95.0
+    assert found.minutes.low < found.minutes.high
+    assert "The core to reach is 95.0 C" in capsys.readouterr().out
+
+
+def test_build_a_torte(capsys: pytest.CaptureFixture[str]) -> None:
+    found = _main("build_a_torte")
+    assert found.height_mm == 66.0
+    assert sum(layer.mass_g for layer in found.layers) == pytest.approx(1194.9, abs=0.05)
+    assert "66.0 mm, 1194.9 g" in capsys.readouterr().out
+
+
+def test_keep_it_cold(capsys: pytest.CaptureFixture[str]) -> None:
+    found = _main("keep_it_cold")
+    assert found.days == 3
+    said = capsys.readouterr().out
+    assert "Count on 3 days" in said
+    assert "C1 (Vanilla custard cream)" in said
+
+
+def test_label_what_is_in_it(capsys: pytest.CaptureFixture[str]) -> None:
+    found = _main("label_what_is_in_it")
+    assert found.contains == ("egg", "milk", "nuts (hazelnut)")
+    assert found.gluten.claim_allowed is False
+    assert "L-008" in capsys.readouterr().out
+
+
+def test_cost_and_price(capsys: pytest.CaptureFixture[str]) -> None:
+    found = _main("cost_and_price")
+    assert [str(each) for each in (found.direct, found.full, found.price_for_margin)] == [
+        "62.63",
+        "88.46",
+        "126.37",
+    ]
+    assert "break-even: 19 tortes a month" in capsys.readouterr().out
+
+
+def test_plan_the_days(capsys: pytest.CaptureFixture[str]) -> None:
+    found = _main("plan_the_days")
+    assert found.tasks[-1].end.strftime("%a %H:%M") == "Sat 14:00"
+    assert "box: T1" in capsys.readouterr().out
+
+
+def test_make_the_sheets(capsys: pytest.CaptureFixture[str]) -> None:
+    found = _main("make_the_sheets")
+    stale = {each.file for each in found.verified if not each.is_fresh}
+    assert "c5-bench-card.pdf" in stale
+    assert "f1-bench-card.pdf" not in stale
+    assert "c5-bench-card.pdf: older than its text C5" in capsys.readouterr().out
+
+
+def test_do_a_quick_sum(capsys: pytest.CaptureFixture[str]) -> None:
+    dial, gelatine = _main("do_a_quick_sum")
+    assert dial == 169.0
+    assert gelatine == pytest.approx(8.944, abs=0.0005)
+    assert "169.0 C (336.2 F)" in capsys.readouterr().out
