@@ -149,3 +149,11 @@ def test_a_cake_alone_is_baked_the_day_before() -> None:
     plan = planned(Promise("cake", SATURDAY, ((cake, 1),)))
     assert [load.start.date() for load in plan.loads] == [(SATURDAY - timedelta(days=1)).date()]
     assert [task.step for task in plan.tasks if task.step == "build"] == []
+
+
+def test_an_hour_before_the_working_day_is_boxed_the_evening_before_and_keeps_its_place() -> None:
+    plan = planned(order(2, ready=SATURDAY.replace(hour=5)))
+    boxes = [task for task in plan.tasks if task.step == "box"]
+    assert {task.start.date() for task in boxes} == {(SATURDAY - timedelta(days=1)).date()}
+    early = timetable((order(9, ready=SATURDAY.replace(hour=5)),), FORMULAS, kitchen(8.0), NOW)
+    assert early is None

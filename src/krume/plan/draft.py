@@ -107,7 +107,7 @@ class Draft:
         """Each day's work done early in the day, and no foam that waits."""
         groups: dict[tuple[int, bool], list[str]] = {}
         for name, mark in self.marks.items():
-            if mark.step not in ("box", "recover", "tin"):
+            if mark.step not in ("box", "recover", "tin", "handed-over"):
                 groups.setdefault((mark.day, mark.step in _BUILDING), []).append(name)
         close = tuple(
             (gap.before, gap.after)

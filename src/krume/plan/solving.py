@@ -2,7 +2,8 @@
 
 Eight workers race for the best aim and its proof. Which of several equal placings they come upon
 is chance, so once the aim is proven a second search, one worker with a fixed seed, looks for a
-placing that reaches it: equal input then gives equal output.
+placing that reaches it: equal input then gives equal output. Where one worker does not get there
+within its work, what the race came upon is taken.
 """
 
 from collections.abc import Mapping, Sequence
@@ -17,7 +18,7 @@ if TYPE_CHECKING:
 WORKERS = 8
 SEED = 1
 """Settings of the search: no answer depends on them once it is proven."""
-SETTLING_WORK = 20.0
+SETTLING_WORK = 4.0
 """Work the second search may do, in the solver's own measure, the same on every machine."""
 
 

@@ -10,7 +10,7 @@ from krume.plan.days import DAY_MIN, Days, first_day
 from krume.plan.draft import FRIDGE, HANDS, MIXER, OVEN, Draft
 from krume.plan.project import Project
 from krume.plan.shaping import shaped
-from krume.plan.solving import place
+from krume.plan.solving import Aim, place
 from krume.plan.tortes import draft_of
 from krume.plan.work import Kitchen, PlannedFormula, Promise
 
@@ -133,6 +133,19 @@ def timetable(
                 raise PlanError(f"The plan found does not hold: {wrong[0]}.", got=wrong[0])
             return _timetable(attempt, starts, promises, proven=placed.proven)
     return None
+
+
+def can_be_planned(
+    promises: tuple[Promise, ...],
+    formulas: dict[str, PlannedFormula],
+    kitchen: Kitchen,
+    now: datetime,
+    *,
+    time_limit_s: float = 5.0,
+) -> bool:
+    """Whether any plan holds, however long its days: quicker than the best one."""
+    tries = attempts(promises, formulas, kitchen, now)
+    return any(place(one.project, Aim(), time_limit_s=time_limit_s) is not None for one in tries)
 
 
 def _of_steps(draft: Draft, *steps: str) -> tuple[str, ...]:

@@ -7,7 +7,7 @@ from krume.plan.cakes import Wanted, add_cakes
 from krume.plan.creams import Taken, add_creams
 from krume.plan.days import DAY_MIN, Days, Window, bake_window, build_window
 from krume.plan.draft import FRIDGE, HALVES, HANDS, Draft, Mark
-from krume.plan.project import Hold
+from krume.plan.project import Hold, Job
 from krume.plan.usual import torte_route, usual, usual_min
 from krume.plan.work import Kitchen, PlannedFormula, PlannedTorte, Promise
 
@@ -67,7 +67,8 @@ def _add_torte(
     built = _build(draft, promise, torte, named, build)
     box = _box(draft, promise, torte, named)
     if built:
-        draft.holds.append(Hold(FRIDGE, places(torte), built[0], box, from_end=True))
+        out = _handed_over(draft, promise, which)
+        draft.holds.append(Hold(FRIDGE, places(torte), built[0], out, from_end=True))
         draft.after(built[0], box, _set_min(torte, draft.formulas, is_last=False))
         draft.after(built[-1], box, _set_min(torte, draft.formulas, is_last=True))
     first = built[0] if built else box
@@ -80,6 +81,16 @@ def _add_torte(
         taken = Taken(job, use.mass_g, draft.minutes(job), build)
         gathered.creams.setdefault(use.formula, []).append(taken)
     return [*built, box]
+
+
+def _handed_over(draft: Draft, promise: Promise, which: str) -> str:
+    """The moment of the hand-over: until then a torte keeps its place in the cold."""
+    ready = draft.days.minute(promise.ready)
+    mark = Mark("handed over", "handed-over", "", ready // DAY_MIN, is_shown=False)
+    name = f"{which}: handed over"
+    draft.jobs.append(Job(name, 0, (), release=ready, deadline=ready))
+    draft.marks[name] = mark
+    return name
 
 
 def places(torte: PlannedTorte) -> int:
@@ -118,7 +129,10 @@ def _build(
 def _box(draft: Draft, promise: Promise, torte: PlannedTorte, named: tuple[str, str]) -> str:
     which, words = named
     ready = draft.days.minute(promise.ready) - usual_min("early-for")
-    opens = max(draft.days.now_min, ready // DAY_MIN * DAY_MIN + draft.kitchen.opens_min)
+    opens = ready // DAY_MIN * DAY_MIN + draft.kitchen.opens_min
+    if ready - opens < usual_min("box") * sum(count for _, count in promise.tortes):
+        opens -= DAY_MIN
+    opens = max(draft.days.now_min, opens)
     window = Window(opens, ready, ready // DAY_MIN)
     mark = Mark(f"box: {words}", "box", torte.name, window.day, order=promise.order)
     return draft.add(f"{which}: box", usual_min("box"), (HANDS,), window, mark)

@@ -8,7 +8,7 @@ from datetime import datetime, timedelta
 from krume.base import Infeasible, as_text
 from krume.plan.clashes import Asking
 from krume.plan.draft import HALVES
-from krume.plan.timetable import Timetable, timetable
+from krume.plan.timetable import Timetable, can_be_planned, timetable
 from krume.plan.tortes import places
 from krume.plan.usual import usual, usual_min
 from krume.plan.work import PlannedTorte, Promise
@@ -81,10 +81,10 @@ def _evening(asking: Asking, count: int) -> Iterator[WayOut]:
     hour = day.replace(hour=0, minute=0) + timedelta(minutes=usual_min("evening"))
     early = Promise(f"{promise.order}, evening before", hour, ((torte, count),))
     rest = replace(promise, tortes=((torte, all_of_them - count),))
-    found = _plan(replace(asking, promises=(early, rest)))
-    if found is not None and hour > asking.now.replace(tzinfo=None):
+    split = replace(asking, promises=(early, rest))
+    if hour > asking.now.replace(tzinfo=None) and _can(split):
         words = f"Deliver {count} on {hour:%A} at {hour:%H:%M}, to be kept cold there."
-        yield WayOut("evening", words, found.last_out, count)
+        yield WayOut("evening", words, count=count)
 
 
 def _morning(asking: Asking, count: int) -> Iterator[WayOut]:
@@ -121,12 +121,14 @@ def _later(asking: Asking) -> Iterator[WayOut]:
             replace(promise, ready=promise.ready + timedelta(hours=hours))
             for promise in asking.promises
         )
-        found = _plan(replace(asking, promises=moved))
-        if found is not None:
+        if _can(replace(asking, promises=moved)):
             last = max(promise.ready for promise in moved)
-            words = f"Hand over {hours} h later, {last:%A %Y-%m-%d %H:%M}."
-            yield WayOut("later", words, found.last_out)
+            yield WayOut("later", f"Hand over {hours} h later, {last:%A %Y-%m-%d %H:%M}.")
             return
+
+
+def _can(asking: Asking) -> bool:
+    return can_be_planned(asking.promises, asking.formulas, asking.kitchen, asking.now)
 
 
 def _plan(asking: Asking) -> Timetable | None:

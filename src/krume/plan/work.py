@@ -109,14 +109,14 @@ def cakes_a_load(formula: PlannedFormula, kitchen: Kitchen) -> int:
     return max(1, min(most, fits))
 
 
-def planned_bake_min(bake: Interval) -> int:
+def planned_bake_min(interval: Interval) -> int:
     """Minutes a load is planned in the oven: two thirds of the way from least to most.
 
     >>> planned_bake_min(Interval(34, 37, 40)), planned_bake_min(Interval(10, 11, 12))
     (38, 12)
     """
     share = usual("bake-share").value / 100
-    return math.ceil(bake.low + share * (bake.high - bake.low) - 1e-9)
+    return math.ceil(interval.low + share * (interval.high - interval.low) - 1e-9)
 
 
 def batches_made(need_g: float, batch_g: float) -> float:
