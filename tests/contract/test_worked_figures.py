@@ -32,13 +32,19 @@ FAMILIES = {
 SUMS: list[tuple[list[str], dict[str, Any]]] = [
     (["tin-volume", "shape=round", "diameter=20", "height=7"], {"volume_ml": 2199.1}),
     (["tin-volume", "shape=ring", "diameter=22", "height=6"], {"volume_ml": 2280.8}),
-    (["tin-volume", "shape=sheet", "length=13in", "width=9in", "height=1in"],
-     {"volume_ml": 1917.3, "area_cm2": 754.8}),
-    (["tin-volume", "shape=tube", "diameter=20", "height=10", "hole=6"],
-     {"volume_ml": 2858.8, "area_cm2": 285.9}),
+    (
+        ["tin-volume", "shape=sheet", "length=13in", "width=9in", "height=1in"],
+        {"volume_ml": 1917.3, "area_cm2": 754.8},
+    ),
+    (
+        ["tin-volume", "shape=tube", "diameter=20", "height=10", "hole=6"],
+        {"volume_ml": 2858.8, "area_cm2": 285.9},
+    ),
     (["bloom", "mass=8", "from=200", "to=160"], {"by_root_g": 8.944, "by_ratio_g": 10.0}),
-    (["roll", "length=22.86", "thickness=1.2", "cream=0.7", "core=0"],
-     {"diameter_cm": 7.44, "turns": 1.96}),
+    (
+        ["roll", "length=22.86", "thickness=1.2", "cream=0.7", "core=0"],
+        {"diameter_cm": 7.44, "turns": 1.96},
+    ),
     (["egg-count", "mass=269.6", "size=eu-m"], {"count": 5, "make_up_g": 14.6}),
     (["egg-count", "mass=195.8", "size=eu-m"], {"count": 4, "make_up_g": -8.2}),
     (["specific-gravity", "empty=82", "water=318", "batter=195.3"], {"specific_gravity": 0.480}),
@@ -73,8 +79,9 @@ def test_the_demo_lies_inside_its_bands(ask: Ask, name: str, family: str) -> Non
 
 def test_a_chiffon_reads_two_egg_lines_and_a_tube(ask: Ask) -> None:
     _, said = ask("read", "F5")
-    eggs = {x["part"]: x["mass_g"] for x in said["result"]["lines"] if x["part"] in
-            ("yolk", "white")}
+    eggs = {
+        x["part"]: x["mass_g"] for x in said["result"]["lines"] if x["part"] in ("yolk", "white")
+    }
     assert eggs == {"yolk": pytest.approx(70.0), "white": pytest.approx(167.5)}
     assert said["result"]["tin"]["shape"] == "tube"
     assert said["result"]["tin"]["hole_cm"] == pytest.approx(6)
