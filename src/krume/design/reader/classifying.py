@@ -3,6 +3,7 @@
 import itertools
 import re
 from collections.abc import Iterator
+from functools import lru_cache
 from typing import NamedTuple
 
 from krume.design.reader.headings import (
@@ -64,7 +65,7 @@ def classify(lines: list[str], settings: Settings) -> Iterator[Kind]:
 
 def _of_twin(kind: Kind, source: str) -> Kind:
     reading = None if kind.reading is None else reading_as(kind.reading, source)
-    return kind._replace(source=source, reading=reading)
+    return Kind(kind.number, source, kind.kind, kind.section, kind.key, reading)
 
 
 def _kinds(lines: list[str], settings: Settings) -> Iterator[Kind]:
@@ -87,7 +88,7 @@ def _starts_with_item(lines: list[str], settings: Settings) -> bool:
 
 def _name_line(lines: list[str], settings: Settings) -> int | None:
     """Index of the line that is the formula's name."""
-    filled = [at for at, line in enumerate(lines) if line.strip() and not RULE.match(line)]
+    filled = [at for at, line in enumerate(lines) if line.strip() and not _is_rule(line)]
     for count, at in enumerate(filled[:12]):
         found = key_line(lines[at])
         if found is not None and found.key == "name":
@@ -104,6 +105,11 @@ def _name_line(lines: list[str], settings: Settings) -> int | None:
         if not _is_story(lines[at]) and (count == 0 or len(plain(lines[at]).text.split()) < 10):
             return at
     return None
+
+
+@lru_cache(maxsize=8192)
+def _is_rule(source: str) -> bool:
+    return RULE.match(source) is not None
 
 
 def _is_story(source: str) -> bool:
@@ -291,21 +297,35 @@ def _told(
     state: _State,
 ) -> Kind:
     """A line that is no ingredient: a step, or a note."""
-    if state.where == "head" and not (mark == "number" and is_sentence(text)):
-        is_step = is_sentence(text) and _starts_with_verb(text) and not CHATTER.search(text)
+    told = _tells(text)
+    if state.where == "head" and not (mark == "number" and told.is_sentence):
+        is_step = told.is_sentence and told.begins_with_verb and not told.is_chatter
         return Kind(number, source, "step" if is_step else "note")
     if state.where == "list":
-        if not is_sentence(text) and mark != "number":
+        if not told.is_sentence and mark != "number":
             is_step = state.after_blank and not WORD.fullmatch(text)
             if is_step:
                 state.where = "method"
             return Kind(number, source, "step" if is_step else "note", state.section)
-        if CHATTER.search(text) and not _starts_with_verb(text):
+        if told.is_chatter and not told.begins_with_verb:
             return Kind(number, source, "note")
     state.where = "method" if state.where != "head" else "head"
-    if CHATTER.search(text) and state.after_blank and not _starts_with_verb(text):
+    if told.is_chatter and state.after_blank and not told.begins_with_verb:
         return Kind(number, source, "note")
     return Kind(number, source, "step")
+
+
+class _Tells(NamedTuple):
+    """How a line tells something: as a sentence, with a verb first, as chatter."""
+
+    is_sentence: bool
+    begins_with_verb: bool
+    is_chatter: bool
+
+
+@lru_cache(maxsize=8192)
+def _tells(text: str) -> _Tells:
+    return _Tells(is_sentence(text), _starts_with_verb(text), bool(CHATTER.search(text)))
 
 
 def _starts_with_verb(text: str) -> bool:
