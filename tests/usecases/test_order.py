@@ -6,7 +6,9 @@ from pathlib import Path
 
 import pytest
 
-from krume.usecases import Asked, make_sheets
+from krume.usecases import Answer, Asked, make_sheets
+from krume.usecases.keep import keep_of
+from krume.usecases.label import LabelWish, label_of
 from krume.usecases.order import OrderJudgement, judge_order
 from krume.usecases.product import sold_of
 
@@ -95,3 +97,14 @@ def test_an_order_for_a_day_that_is_over_is_asked(write: Callable[[str], str], d
     past = PLAIN.format(notes="").replace("2027-06-12", "2027-06-09")
     (problem,) = _judged(write(past), demo).problems
     assert (problem.code, problem.where) == ("order-past", "line 2")
+
+
+@pytest.mark.parametrize("question", [keep_of, label_of])
+def test_what_stops_an_order_is_said_beside_every_answer_about_it(
+    question: Callable[..., Answer[object]], demo: Asked
+) -> None:
+    wish = (LabelWish(),) if question is label_of else ()
+    codes = {notice.code for notice in question("102", *wish, demo).notices}
+    assert "order-stops" in codes
+    held = {notice.code for notice in question("101", *wish, demo).notices}
+    assert "order-held" in held and "order-stops" not in held

@@ -6,6 +6,7 @@ from krume.base import Interval, Notice, as_text
 from krume.build import HandOver
 from krume.keep import Keeping, assess, keep_rule, out_of_cold, use_by
 from krume.usecases.answer import Answer, Asked
+from krume.usecases.order import order_notices
 from krume.usecases.product import Sold, SoldRead, families_of, sold_of
 from krume.usecases.sources import source_keys
 
@@ -63,7 +64,7 @@ def keep_of(name: str, asked: Asked) -> Answer[KeepResult]:
     hand_over = read.order.hand_over if read.order is not None else None
     result = _result(read, keeping, hand_over)
     sources = (reason.source for reason in keeping.reasons)
-    notices = (*read.notices, *_habit(keeping), _deferral())
+    notices = (*order_notices(read, asked), *read.notices, *_habit(keeping), _deferral())
     cited = source_keys(read.sources, sources)
     return Answer(result, read.problems, notices, cited, is_possible=read.is_possible)
 

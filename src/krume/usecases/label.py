@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import date
 from functools import cache
 
-from krume.base import InputError, NotFoundError, Notice, Problem
+from krume.base import InputError, Notice, Problem
 from krume.evidence import Row, column, load, optional
 from krume.keep import Keeping, use_by
 from krume.label import (
@@ -28,10 +28,10 @@ from krume.label import (
     statement,
     us_panel,
 )
-from krume.pantry import allergens
-from krume.store import book_at, list_texts, studio_of
+from krume.store import book_at, studio_of
 from krume.usecases.answer import Answer, Asked
 from krume.usecases.keep import cold_most_c, keeping_of
+from krume.usecases.kitchen_nuts import kitchen_nuts
 from krume.usecases.label_nutrition import nutrition_of
 from krume.usecases.label_result import (
     LabelDurability,
@@ -42,9 +42,9 @@ from krume.usecases.label_result import (
     LabelResult,
     LabelUnknown,
 )
+from krume.usecases.order import order_notices
 from krume.usecases.papers import Papers, papers_of
 from krume.usecases.product import Sold, SoldRead, sold_of
-from krume.usecases.read import formula_of
 from krume.usecases.sources import source_keys
 
 MARKETS = ("us", "eu")
@@ -60,7 +60,6 @@ _POINTER_COLUMNS = (
     column("source", "source"),
     optional("page"),
 )
-_NUT_WORDS = ("nuts (", "tree nut (")
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,7 +114,12 @@ def labelled(name: str, wish: LabelWish, asked: Asked) -> Labelled:
         market,
         labels,
         (*read.problems, *papers.problems_of(keys)),
-        (*read.notices, *papers.notices_beside(keys), *_notices(read, papers, labels)),
+        (
+            *read.notices,
+            *order_notices(read, asked),
+            *papers.notices_beside(keys),
+            *_notices(read, papers, labels),
+        ),
         source_keys(read.sources, _LAWS[market]),
     )
 
@@ -174,28 +178,6 @@ def _each_once(groups: Iterable[tuple[str, ...]]) -> tuple[str, ...]:
 def _pointers(market: str) -> tuple[Row, ...]:
     rows = load("label_pointers.csv", _POINTER_COLUMNS)
     return tuple(row for row in rows if row.text("market") == market)
-
-
-def kitchen_nuts(asked: Asked, market: str) -> dict[str, str]:
-    """Declaring word of each nut in the book's formulas, with the formula it is in."""
-    found: dict[str, str] = {}
-    for text in list_texts(book_at(asked.book)):
-        if text.kind != "formula":
-            continue
-        formula = formula_of(str(text.path), Asked(book=asked.book)).formula
-        for word in (w for line in formula.lines for w in _nut_words(line.ingredient, market)):
-            found.setdefault(word, text.name)
-    return found
-
-
-def _nut_words(key: str | None, market: str) -> list[str]:
-    if key is None:
-        return []
-    try:
-        words = [a.word(market) for a in allergens(key) if a.presence == "contains"]
-    except NotFoundError:
-        return []
-    return [word for word in words if word.startswith(_NUT_WORDS)]
 
 
 def _label(

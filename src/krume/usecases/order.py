@@ -21,7 +21,7 @@ from krume.publish import Hold
 from krume.store import book_at, studio_of
 from krume.usecases.answer import Asked
 from krume.usecases.clock import now
-from krume.usecases.label import kitchen_nuts
+from krume.usecases.kitchen_nuts import kitchen_nuts
 from krume.usecases.papers import Papers, papers_of
 from krume.usecases.product import SoldRead
 
@@ -69,6 +69,18 @@ def judge_order(read: SoldRead, order: Order, asked: Asked) -> OrderJudgement:
         confirmation=_confirmation(order, diets, is_held=bool(_holds(findings))),
         notices=(),
     )
+
+
+def order_notices(read: SoldRead, asked: Asked) -> tuple[Notice, ...]:
+    """What stops or holds an order's sheets, said beside every other answer about it."""
+    if read.order is None or not read.sold:
+        return ()
+    judged = judge_order(read, read.order, asked)
+    stops = tuple(
+        Notice("order-stops", f"Its sheets stop here: {p.ask}", p.where) for p in judged.problems
+    )
+    holds = tuple(Notice("order-held", f"HELD: {h.text} {h.opens}") for h in judged.holds)
+    return (*stops, *holds)
 
 
 def _past(order: Order, asked: Asked) -> tuple[Problem, ...]:
