@@ -99,7 +99,7 @@ def rects(day_minutes: int) -> dict[str, list[tuple[float, float]]]:
 
 def test_lengths_in_the_drawing_are_minutes() -> None:
     # 15-minute steps from 8:00 to 10:50 make 180 minutes; 21 mm are head and foot.
-    solid = rects(201)["d-ink"]
+    solid = rects(201)["d-ink d-gap"]
     assert solid[0] == pytest.approx((8 + 20, 16))
     assert solid[1] == pytest.approx((8 + 36, 2))
 
@@ -107,7 +107,7 @@ def test_lengths_in_the_drawing_are_minutes() -> None:
 def test_solid_hatched_and_open_are_told_apart_without_colour() -> None:
     drawn = day_drawing(DAY, ident="d")
     assert 'fill="url(#d-h)"' in drawn and 'fill="none"' in drawn
-    assert re.search(r'class="d-ink" fill="#1e1830" x="15\.00"', drawn)
+    assert re.search(r'class="d-ink d-gap" fill="#1e1830" [^>]*x="15\.00"', drawn)
 
 
 def test_places_that_are_not_there_are_crossed() -> None:

@@ -273,7 +273,8 @@ def _box(task: DayTask, x: float, wide: float, scale: _Scale, ident: str) -> str
     high = max(0.5, scale.y(task.end) - top)
     if task.look == SOLID:
         return (
-            f'<rect class="d-ink" fill="#1e1830" x="{x:.2f}" y="{top:.2f}" '
+            f'<rect class="d-ink d-gap" fill="#1e1830" stroke="#fff" stroke-width="0.2" '
+            f'x="{x:.2f}" y="{top:.2f}" '
             f'width="{wide:.2f}" height="{high:.2f}"/>'
         )
     fill = f"url(#{ident}-h)" if task.look == HATCHED else "none"
