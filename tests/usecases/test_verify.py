@@ -92,6 +92,32 @@ def test_a_contradiction_that_comes_in_later_is_named(own_demo: Asked, tmp_path:
     assert "its order now holds a contradiction" in _stale(out, own_demo)["s1-bench-card.pdf"]
 
 
+def test_a_card_of_another_number_of_batches_is_stale_though_its_own_text_is_the_same(
+    own_demo: Asked, tmp_path: Path
+) -> None:
+    out = tmp_path / "out"
+    make_sheets("101", own_demo, out=out)
+    _edit(own_demo, "tortes/T1.txt", "2 x 10 mm C1", "2 x 12 mm C1")
+    stale = _stale(out, own_demo)
+    assert stale["c1-bench-card.pdf"] == "another number of batches of C1 is needed"
+    assert stale["t1-torte-plan.pdf"] == "older than its text T1"
+    assert not {"c5-bench-card.pdf", "f1-bench-card.pdf"} & set(stale)
+
+
+def test_sheets_of_an_order_that_is_over_are_no_older_for_it(
+    own_demo: Asked, tmp_path: Path
+) -> None:
+    out = tmp_path / "out"
+    make_sheets("101", own_demo, out=out)
+    settings = "studio.toml"
+    assert own_demo.book is not None
+    text = (own_demo.book / settings).read_text(encoding="utf-8")
+    _edit(own_demo, settings, "2027-06-10", "2027-08-01")
+    assert "what holds" not in " ".join(_stale(out, own_demo).values())
+    (own_demo.book / settings).write_text(text, encoding="utf-8")
+    assert _stale(out, own_demo) == {}
+
+
 def test_an_edited_and_a_lost_file_are_told_apart(demo: Asked, tmp_path: Path) -> None:
     make_sheets("F2", demo, out=tmp_path)
     (tmp_path / "f2-bench-card.html").write_text("x", encoding="utf-8")
@@ -147,7 +173,7 @@ def test_a_plain_file_is_read_again_where_it_was(
 def test_the_command_that_renews_holds_day_paper_and_answers(tmp_path: Path) -> None:
     run = Run(
         "my text.txt", "formula", "2027-06-10", "2027-06-10", "a4", ("line 4=5 eggs, EU M",),
-        "1", "2", (), (), (),
+        "1", "2", (), (), (), (),
     )  # fmt: skip
     folder = tmp_path / "out"
     assert renewing(run, folder) == (

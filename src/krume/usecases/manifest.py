@@ -13,6 +13,8 @@ from krume.evidence import data_version
 from krume.store import Book, book_at, is_file, list_tables, read_bytes
 from krume.usecases.answer import Asked
 from krume.usecases.kind import Made, own_answers
+from krume.usecases.order_batches import order_batches
+from krume.usecases.product import sold_of
 from krume.usecases.sheet_result import Files
 from krume.usecases.slug import short_name
 from krume.usecases.text import Text, book_text, text_of
@@ -52,7 +54,11 @@ class ListedFile:
 
 @dataclass(frozen=True, slots=True)
 class Run:
-    """One making of sheets: what was asked, by which program and data, of which texts."""
+    """One making of sheets: what was asked, by which program and data, of which texts.
+
+    `held` is what held the order then, `batches` how many of each formula it took: both move
+    sheets that do not rest on the text that changed.
+    """
 
     name: str
     kind: str
@@ -63,6 +69,7 @@ class Run:
     program: str
     data: str
     held: tuple[str, ...]
+    batches: tuple[str, ...]
     texts: tuple[TextDigest, ...]
     files: tuple[ListedFile, ...]
 
@@ -134,12 +141,19 @@ def run_of(
         program=__version__,
         data=data_version(),
         held=held,
+        batches=batches_told(name, asked) if made.kind != "formula" else (),
         texts=texts,
         files=tuple(
             ListedFile(file, kind, of, sha256(data), _rests_on(kind, of, texts, made, asked))
             for file, ((kind, of), data) in files.items()
         ),
     )
+
+
+def batches_told(name: str, asked: Asked) -> tuple[str, ...]:
+    """Batches of each formula a torte or an order takes, in words that can be compared."""
+    found = order_batches(sold_of(name, asked), asked)
+    return tuple(f"{each.name}: {each.batches}" for each in found)
 
 
 def _rests_on(

@@ -11,22 +11,33 @@ from krume.evidence import data_version
 from krume.store import book_at, is_file, is_folder, read_bytes
 from krume.usecases.answer import Answer, Asked, QuestionError
 from krume.usecases.kind import made_of
-from krume.usecases.manifest import MANIFEST, ListedFile, Run, digest_now, read_manifest, sha256
+from krume.usecases.manifest import (
+    MANIFEST,
+    ListedFile,
+    Run,
+    batches_told,
+    digest_now,
+    read_manifest,
+    sha256,
+)
 from krume.usecases.order import judge_order
 from krume.usecases.product import sold_of
 from krume.usecases.sheet_result import SheetResult, SheetVerified
 
 _WHERE = "--verify"
 _AS_WRITTEN = "as written"
+_CARD = "bench-card"
+_PAST = "order-past"
 
 
 @dataclass(frozen=True, slots=True)
 class _Now:
-    """How a run stands now: names of its texts that changed, and what holds its order."""
+    """How a run stands now: why each text is another, the maker, the hold, other batches."""
 
     changed: dict[str, str]
     other_maker: str
     other_hold: str
+    other_batches: frozenset[str]
 
 
 def verify_sheets(folder: Path, asked: Asked) -> Answer[SheetResult]:
@@ -60,7 +71,7 @@ def _now(run: Run, asked: Asked) -> _Now:
             changed[text.key] = f"its text {text.name} is {gone}"
         elif digest != text.sha256:
             changed[text.key] = f"older than its text {text.name}"
-    return _Now(changed, _other_maker(run), _other_hold(run, asked))
+    return _Now(changed, _other_maker(run), _other_hold(run, asked), _other_batches(run, asked))
 
 
 def _other_maker(run: Run) -> str:
@@ -71,12 +82,17 @@ def _other_maker(run: Run) -> str:
     return ""
 
 
+def _inner(run: Run, asked: Asked) -> Asked:
+    """The request of a run, asked again."""
+    on = None if run.on is None else date.fromisoformat(run.on)
+    return Asked(book=asked.book, answers=run.answers, on=on)
+
+
 def _other_hold(run: Run, asked: Asked) -> str:
     """Whether an order is held otherwise than when its sheets were made."""
     if run.kind != "order":
         return ""
-    on = None if run.on is None else date.fromisoformat(run.on)
-    inner = Asked(book=asked.book, answers=run.answers, on=on)
+    inner = _inner(run, asked)
     try:
         order = made_of(run.name, inner).order
         if order is None:
@@ -84,15 +100,30 @@ def _other_hold(run: Run, asked: Asked) -> str:
         judged = judge_order(sold_of(run.name, inner), order, inner)
     except KrumeError as error:
         return f"its order cannot be judged any more: {error}"
-    if judged.problems:
+    if any(problem.code != _PAST for problem in judged.problems):
         return "its order now holds a contradiction"
     held = tuple(f"{hold.text} {hold.opens}".strip() for hold in judged.holds)
     return "" if held == run.held else "what holds its order has changed"
 
 
+def _other_batches(run: Run, asked: Asked) -> frozenset[str]:
+    """Formulas of which another number of batches is needed now, or it cannot be told any more."""
+    before = dict(told.rsplit(": ", 1) for told in run.batches)
+    if not before:
+        return frozenset()
+    try:
+        told = batches_told(run.name, _inner(run, asked))
+    except KrumeError:
+        return frozenset(before)
+    now = dict(each.rsplit(": ", 1) for each in told)
+    return frozenset(name for name in {*before, *now} if before.get(name) != now.get(name))
+
+
 def _file(each: ListedFile, folder: Path, now: _Now) -> SheetVerified:
     path = folder / each.file
     reasons = list(dict.fromkeys(now.changed[key] for key in each.made_of if key in now.changed))
+    if each.kind == _CARD and each.of in now.other_batches:
+        reasons.append(f"another number of batches of {each.of} is needed")
     reasons += [reason for reason in (now.other_hold, now.other_maker) if reason]
     if not is_file(path):
         reasons.insert(0, "it is not in the folder")
