@@ -60,6 +60,13 @@ def test_a_lot_without_a_good_record_keeps_the_jar_from_guests_with_coeliac_dise
     assert lot in blend.not_for[0]
 
 
+def test_good_lots_without_the_rooms_record_do_not_open_the_jar(demo: Asked) -> None:
+    blend = _blend("F1", demo)
+    assert {lot.state for lot in blend.lots} == {"good"}
+    assert blend.not_for[0].startswith("Guests with coeliac disease")
+    assert "room: cleaning record" in blend.not_for[0]
+
+
 def test_what_the_whole_formula_still_needs_is_told_beside_a_good_blend(demo: Asked) -> None:
     blend = _blend("F1", demo)
     assert "L-008" not in blend.gluten
