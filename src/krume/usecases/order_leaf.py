@@ -9,6 +9,7 @@ from krume.usecases.order import OrderJudgement
 from krume.usecases.order_batches import OrderBatch, batch_table
 from krume.usecases.papers import Papers
 from krume.usecases.product import Sold, SoldRead
+from krume.usecases.work_order import work_order
 
 _DAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 _TAKE_OUT_MIN = 20
@@ -37,6 +38,7 @@ def order_leaf(
             LeafPart("What", table=_what(read, order)),
             LeafPart("Cold", (*cold, judged.warm.text, *_latest(judged), _TAKE_OUT)),
             *((LeafPart("Batches", table=batch_table(found)),) if found else ()),
+            *((first,) if (first := work_order(read, papers)) is not None else ()),
             LeafPart("Say back to the customer", (judged.confirmation,), boxed=True),
             LeafPart("Who", _who(order)),
             *_evidence(read, papers),
