@@ -18,6 +18,11 @@ def test_the_timetable_is_written_and_its_tightest_gap_is_the_check(sheets_101: 
     assert "L-008" in sheet["hold"]["opens"]
 
 
+def test_both_are_named_by_their_order(sheets_101: Made) -> None:
+    of = {f.kind: f.of for f in sheets_101.answer.result.files}
+    assert of["timetable"] == of["shopping-list"] == "Order 101"
+
+
 def test_the_shopping_list_has_every_good_of_the_order_its_eggs_and_its_lots(
     sheets_101: Made,
 ) -> None:

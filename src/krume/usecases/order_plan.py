@@ -41,9 +41,13 @@ def plan_sheets(
     leaf = shopping_leaf(answer.result, papers_of(asked).lots, imprint, hold)
     if leaf is not None:
         large = "letter" if paper == "letter" else "a4"
-        files |= leaf_files(leaf, "shopping-list", ("shopping-list", leaf.name), large)
+        files |= leaf_files(leaf, "shopping-list", ("shopping-list", _title(answer.result)), large)
         notices = (*notices, *missing_leaf_signs(leaf))
     return files, (_check(answer),), notices
+
+
+def _title(plan: PlanResult) -> str:
+    return ", ".join(order.title for order in plan.orders)
 
 
 def _check(answer: Answer[PlanResult]) -> SheetCheck:
@@ -69,11 +73,10 @@ def shopping_leaf(
         places.insert(0, LeafPart("Eggs", table=_eggs(plan)))
     if not places:
         return None
-    title = ", ".join(order.title for order in plan.orders)
     spares = tuple(spare.text for spare in plan.spare_eggs)
     return Leaf(
         kind="shopping list",
-        name=f"{title}: shopping list",
+        name=f"{_title(plan)}: shopping list",
         facts=tuple(Fact("for", each.what, f"ready {each.ready:%Y-%m-%d}") for each in plan.orders),
         parts=(
             LeafPart("What stops an order if it is missing", _stops(plan), boxed=True),
