@@ -307,3 +307,29 @@ def test_known_names_are_found_without_the_library_for_likeness() -> None:
         "sys.exit('rapidfuzz' in sys.modules)"
     )
     assert subprocess.run([sys.executable, "-c", code], check=False).returncode == 0
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["gf all purpose flour", "g.f. plain flour", "GF AP flour", "gf allpurpose flour",
+     "gluten free strong white flour", "gf self raising flour"],
+)  # fmt: skip
+def test_a_gluten_free_flour_is_asked_about_and_never_taken_for_wheat(words: str) -> None:
+    found = find(words)
+    assert found.kind == "ask"
+    assert [c.key for c in found.choices if c.key and ingredient(c.key).gluten_grain] == []
+
+
+@pytest.mark.parametrize(
+    ("words", "whole"),
+    [
+        ("veg. oil", "vegetable oil"), ("EVOO", "extra virgin olive oil"),
+        ("AP flour", "all-purpose flour"), ("conf. sugar", "confectioners' sugar"),
+        ("powd. sugar", "powdered sugar"), ("dark choc", "dark chocolate"),
+        ("B. powder", "baking powder"), ("bicarbonate soda", "bicarbonate of soda"),
+        ("potato starch flour", "potato starch"), ("pot. starch", "potato starch"),
+    ],
+)  # fmt: skip
+def test_a_name_cut_short_is_the_whole_name(words: str, whole: str) -> None:
+    assert find(words).kind == "known"
+    assert (find(words).key, find(words).notice) == (find(whole).key, find(whole).notice)

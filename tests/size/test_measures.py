@@ -51,7 +51,8 @@ def test_masses_and_volumes_are_capacity_and_no_length() -> None:
 
 @pytest.mark.parametrize(
     ("text", "count"), [("2 x round 20 cm", 2), ("two 8-inch tins", 2), ("8-inch tin", None),
-                        ("13x9 in", None)]
+                        ("13x9 in", None), ("2 x 20cm rounds", 2), ("8 x 2 inch rounds", None),
+                        ("2 x 20 cm round", None)]
 )  # fmt: skip
 def test_a_count_stands_in_front(text: str, count: int | None) -> None:
     assert measures(text).count == count

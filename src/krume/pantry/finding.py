@@ -15,6 +15,7 @@ _LONGEST_NAME = 200
 _PERCENT_SLACK = 1.5
 _GLUTEN_FREE_WORDS = frozenset({"gf", "glutenfree", "glutenfrei", "glutenfreie", "glutenfreier"})
 _GLUTEN_FREE = _GLUTEN_FREE_WORDS | {"gluten", "free", "certified"}
+_WHICH_BLEND = "gluten-free-flour"
 _PURPOSE = frozenset(
     "for to dissolved in with plus at until from when cut mixed rolled the fuer zum zur mit aus "
     "nach beim size sufficient enough about according made which that".split()
@@ -223,14 +224,19 @@ def _classed_as(name: str, text: str) -> str:
 
 
 def _gluten_free(words: str, asked: Words) -> Found | None:
-    """`gluten-free oats` are oats; what cannot be without gluten is not found by its bare name."""
+    """`gluten-free oats` are oats; of a flour that cannot be without gluten the blend is asked."""
     left = tuple(w for w in asked.tokens if w not in _GLUTEN_FREE)
     if not left or not _says_gluten_free(asked.tokens):
         return None
     meaning = _reworded(Words((left,)))
-    if meaning is None or meaning.generic or _brings_gluten(meaning):
-        return None
-    return _answer(words, meaning, asked.percent)
+    if meaning is not None and not meaning.generic and not _brings_gluten(meaning):
+        return _answer(words, meaning, asked.percent)
+    is_flour = "flour" in left or (meaning is not None and _is_flour(meaning))
+    return _answer(words, Meaning(words, ask=_WHICH_BLEND), asked.percent) if is_flour else None
+
+
+def _is_flour(meaning: Meaning) -> bool:
+    return any(ingredient(key).is_flour for key in meaning.keys[:1])
 
 
 def _says_gluten_free(tokens: tuple[str, ...]) -> bool:
@@ -242,7 +248,9 @@ def _brings_gluten(meaning: Meaning) -> bool:
     if meaning.good is not None:
         told = (*(meaning.good.us or ()), *(meaning.good.eu or ()))
         return meaning.good.composite or any("wheat" in t or "gluten" in t for t in told)
-    grains = {ingredient(key).gluten_grain for key in meaning.keys[:1]}
+    asked = questions()[meaning.ask][1] if meaning.ask else ()
+    keys = (*meaning.keys[:1], *(choice.key for choice in asked if choice.key))
+    grains = {ingredient(key).gluten_grain for key in keys}
     return bool(grains & {"wheat", "rye", "barley"})
 
 
@@ -295,7 +303,10 @@ def _first_part(words: str, asked: Words) -> Found | None:
 
 def _close(words: str, asked: Words) -> Found | None:
     names = closest(tuple(w for w in asked.tokens if w not in index().qualifiers) or asked.tokens)
-    choices = tuple(dict.fromkeys(_choice(index().exact[name]) for name in names))
+    meant = [index().exact[name] for name in names]
+    if _says_gluten_free(asked.tokens):
+        meant = [meaning for meaning in meant if not _brings_gluten(meaning)]
+    choices = tuple(dict.fromkeys(_choice(meaning) for meaning in meant))
     if not choices:
         return None
     listed = " or ".join(f"'{choice.words}'" for choice in choices)

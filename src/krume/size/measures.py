@@ -9,6 +9,7 @@ from krume.size.words import (
     BRIDGES,
     COUNT_WORDS,
     CUP_WORDS,
+    MANY_ROUND,
     NOUNS,
     PHRASES,
     SHAPE_WORDS,
@@ -25,6 +26,7 @@ _PROPER = re.compile(r"(?<![\d.,/])(\d{1,2})/(2|3|4|8|16)(?![\d.])")
 _GLUED_BY = re.compile(r"(?<=\d)\s*(cm|mm|in|inch|\")x(?=\s*\d)")
 _WITH_TUBE = re.compile(r"\bwith (?:an? )?(\d[\d.,]*)[ -]?(in|inch|cm|mm|\")? ?(?:central )?tube\b")
 _MOST_TINS = 24
+_MOST_ROUNDS = 6
 _BY_WORDS = frozenset({"x", "by", "mal"})
 
 
@@ -93,6 +95,7 @@ def measures(text: str) -> Measures:
     _take_labels(tokens, found)
     _take_count(tokens, found)
     _take_count_behind(tokens, found)
+    _take_count_of_rounds(found)
     return found
 
 
@@ -282,6 +285,18 @@ def _take_count_behind(tokens: list[Token], found: Measures) -> None:
     ):
         found.count = int(number.value)
         found.chains = found.chains[:-1]
+
+
+def _take_count_of_rounds(found: Measures) -> None:
+    """`2 x 20 cm rounds`: a small bare number before one length, of several round tins."""
+    chain = found.chains[0] if len(found.chains) == 1 else None
+    if chain is None or len(chain.numbers) != 2 or not MANY_ROUND & set(found.words):
+        return
+    number, length = chain.numbers
+    bare = number.at == 0 and number.unit is None and number.value == int(number.value)
+    if bare and 1 < number.value < length.value and number.value <= _MOST_ROUNDS:
+        found.count = int(number.value)
+        chain.numbers, chain.joints = [length], ""
 
 
 def has_water(found: Measures) -> bool:

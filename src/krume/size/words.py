@@ -2,7 +2,7 @@
 
 SHAPE_WORDS: dict[str, str] = {
     "round": "round", "rund": "round", "runde": "round", "rundes": "round", "runder": "round",
-    "circular": "round", "tortenform": "round", "sandwich": "round",
+    "rounds": "round", "circular": "round", "tortenform": "round", "sandwich": "round",
     "springform": "springform", "springforms": "springform", "spring-form": "springform",
     "square": "square", "quadratisch": "square", "quadratische": "square",
     "sheet": "sheet", "sheets": "sheet", "blech": "sheet", "backblech": "sheet",
@@ -23,6 +23,9 @@ SHAPE_WORDS: dict[str, str] = {
     "tray": "tray", "trays": "tray", "muffin": "tray", "muffinform": "tray",
     "muffinblech": "tray", "cupcake": "tray", "bun": "tray",
 }  # fmt: skip
+
+# Words that speak of more than one round tin.
+MANY_ROUND = frozenset({"rounds", "springforms"})
 
 FLUTED = frozenset({"gugelhupf", "gugelhupfform", "napfkuchenform", "bundt", "kugelhopf", "fluted"})
 

@@ -145,3 +145,39 @@ def test_parts_that_are_baked_apart_have_their_own_minutes_oven_and_tin() -> Non
 
 def test_a_small_amount_for_dusting_is_no_split() -> None:
     assert codes(HEAD + LIST + "Dust with 10 g sugar.") == []
+
+
+FOAM = """Sponge
+
+150 g shelled egg
+100 g sugar
+80 g white rice flour
+
+Whisk the egg.
+"""
+
+
+@pytest.mark.parametrize(
+    ("step", "asked", "noted"),
+    [
+        ("Stir in 50 g sugar.", [], ["split-rest-unsaid"]),
+        ("Stir in 60 g of the sugar.", [], ["split-rest-unsaid"]),
+        ("Stir in 100 g sugar.", [], []),
+        ("Stir in 50 g sugar. The rest of the sugar goes on top.", [], []),
+        ("Stir in 50 g sugar, then the dry mix.", [], []),
+        ("Stir in 160 g sugar.", ["split-sum"], []),
+        ("Stir in 50 g sugar.\nFold in 40 g sugar.", ["split-sum"], []),
+        ("Add the remaining 50 g sugar.", ["split-sum"], []),
+    ],
+)
+def test_one_amount_less_than_its_line_is_noted_and_any_other_sum_is_asked(step, asked, noted):
+    found = read(f"{FOAM}{step}\n")
+    assert [problem.code for problem in found.problems] == asked
+    assert [n.code for n in found.notices if n.code.startswith("split")] == noted
+
+
+def test_the_notice_says_how_much_is_not_spoken_of():
+    found = read(f"{FOAM}Stir in 60 g sugar.\n")
+    (notice,) = (n for n in found.notices if n.code == "split-rest-unsaid")
+    assert notice.where == "line 8"
+    assert "the other 40 g" in notice.text

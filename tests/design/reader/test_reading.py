@@ -257,3 +257,42 @@ def test_a_line_in_brackets_is_left_out() -> None:
     assert [x.name for x in read("x\n\n85 g butter\n(2 g salt, left out)").value.lines] == [
         "butter"
     ]
+
+
+LARGE = "Sponge\n{key}\n3 large eggs\n90 g sugar\n{line}\nWhisk. Bake at {oven}.\n"
+
+
+def _egg_codes(text: str, region: str | None) -> tuple[list[str], list[str]]:
+    found = read(text, eggs_region=region)
+    return (
+        [problem.code for problem in found.problems],
+        [notice.code for notice in found.notices if notice.code.startswith("egg")],
+    )
+
+
+def test_a_size_word_that_only_the_book_settles_is_said() -> None:
+    text = LARGE.format(key="", line="80 g white rice flour", oven="170 C")
+    (notice,) = read(text, eggs_region="eu").notices
+    assert (notice.code, notice.where) == ("egg-region-taken", "line 3")
+    assert notice.text == (
+        "'large' is read as EU L, 60 g shelled, by your book's region; US Large is 50 g"
+    )
+    assert _egg_codes(text, "us") == ([], ["egg-region-taken"])
+    assert _egg_codes(text, None) == (["egg-size-region"], [])
+
+
+@pytest.mark.parametrize(
+    ("line", "oven"), [("1 cup milk", "170 C"), ("80 g white rice flour", "350 F")]
+)
+def test_a_european_book_asks_for_the_eggs_of_an_american_text(line: str, oven: str) -> None:
+    text = LARGE.format(key="", line=line, oven=oven)
+    assert _egg_codes(text, "eu") == (["egg-size-region"], [])
+    assert _egg_codes(text, "us") == ([], ["egg-region-taken"])
+
+
+@pytest.mark.parametrize("oven", ["170 C", "350 F"])
+def test_eggs_the_text_itself_settles_are_neither_asked_nor_noted(oven: str) -> None:
+    said = LARGE.format(key="Eggs: EU sizes\n", line="80 g white rice flour", oven=oven)
+    assert _egg_codes(said, "us") == ([], [])
+    named = LARGE.format(key="", line="80 g white rice flour", oven=oven)
+    assert _egg_codes(named.replace("large", "EU L"), "eu") == ([], [])

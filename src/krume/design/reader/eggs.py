@@ -91,7 +91,7 @@ def sized(eggs: Eggs, settings: Settings, asking: Asking) -> EggSize | None:
         return _unsaid(eggs, settings, asking)
     sizes = egg_size_named(eggs.said.words, settings.region)
     if len(sizes) == 1:
-        return sizes[0]
+        return _of_book(eggs, sizes[0], settings, asking)
     if not sizes and settings.region:
         sizes = egg_size_named(eggs.said.words)
     if not sizes:
@@ -99,6 +99,43 @@ def sized(eggs: Eggs, settings: Settings, asking: Asking) -> EggSize | None:
     if not _is_asked(asking):
         _ask_region(eggs, sizes, asking)
     return None
+
+
+_CUPS = re.compile(
+    r"(?:[\d½¼¾⅓⅔⅛]|\b(?:an?|one|two|three|half))\s+(?:US\s+)?cups?\b", re.IGNORECASE
+)
+_FAHRENHEIT = re.compile(r"\d{3}\s*(?:°|º|degrees?|deg\.?)?\s*F\b|(?i:\bfahrenheit\b)")
+
+
+def speaks_american(text: str) -> bool:
+    """Whether a text measures in cups or bakes in Fahrenheit.
+
+    >>> speaks_american("1 cup sugar"), speaks_american("Bake at 350 F."), speaks_american("90 g")
+    (True, True, False)
+    """
+    return _CUPS.search(text) is not None or _FAHRENHEIT.search(text) is not None
+
+
+def _of_book(eggs: Eggs, size: EggSize, settings: Settings, asking: Asking) -> EggSize | None:
+    """A size that only the book's region settles: noted, or asked where the text is American."""
+    words = eggs.said.words if eggs.said is not None else ""
+    others = [s for s in egg_size_named(words) if s.key in _ASKED_REGIONS.get(words.casefold(), ())]
+    if not settings.by_book or len(others) < 2:
+        return size
+    if settings.speaks_american and settings.region == "eu":
+        if not _is_asked(asking):
+            _ask_region(eggs, egg_size_named(words), asking)
+        return None
+    other = next(s for s in others if s.region != size.region)
+    mass, otherwise = (as_text(s.part_g(eggs.part).best, 1) for s in (size, other))
+    what = "shelled" if eggs.part is None else f"the {eggs.part}"
+    text = (
+        f"'{words}' is read as {size.label}, {mass} g {what}, by your book's region; "
+        f"{other.label} is {otherwise} g"
+    )
+    if all(notice.text != text for notice in asking.notices):
+        asking.note("egg-region-taken", text)
+    return size
 
 
 def _unsaid(eggs: Eggs, settings: Settings, asking: Asking) -> EggSize | None:

@@ -2,6 +2,7 @@
 
 import re
 from functools import lru_cache
+from itertools import pairwise
 from typing import NamedTuple
 
 from krume.base import Interval, Unit
@@ -108,18 +109,20 @@ def _mentions(source: str) -> tuple[Mention, ...]:
     out: list[Mention] = []
     for at, token in enumerate(found[:-1]):
         if token.kind == "N" and found[at + 1].kind in "MV":
-            out.append(_mention(found, at, goes_on=bool(out)))
+            out.append(_mention(found, at, source, goes_on=bool(out)))
     return tuple(out)
 
 
-def _mention(found: tuple[Token, ...], at: int, *, goes_on: bool) -> Mention:
+def _mention(found: tuple[Token, ...], at: int, source: str, *, goes_on: bool) -> Mention:
     unit_at = at + 1
     number, unit = found[at].value, found[unit_at].value
     value = number.value if isinstance(number, Number) else 0.0
     words: list[str] = []
     of_the, remaining = False, _is_remaining_before(found, at)
     end = found[unit_at].end
-    for token in found[unit_at + 1 : unit_at + 9]:
+    for before, token in pairwise(found[unit_at : unit_at + 9]):
+        if before.kind == "W" and "." in source[before.end : token.start]:
+            break
         if token.kind == "O":
             of_the = True
             continue

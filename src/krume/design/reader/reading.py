@@ -10,6 +10,7 @@ from krume.design.formula import Formula, Line, TextLine
 from krume.design.reader.classifying import Kind, classify
 from krume.design.reader.cleaning import source_lines
 from krume.design.reader.crosschecks import crosschecks
+from krume.design.reader.eggs import speaks_american
 from krume.design.reader.entry import Entry
 from krume.design.reader.headings import is_table_head, plain, table_unit
 from krume.design.reader.heads import Head, head_of
@@ -119,12 +120,13 @@ def _whole_lines(found: Read[Formula], sources: list[str]) -> Read[Formula]:
 
 def _settings(text: str, eggs_region: str | None, own: tuple[Ingredient, ...]) -> Settings:
     region, size = (region_named(eggs_region) or eggs_region) if eggs_region else None, None
+    by_book = region is not None
     for match in _EGG_KEY.finditer(text):
         end = text.find("\n", match.start())
         found = key_line(text[match.start() : end if end >= 0 else len(text)].strip("\r\n"))
         if found is not None and found.key == "eggs":
             said_region, size = eggs_said(found.value)
-            region = said_region or region
+            region, by_book = said_region or region, by_book and said_region is None
     head = (
         next((line for line in source_lines(text)[:60] if is_table_head(line)), None)
         if _MAY_BE_TABLE.search(text)
@@ -132,7 +134,8 @@ def _settings(text: str, eggs_region: str | None, own: tuple[Ingredient, ...]) -
     )
     unit = table_unit(head) if head is not None else None
     roles = columns(head) if head is not None else ()
-    return Settings(region, size, bool(_DECIMAL_COMMA.search(text)), unit, roles, own)
+    has_commas, american = bool(_DECIMAL_COMMA.search(text)), by_book and speaks_american(text)
+    return Settings(region, size, has_commas, unit, roles, own, by_book, american)
 
 
 def _gather(kinds: list[Kind]) -> Found:

@@ -8,7 +8,11 @@ from krume.pantry import Ingredient
 
 
 class Settings(NamedTuple):
-    """Egg region and size, whether commas are decimals, the table's unit, own ingredients."""
+    """Egg region and size, whether commas are decimals, the table's unit, own ingredients.
+
+    `by_book` says that the region is the book's, not the text's; `speaks_american` that the text
+    measures in US cups or bakes in Fahrenheit.
+    """
 
     region: str | None = None
     egg_size: str | None = None
@@ -16,6 +20,8 @@ class Settings(NamedTuple):
     table_unit: str | None = None
     table: tuple[str, ...] = ()
     own: tuple[Ingredient, ...] = ()
+    by_book: bool = False
+    speaks_american: bool = False
 
 
 @cache

@@ -41,7 +41,7 @@ def _best(value: float | Interval) -> float:
 
 def _split(
     formula: Formula, at: int, parts: list[tuple[Kind, Mention, float]]
-) -> Iterator[Problem]:
+) -> Iterator[Problem | Notice]:
     line = formula.lines[at]
     if line.mass_g is None:
         return
@@ -59,9 +59,19 @@ def _split(
     says_rest = any(mention.is_remaining for _, mention, _ in parts)
     if len(same) > 1 and total < whole:
         return
-    is_split = not is_vague and (len(parts) > 1 or _is_lone(formula, at, parts))
-    if total > line.mass_g + slack or says_rest or is_split:
+    if total > line.mass_g + slack or says_rest or (not is_vague and len(parts) > 1):
         yield _ask_split(line, parts, total)
+    elif not is_vague and _is_lone(formula, at, parts):
+        yield _rest_unsaid(line, parts[0][0], total)
+
+
+def _rest_unsaid(line: Line, kind: Kind, taken_g: float) -> Notice:
+    rest = grams((line.mass_g or 0.0) - taken_g)
+    text = (
+        f"The step takes {grams(taken_g)} of the {grams(line.mass_g or 0.0)} {line.name} in line "
+        f"{line.number}; where the other {rest} go is not written."
+    )
+    return Notice("split-rest-unsaid", text, f"line {kind.number}")
 
 
 def _is_named_bare(formula: Formula, at: int) -> bool:
@@ -79,14 +89,16 @@ def _is_named_bare(formula: Formula, at: int) -> bool:
 
 
 def _is_lone(formula: Formula, at: int, parts: list[tuple[Kind, Mention, float]]) -> bool:
-    """One amount in one step, not `of the`, and the ingredient named nowhere else."""
-    _, mention, _ = parts[0]
-    return (
-        len(parts) == 1
-        and parts[0][2] * 2 > (formula.lines[at].mass_g or 0.0)
-        and not mention.is_of_the
-        and sum(use.line == at for use in formula.uses) == 1
-    )
+    """One amount in one step, and the ingredient is named nowhere else, nor with all others."""
+    is_alone = len(parts) == 1 and sum(use.line == at for use in formula.uses) == 1
+    return is_alone and not any(_ALL_ELSE.search(step) for step in formula.steps)
+
+
+_ALL_ELSE = re.compile(
+    r"\b(?:rest|remaining|remainder|everything|ingredients?|dry|wet|mix(?:ture)?|all (?:the|else)|"
+    r"zutaten|übrige\w*|restliche\w*|alles|mischung|trockene\w*)\b",
+    re.IGNORECASE,
+)
 
 
 def _number_end(source: str, start: int) -> int:

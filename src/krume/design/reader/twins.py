@@ -7,6 +7,7 @@ import re
 from functools import lru_cache
 
 from krume.design.reader.blanks import blanked
+from krume.design.reader.entry import Entry
 from krume.design.reader.headings import facts_of
 from krume.design.reader.linereading import LineReading, read_ingredients, tokens_of
 from krume.design.reader.scoring import ingredient_score
@@ -53,4 +54,5 @@ def reading_as(twin: LineReading, source: str) -> LineReading:
     if figure is None:
         return twin
     mass_g = float(figure[1])
-    return twin._replace(entries=(twin.entries[0]._replace(amount=mass_g, mass_g=mass_g),))
+    weighed = Entry(mass_g, "g", mass_g, *twin.entries[0][3:])
+    return LineReading((weighed,), twin.forms, (), ())
