@@ -108,3 +108,28 @@ def test_what_stops_an_order_is_said_beside_every_answer_about_it(
     assert "order-stops" in codes
     held = {notice.code for notice in question("101", *wish, demo).notices}
     assert "order-held" in held and "order-stops" not in held
+
+
+@pytest.mark.parametrize(
+    ("notes", "is_clear"),
+    [
+        ("", True),
+        ("Notes: sans noix\n", None),
+        ("Notes: low sugar\n", None),
+        ("Notes: coeliac\n", False),
+        ("Notes: pregnant guests, no raw egg\n", True),
+    ],
+)
+def test_a_tick_is_given_only_where_everything_was_understood(
+    write: Callable[[str], str], demo: Asked, notes: str, is_clear: bool | None
+) -> None:
+    assert _judged(write(PLAIN.format(notes=notes)), demo).is_diet_clear is is_clear
+
+
+def test_nuts_in_the_kitchen_are_said_back_and_never_ticked(
+    write: Callable[[str], str], demo: Asked
+) -> None:
+    text = PLAIN.format(notes="Notes: nut allergy\n").replace("1 T1", "1 T2")
+    judged = _judged(write(text), demo)
+    assert judged.problems == () and judged.is_diet_clear is None
+    assert "Made where nuts are used: hazelnut, walnut" in judged.confirmation

@@ -1,5 +1,7 @@
 """The order sheet as a leaf: the ruled box, what, cold, who, lots."""
 
+from dataclasses import replace
+
 from krume.publish import Hold, Imprint, Leaf
 from krume.usecases import Asked
 from krume.usecases.order import judge_order
@@ -43,3 +45,17 @@ def test_several_holds_become_one() -> None:
     assert one_hold(()) is None
     joined = one_hold((Hold("A.", "x."), Hold("B.", "x.")))
     assert joined == Hold("A. B.", "x.")
+
+
+def test_slices_that_do_not_reach_are_said(demo: Asked) -> None:
+    answered = replace(demo, answers=("line 9=Note: 1 T3, left out",))
+    read = sold_of("102", answered)
+    assert read.order is not None
+    judged = judge_order(read, read.order, answered)
+    imprint = Imprint(date="2027-06-10", program="1", data="2")
+    leaf = order_leaf(read, read.order, judged, papers_of(answered), imprint, cold=())
+    (what,) = [part for part in leaf.parts if part.heading == "What"]
+    assert what.lines == ("34 slices at most for 40 people: 6 short.",)
+    assert what.table is not None and not any(
+        "40 of" in cell for r in what.table.rows for cell in r
+    )

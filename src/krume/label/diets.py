@@ -35,6 +35,7 @@ _DENIED = re.compile(
     r"|\bno(?:body|ne|\s+one)\b[^.!?]*",
     re.IGNORECASE,
 )
+_RAW = re.compile(r"\braw\s+eggs?\b|\brohe?[snm]?\s+eier?\b", re.IGNORECASE)
 _ALONE = ("gluten", "wish", "person", "decoration")
 
 
@@ -134,7 +135,8 @@ def _stated(number: int, text: str) -> list[Diet]:
     named = [
         rule
         for rule in diet_rules()
-        if rule.pattern.search(said) and (against or rule.kind in _ALONE)
+        if rule.pattern.search(_RAW.sub(" ", said) if rule.key == "egg" else said)
+        and (against or rule.kind in _ALONE)
     ]
     named = [rule for rule in named if rule.kind != "gluten" or against or _speaks_of_gluten(said)]
     if not named and against and (_ILLNESS.search(said) or _looks_like_a_wish(said)):

@@ -37,7 +37,8 @@ class OrderJudgement:
     """An order held against what it holds; `problems` stop it, `holds` are printed on its sheets.
 
     `diet_box` is what stands in the ruled box: the diets in the customer's own words, or "none
-    stated", which is never left empty.
+    stated", which is never left empty. `is_diet_clear` is None where somebody has to look: notes
+    that name no diet, or nuts that the kitchen uses for other things.
     """
 
     diets: tuple[Diet, ...]
@@ -46,9 +47,10 @@ class OrderJudgement:
     problems: tuple[Problem, ...]
     holds: tuple[Hold, ...]
     cautions: tuple[str, ...]
+    kitchen: tuple[str, ...]
     warm: OutOfCold
     confirmation: str
-    notices: tuple[Notice, ...]
+    is_diet_clear: bool | None
 
 
 def judge_order(read: SoldRead, order: Order, asked: Asked) -> OrderJudgement:
@@ -65,10 +67,23 @@ def judge_order(read: SoldRead, order: Order, asked: Asked) -> OrderJudgement:
         problems=(*_past(order, asked), *_contradictions(findings, pieces, kitchen)),
         holds=_holds(findings),
         cautions=(*_cautions(diets, findings), *kitchen, *_decorations(diets), warm.text),
+        kitchen=kitchen,
         warm=warm,
-        confirmation=_confirmation(order, diets, is_held=bool(_holds(findings))),
-        notices=(),
+        confirmation=_confirmation(order, diets, kitchen, is_held=bool(_holds(findings))),
+        is_diet_clear=_is_clear(order, diets, findings, kitchen),
     )
+
+
+def _is_clear(
+    order: Order,
+    diets: tuple[Diet, ...],
+    findings: tuple[DietFinding, ...],
+    kitchen: tuple[str, ...],
+) -> bool | None:
+    if any(finding.verdict != "caution" for finding in findings):
+        return False
+    is_open = bool(kitchen or findings) or (bool(order.notes) and not diets)
+    return None if is_open else True
 
 
 def order_notices(read: SoldRead, asked: Asked) -> tuple[Notice, ...]:
@@ -189,7 +204,9 @@ def _warm(order: Order) -> OutOfCold:
     )
 
 
-def _confirmation(order: Order, diets: tuple[Diet, ...], *, is_held: bool) -> str:
+def _confirmation(
+    order: Order, diets: tuple[Diet, ...], kitchen: tuple[str, ...], *, is_held: bool
+) -> str:
     """What is said back to the customer: what, when, diet, cold chain."""
     what = ", ".join(f"{line.count} {line.what}" for line in order.lines)
     day = "a day to be named" if order.date is None else order.date.isoformat()
@@ -202,5 +219,10 @@ def _confirmation(order: Order, diets: tuple[Diet, ...], *, is_held: bool) -> st
     held = "Not to be confirmed while it is held. When it is open: " if is_held else ""
     return (
         f"{held}{what}{people}, {day}{at}.{price} Diet: {diet}. "
-        "Keep it at 5 °C or below until it is served."
+        f"{_said_back(kitchen)}Keep it at 5 °C or below until it is served."
     )
+
+
+def _said_back(kitchen: tuple[str, ...]) -> str:
+    """The kitchen's nuts as the customer hears it, without the note to ourselves."""
+    return "".join(f"{said.partition(';')[0].rstrip('.')}. " for said in kitchen)

@@ -56,10 +56,16 @@ def order_checks(name: str, judged: OrderJudgement, asked: Asked) -> tuple[Sheet
     """What was checked of the promise: diets, holds, hours out of the cold, price."""
     held = " ".join(hold.text for hold in judged.holds)
     return (
-        SheetCheck("diet", not judged.holds, held or f"Diet: {judged.diet_box}."),
+        SheetCheck("diet", judged.is_diet_clear, held or _diet_said(judged)),
         SheetCheck("cold", judged.warm.is_within, judged.warm.text),
         price_check(name, asked),
     )
+
+
+def _diet_said(judged: OrderJudgement) -> str:
+    look = " Nobody has read it as a diet: look yourself." if judged.is_diet_clear is None else ""
+    told = f" {' '.join(judged.kitchen)}" if judged.kitchen else look
+    return f"Diet: {judged.diet_box}.{told}"
 
 
 def price_check(name: str, asked: Asked) -> SheetCheck:

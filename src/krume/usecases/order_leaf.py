@@ -35,7 +35,7 @@ def order_leaf(
         facts=_facts(order),
         parts=(
             LeafPart("Diet and allergies", (judged.diet_box,), boxed=True),
-            LeafPart("What", table=_what(read, order)),
+            LeafPart("What", _enough(read, order), table=_what(read, order)),
             LeafPart("Cold", (*cold, judged.warm.text, *_latest(judged), _TAKE_OUT)),
             *((LeafPart("Batches", table=batch_table(found)),) if found else ()),
             *((first,) if (first := work_order(read, papers)) is not None else ()),
@@ -85,19 +85,33 @@ def _facts(order: Order) -> tuple[Fact, ...]:
 
 def _what(read: SoldRead, order: Order) -> LeafTable:
     rows = tuple(
-        (str(sold.count), sold.name, sold.product.name, _slices(sold, order)) for sold in read.sold
+        (str(sold.count), sold.name, sold.product.name, _slices(sold, _guests_of(read, order)))
+        for sold in read.sold
     )
     return LeafTable(("number", "name", "what", "slices"), rows, right=(0,), wide=2)
 
 
-def _slices(sold: Sold, order: Order) -> str:
+def _guests_of(read: SoldRead, order: Order) -> int | None:
+    """All guests eat of one torte only where the order is one torte."""
+    return order.people if sum(sold.count for sold in read.sold) == 1 else None
+
+
+def _slices(sold: Sold, guests: int | None) -> str:
     mass = sold.product.finished_g
-    counts = list(sold.product.slices)
-    if order.people is not None and sold.count == 1 and order.people not in counts:
-        counts.append(order.people)
+    counts = {*sold.product.slices, *((guests,) if guests is not None else ())}
     if mass is None or not counts:
         return "not known" if mass is None else "not said"
-    return " or ".join(f"{n} of {as_text(mass / n, 1)} g" for n in sorted(set(counts)))
+    return " or ".join(f"{n} of {as_text(mass / n, 1)} g" for n in sorted(counts))
+
+
+def _enough(read: SoldRead, order: Order) -> tuple[str, ...]:
+    """Whether the slices of all tortes together reach the guests."""
+    counts = [max(s.product.slices, default=0) * s.count for s in read.sold]
+    if order.people is None or not all(counts) or _guests_of(read, order) is not None:
+        return ()
+    short = order.people - sum(counts)
+    said = f"{sum(counts)} slices at most for {order.people} people"
+    return (f"{said}: {short} short." if short > 0 else f"{said}.",)
 
 
 def _latest(judged: OrderJudgement) -> tuple[str, ...]:
