@@ -10,6 +10,7 @@ from krume.usecases import Answer, Asked, make_sheets
 from krume.usecases.keep import keep_of
 from krume.usecases.label import LabelWish, label_of
 from krume.usecases.order import OrderJudgement, judge_order
+from krume.usecases.plan import PlanWish, plan_orders
 from krume.usecases.product import sold_of
 
 
@@ -133,3 +134,8 @@ def test_nuts_in_the_kitchen_are_said_back_and_never_ticked(
     judged = _judged(write(text), demo)
     assert judged.problems == () and judged.is_diet_clear is None
     assert "Made where nuts are used: hazelnut, walnut" in judged.confirmation
+
+
+def test_a_plan_of_an_order_that_stops_says_so(demo: Asked) -> None:
+    notices = plan_orders(("102",), PlanWish(), demo).notices
+    assert "order-stops" in {notice.code for notice in notices}

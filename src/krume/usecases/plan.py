@@ -25,6 +25,7 @@ from krume.plan import (
 )
 from krume.store import book_at, studio_of, write_whole
 from krume.usecases.answer import Answer, Asked
+from krume.usecases.order import order_notices
 from krume.usecases.plan_gathered import Gathered, ReadOrder, gather
 from krume.usecases.plan_kitchen import plan_kitchen, plan_now
 from krume.usecases.plan_result import (
@@ -38,6 +39,7 @@ from krume.usecases.plan_result import (
     nothing_planned,
 )
 from krume.usecases.plan_shopping import list_eggs, list_shopping, list_spares
+from krume.usecases.product import sold_of
 
 _USUAL_RULE = "usual days, from the usual hour"
 
@@ -65,7 +67,8 @@ def plan_orders(names: tuple[str, ...], wish: PlanWish, asked: Asked) -> Answer[
         )
     kitchen, assumed = plan_kitchen(book)
     asking = Asking(tuple(gathered.promises), gathered.formulas, kitchen, now)
-    notices = (*gathered.notices, *assumed)
+    stops = (n for name in names for n in order_notices(sold_of(name, asked), asked))
+    notices = (*stops, *gathered.notices, *assumed)
     bare = replace(
         bare,
         shopping=list_shopping(gathered, book),
