@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 import click
 
 from krume.cli.figures import number
+from krume.cli.folders import Folder
 from krume.cli.options import common, file_argument
 from krume.cli.page import Page
 from krume.cli.tell import tell
@@ -37,7 +38,7 @@ def _day(_: click.Context, __: click.Parameter, value: datetime | None) -> date 
 @click.option(
     "--out",
     metavar="DIR",
-    type=click.Path(path_type=Path),
+    type=Folder(),
     help="Folder for the label sheet as PDF and HTML; made when it is not there.",
 )
 @click.option(

@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from krume.cli.folders import Folder
 from krume.cli.options import common
 from krume.cli.page import Page
 from krume.cli.tell import tell
@@ -21,13 +22,13 @@ _MARKS = {True: "checked", False: "NOT MET", None: "not yet"}
 @click.option(
     "--out",
     metavar="DIR",
-    type=click.Path(path_type=Path),
+    type=Folder(),
     help="Folder for the files; made when it is not there. Other files in it stay.",
 )
 @click.option(
     "--verify",
     metavar="DIR",
-    type=click.Path(path_type=Path),
+    type=Folder(),
     help="Check the sheets in a folder against their texts as they are today; takes no FILE.",
 )
 @click.option(
