@@ -1,5 +1,6 @@
 """Lines that differ only in figures are read once, and read as each of them would be alone."""
 
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -39,18 +40,20 @@ def as_read_alone(text: str, monkeypatch: pytest.MonkeyPatch) -> str:
 
 
 @pytest.fixture(scope="module")
-def patches():
+def patches() -> Iterator[pytest.MonkeyPatch]:
     with pytest.MonkeyPatch.context() as patch:
         yield patch
 
 
 @given(a=GRAMS, b=GRAMS, c=GRAMS, n=COUNT)
-def test_blanking_figures_changes_no_reading(a, b, c, n, patches):
+def test_blanking_figures_changes_no_reading(
+    a: str, b: str, c: str, n: str, patches: pytest.MonkeyPatch
+) -> None:
     text = TEXT.format(a=a, b=b, c=c, n=n)
     assert repr(read(text)) == as_read_alone(text, patches)
 
 
-def test_blanking_figures_changes_no_reading_of_the_corpus(patches):
+def test_blanking_figures_changes_no_reading_of_the_corpus(patches: pytest.MonkeyPatch) -> None:
     texts = sorted((Path(__file__).parents[1] / "corpus" / "texts").glob("**/*.txt"))
     read_texts = [text.read_text(encoding="utf-8", errors="replace") for text in texts]
     assert len(read_texts) > 100
@@ -61,7 +64,7 @@ def test_blanking_figures_changes_no_reading_of_the_corpus(patches):
     "line",
     ["1/2 cup sugar", "cream 35 %", "1 000 g flour", "ready at 24:00", "flour type 405", "2-3 g"],
 )
-def test_a_line_whose_figures_say_more_than_how_much_keeps_them(line):
+def test_a_line_whose_figures_say_more_than_how_much_keeps_them(line: str) -> None:
     assert blanked(line) == line
 
 
@@ -74,6 +77,6 @@ def test_a_line_whose_figures_say_more_than_how_much_keeps_them(line):
         ("3 eggs", "3 eggs"),
     ],
 )
-def test_a_blanked_line_is_as_long_as_its_line(line, blank):
+def test_a_blanked_line_is_as_long_as_its_line(line: str, blank: str) -> None:
     assert blanked(line) == blank
     assert len(blank) == len(line)

@@ -170,14 +170,37 @@ Whisk the egg.
         ("Add the remaining 50 g sugar.", ["split-sum"], []),
     ],
 )
-def test_one_amount_less_than_its_line_is_noted_and_any_other_sum_is_asked(step, asked, noted):
+def test_one_amount_less_than_its_line_is_noted_and_any_other_sum_is_asked(
+    step: str, asked: list[str], noted: list[str]
+) -> None:
     found = read(f"{FOAM}{step}\n")
     assert [problem.code for problem in found.problems] == asked
     assert [n.code for n in found.notices if n.code.startswith("split")] == noted
 
 
-def test_the_notice_says_how_much_is_not_spoken_of():
+def test_the_notice_says_how_much_is_not_spoken_of() -> None:
     found = read(f"{FOAM}Stir in 60 g sugar.\n")
     (notice,) = (n for n in found.notices if n.code == "split-rest-unsaid")
     assert notice.where == "line 8"
     assert "the other 40 g" in notice.text
+
+
+@pytest.mark.parametrize(
+    ("claim", "line", "asked"),
+    [
+        ("Sugar-free cake", "5 g salt", ["claim-sugar"]),
+        ("Zuckerfreier Kuchen", "5 g salt", ["claim-sugar"]),
+        ("Vegetarian jelly", "5 g gelatine", ["claim-vegetarian"]),
+        ("Vegetarian jelly", "5 g agar", []),
+        ("Kosher cake", "5 g gelatine", ["claim-kosher"]),
+        ("Halal cake", "20 g rum", ["claim-halal"]),
+        ("GF cake", "50 g wheat flour", ["claim-gluten"]),
+        ("Suitable for coeliacs", "50 g wheat flour", ["claim-gluten"]),
+        ("Cake for children", "20 g rum", ["claim-kids"]),
+        ("Cake for children", "20 g honey", []),
+        ("Cake for a toddler", "20 g honey", ["claim-kids"]),
+        ("Lactose-free cake", "60 g lactose-free milk", []),
+    ],
+)
+def test_a_promise_is_held_against_what_goes_in(claim: str, line: str, asked: list[str]) -> None:
+    assert codes(f"{claim}\n\n100 g sugar\n80 g white rice flour\n{line}\n") == asked

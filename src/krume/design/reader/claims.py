@@ -20,7 +20,11 @@ _WHATS = (
 _FREE = re.compile(
     rf"\b(?P<what>{_WHATS})\s*-?\s*(?:free|frei(?:e[rsnm]?)?)\b|\bfree (?:from|"
     rf"of)\s+(?P<from>{_WHATS})\b"
-    rf"|\b(?:no|without|ohne|contains no)\s+(?P<no>{_WHATS})\b|\b(?P<vegan>vegane?[rs]?)\b",
+    rf"|\b(?:no|without|ohne|contains no)\s+(?P<no>{_WHATS})\b|\b(?P<vegan>vegane?[rs]?)\b"
+    r"|\b(?P<sugar>sugar|zucker)\s*-?\s*(?:free|frei(?:e[rsnm]?)?)\b|\b(?P<diet>vegetarian|vegetarische?[rs]?|halal|"
+    r"kosher|koscher)\b"
+    r"|\b(?:suitable|safe|fine|good|ok|okay)\s+for\s+(?:people with\s+)?(?P<coeliac>c(?:o)?eliacs?|"
+    r"z(?:ö|oe)liakie\w*)\b|\b(?P<gf>(?-i:GF))\b",
     re.IGNORECASE,
 )
 _KEEPS = re.compile(
@@ -29,7 +33,8 @@ _KEEPS = re.compile(
     re.IGNORECASE,
 )
 _KIDS = re.compile(
-    r"\b(?:suitable|fine|safe|good)\s+for\s+(?:kids|children|small children|toddlers)\b",
+    r"\bfor\s+(?:an?\s+|the\s+|our\s+|small\s+|young\s+)*(?:kids?|child(?:ren)?|(?P<young>toddlers?|"
+    r"bab(?:y|ies)))\b|\bfür\s+(?:kleine\s+)?(?:kinder|(?P<klein>kleinkinder|babys?))\b",
     re.IGNORECASE,
 )
 _NUMBERS = {"a": 1, "an": 1, "one": 1, "ein": 1, "eine": 1, "two": 2, "zwei": 2, "three": 3}
@@ -50,6 +55,9 @@ _MEANS = {
         "alcohol": "alkohol",
         "wheat": "weizen",
         "vegan": "veganer vegane veganes",
+        "sugar": "zucker",
+        "vegetarian": "vegetarisch vegetarische vegetarischer vegetarisches",
+        "kosher": "koscher",
     }.items()
     for word in words.split()
 }
@@ -71,13 +79,8 @@ def claims(kinds: list[Kind], lines: list[Line]) -> Iterator[Problem | Notice]:
             if not _INGREDIENT_BEHIND.match(kind.source[match.end() :]):
                 yield from _free(kind, match, lines)
         yield from _keeping(kind)
-        if _KIDS.search(kind.source):
-            yield Notice(
-                "claim-kids",
-                "for children: no whole or coarse nuts and no alcohol may be in it; a cream "
-                "keeps its cold chain",
-                f"line {kind.number}",
-            )
+        if young := _KIDS.search(kind.source):
+            yield from _kids(kind, young, lines)
 
 
 @lru_cache(maxsize=16384)
@@ -85,9 +88,24 @@ def _may_claim(blank: str) -> bool:
     return any(pattern.search(blank) for pattern in (_FREE, _KEEPS, _KIDS))
 
 
+def _kids(kind: Kind, match: re.Match[str], lines: list[Line]) -> Iterator[Problem | Notice]:
+    """What is for children holds no alcohol, and for the smallest no honey."""
+    against = [line for line in lines if _speaks_against("alcohol", line)]
+    if match["young"] or match["klein"]:
+        against += [line for line in lines if "honey" in (line.ingredient or "").split("-")]
+    if against:
+        yield _contradicted(kind, match, "kids", against)
+        return
+    yield Notice(
+        "claim-kids",
+        "for children: no whole or coarse nuts and no alcohol may be in it; a cream "
+        "keeps its cold chain",
+        f"line {kind.number}",
+    )
+
+
 def _free(kind: Kind, match: re.Match[str], lines: list[Line]) -> Iterator[Problem | Notice]:
-    said = (match["what"] or match["from"] or match["no"] or match["vegan"]).casefold()
-    what = _MEANS.get(said, said)
+    what = _claimed(match)
     against = [line for line in lines if _speaks_against(what, line)]
     if against:
         yield _contradicted(kind, match, what, against)
@@ -95,13 +113,37 @@ def _free(kind: Kind, match: re.Match[str], lines: list[Line]) -> Iterator[Probl
         yield from _gluten(kind, match, lines)
 
 
+def _claimed(match: re.Match[str]) -> str:
+    if match["coeliac"] or match["gf"]:
+        return "gluten"
+    groups = ("what", "from", "no", "vegan", "sugar", "diet")
+    said = next(match[group] for group in groups if match[group]).casefold()
+    return _MEANS.get(said, said)
+
+
+_BEASTS = frozenset("gelatin gelatine lard suet tallow bacon".split())
+_DIETS = frozenset(("vegetarian", "halal", "kosher"))
+
+
+def _is_of_beast(what: str, line: Line) -> bool:
+    """Whether a line is of an animal that a diet leaves out, and does not say that it fits."""
+    words = set((line.ingredient or line.name.casefold()).replace(" ", "-").split("-"))
+    return bool(words & _BEASTS) and not (what != "vegetarian" and what in line.read.casefold())
+
+
 def _speaks_against(what: str, line: Line) -> bool:
+    if what in _DIETS and _is_of_beast(what, line):
+        return True
     if line.ingredient is None:
         return _is_held(what, _held(allergens_of_words(line.name)))
     item = ingredient(line.ingredient)
     if what in ("gluten", "wheat"):
         return item.gluten_grain in (("wheat",) if what == "wheat" else ("wheat", "rye", "barley"))
-    if what == "alcohol":
+    if what == "sugar":
+        return item.role == "sugar"
+    if what in _DIETS and what != "halal":
+        return False
+    if what in ("alcohol", "halal"):
         return item.role == "spirit" or (
             (item.composition.alcohol_g or 0.0) > 0 and item.role != "flavour"
         )
