@@ -76,5 +76,6 @@ def test_sheets_of_order_101_are_bench_cards_of_its_four_formulas(ask: Ask, tmp_
     files = said["result"]["files"]
     assert code == 0
     assert {f["kind"] for f in files} >= {"bench-card"}
-    assert len([f for f in files if f["path"].endswith(".pdf")]) == 4
+    cards = [f for f in files if f["kind"] == "bench-card" and f["path"].endswith(".pdf")]
+    assert len(cards) == 4
     assert all(Path(f["path"]).stat().st_size > 0 for f in files)

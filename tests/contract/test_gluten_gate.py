@@ -174,3 +174,31 @@ def test_another_day_is_judged_by_its_own_date(many: Many, books: Books) -> None
     (gate,) = _gates(many, "T3", [path], "--on", "2028-04-05")
     assert gate["claim_allowed"] is False
     assert set(gate["missing"]) == {"L-001", "L-005", "L-007", "L-009"}
+
+
+@pytest.mark.parametrize(
+    ("made", "allowed"),
+    [("2027-06-10", True), ("2027-06-11", False), ("2028-06-01", False), ("2026-01-01", False)],
+)
+def test_a_label_is_judged_on_the_day_of_making(
+    many: Many, books: Books, made: str, allowed: bool
+) -> None:
+    path = books.copy(books.all_good(), "2027-06-10,yes")
+    (gate,) = _gates(many, "T3", [path], "--made", made)
+    assert gate["claim_allowed"] is allowed, gate["missing"]
+
+
+def test_a_room_that_was_not_cleaned_while_an_order_is_baked_closes_it(
+    many: Many, books: Books, tmp_path: Path
+) -> None:
+    order = tmp_path / "order.txt"
+    order.write_text(
+        "Order 9\nDate: Saturday 2027-06-12\nHand-over: 14:00, pick-up\nFor: 12 people\n\n1 T3\n",
+        encoding="utf-8",
+    )
+    path = books.copy(books.all_good(), "2027-06-10,no\n2027-06-12,yes")
+    (gate,) = _gates(many, str(order), [path])
+    assert gate["claim_allowed"] is False
+    path = books.copy(books.all_good(), "2027-06-10,yes\n2027-06-11,yes\n2027-06-12,yes")
+    (gate,) = _gates(many, str(order), [path], "--on", "2027-06-12")
+    assert gate["claim_allowed"] is True

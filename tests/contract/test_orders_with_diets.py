@@ -87,3 +87,15 @@ def test_an_order_without_notes_says_none_stated(sheets: dict[tuple[str, str], S
     result = sheets["T2", ""].answer["result"]
     assert result["held"] == []
     assert "none stated" in _diet(result)["text"]
+
+
+def test_notes_nobody_has_read_as_a_diet_get_no_tick(many: Many, book: Path, folder: Path) -> None:
+    calls = []
+    for number, notes in enumerate(["sans noix", "FODMAP", "nut allergy", "jain"]):
+        name = f"unread-{number}.txt"
+        (folder / name).write_text(ORDER.format(notes=f"Notes: {notes}\n", what="T2"), "utf-8")
+        calls.append(["sheet", name, "--out", f"unread-{number}", "--json", "--book", str(book)])
+    for one in many(calls, cwd=folder):
+        assert one.code == 0, one.stdout
+        result = one.answer["result"]
+        assert result["held"] or _diet(result)["passed"] is None
