@@ -42,7 +42,7 @@ _PLANS = {
 def command(
     asked: Asked, file: str, price: str | None, margin: str | None, slices: str | None
 ) -> int:
-    """What it costs, what to ask for it, and how many a month pay the fixed costs.
+    """What it costs, what to ask for it, how many pay the fixed costs.
 
     FILE is a formula, a torte or an order: a text, a name of your book (T1, 101), or - for
     standard input. Prices are those of the book's prices.csv, or of one beside FILE; hours, power

@@ -64,7 +64,7 @@ def command(
     labels: str,
     with_panel: bool,  # noqa: FBT001
 ) -> int:
-    """What the buyer must be told: ingredients, allergens, nutrition, gluten, keeping.
+    """What the buyer must be told: ingredients, allergens, nutrition, gluten.
 
     FILE is a formula, a torte or an order: a text, a name of your book (T1), or - for standard
     input. Lots, the room's cleaning records and suppliers' sheets come from the book (lots.csv,

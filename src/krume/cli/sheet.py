@@ -40,7 +40,7 @@ _MARKS = {True: "checked", False: "NOT MET", None: "not yet"}
 )
 @common
 def command(asked: Asked, file: str, out: Path | None, verify: Path | None, paper: str) -> int:
-    """The sheets of an order, a torte or a formula as PDF, HTML and JSON.
+    """Bench cards, torte plans, order sheets and more, as PDF, HTML and JSON.
 
     FILE is an order, a torte or a formula: a text, a name of your book (101, T1, F1), or - for
     standard input. All files are written, or none: none while a question is open. Bench cards and
