@@ -11,7 +11,7 @@ def test_what_is_not_said_is_none_and_never_nothing() -> None:
     formula = Formula("Sponge")
     unsaid = (formula.tin, formula.oven, formula.family, formula.baked, formula.core_c)
     assert unsaid == (None,) * 5
-    assert formula.lines == formula.steps == formula.uses == ()
+    assert not formula.lines and not formula.steps and not formula.uses
 
 
 def test_a_line_of_unknown_mass_says_so() -> None:
