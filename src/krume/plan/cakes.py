@@ -123,7 +123,9 @@ def _add_oven(draft: Draft, load: _Load) -> tuple[str, str]:
     kitchen, bake = draft.kitchen, load.formula.bake_min
     minutes = 0 if bake is None else planned_bake_min(bake)
     ends = (0, 0) if bake is None else (math.floor(bake.low), math.ceil(bake.high))
-    word = f"load {load.number}, {load.count} {load.formula.name}"
+    cakes = "1 cake" if load.count == 1 else f"{load.count} cakes"
+    # Loads are counted by formula: the name in front keeps two "load 1" of a day apart.
+    word = f"{load.formula.name} load {load.number}, {cakes}:"
     into = draft.add(
         f"{load.name}: into the oven", kitchen.load_min, (HANDS, OVEN), load.window,
         load.mark(f"{word} into the oven", "load", tight=True),
@@ -131,7 +133,7 @@ def _add_oven(draft: Draft, load: _Load) -> tuple[str, str]:
     baked = draft.add(
         f"{load.name}: bake", minutes, (OVEN,), load.window,
         replace(
-            load.mark(f"{word} bakes", "bake", tight=True),
+            load.mark(f"{word} bake", "bake", tight=True),
             first_check_min=ends[0], latest_out_min=ends[1],
         ),
     )  # fmt: skip
