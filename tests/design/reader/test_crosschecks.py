@@ -15,6 +15,7 @@ COVERS = (
     "dates",
     "placing",
     "mentions",
+    "unread",
 )
 
 HEAD = "Cake\nEggs: EU M\n"
@@ -204,3 +205,17 @@ def test_the_notice_says_how_much_is_not_spoken_of() -> None:
 )
 def test_a_promise_is_held_against_what_goes_in(claim: str, line: str, asked: list[str]) -> None:
     assert codes(f"{claim}\n\n100 g sugar\n80 g white rice flour\n{line}\n") == asked
+
+
+@pytest.mark.parametrize(
+    ("line", "noted"),
+    [
+        ("I think you want around 85 g buckwheat flour here", ["amount-unread"]),
+        ("I think you want a little more of it here", []),
+        ("(85 g buckwheat flour, left out)", []),
+    ],
+)
+def test_an_amount_beside_the_list_is_not_lost_without_a_word(line: str, noted: list[str]) -> None:
+    found = read(f"Sponge\n\n100 g sugar\n{line}\n80 g white rice flour\n")
+    assert len(found.value.lines) == 2
+    assert [n.code for n in found.notices if n.where == "line 4"] == noted

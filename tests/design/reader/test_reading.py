@@ -296,3 +296,28 @@ def test_eggs_the_text_itself_settles_are_neither_asked_nor_noted(oven: str) -> 
     assert _egg_codes(said, "us") == ([], [])
     named = LARGE.format(key="", line="80 g white rice flour", oven=oven)
     assert _egg_codes(named.replace("large", "EU L"), "eu") == ([], [])
+
+
+def test_an_egg_and_a_part_of_another_is_asked_and_its_answer_is_two_lines_in_one() -> None:
+    text = "Sponge\nEggs: EU M\n\n1 egg and the yolk of another\n90 g sugar\n"
+    (problem,) = read(text).problems
+    assert problem.code == "egg-parts"
+    answered = read(text.replace("1 egg and the yolk of another", problem.options[0].line))
+    assert answered.problems == ()
+    assert [line.mass_g for line in answered.value.lines] == [51.0, 17.5, 90.0]
+
+
+@pytest.mark.parametrize(("count", "asked"), [(40, []), (60, ["line-too-long"])])
+def test_ingredients_behind_the_limit_of_a_line_are_not_lost_silently(
+    count: int, asked: list[str]
+) -> None:
+    found = read("Sponge\n\n" + ", ".join(["1 g sugar"] * count) + "\n")
+    assert [problem.code for problem in found.problems] == asked
+    assert (len(found.value.lines) == count) is not bool(asked)
+
+
+@pytest.mark.parametrize(
+    ("line", "name"), [("85 g¹ buckwheat flour", "buckwheat flour"), ("3 x EU M eggs", "eggs")]
+)
+def test_a_footnote_and_the_sign_of_times_are_no_part_of_a_name(line: str, name: str) -> None:
+    assert read(f"Sponge\n\n{line}\n90 g sugar\n").value.lines[0].name == name

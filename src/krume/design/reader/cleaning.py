@@ -69,9 +69,14 @@ _SAME = {
 }  # fmt: skip
 
 
+_FOOTNOTES = "¹²³⁰⁴⁵⁶⁷⁸⁹†‡"
+
+
 def _meant(sign: str) -> str:
     if sign in _SAME:
         return _SAME[sign]
+    if sign in _FOOTNOTES:
+        return " "
     category = unicodedata.category(sign)
     if category == "Nd":
         return str(unicodedata.decimal(sign))

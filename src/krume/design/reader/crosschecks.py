@@ -12,6 +12,7 @@ from krume.design.reader.repeats import flourless, lines_twice, percents_sum
 from krume.design.reader.splits import splits
 from krume.design.reader.steps import Steps
 from krume.design.reader.tinchecks import tins_agree
+from krume.design.reader.unread import amounts_unread
 
 
 def crosschecks(
@@ -30,5 +31,6 @@ def crosschecks(
     found += claims(kinds, list(formula.lines))
     found += dates(kinds)
     found += flourless(formula, roles)
+    found += amounts_unread(kinds)
     problems += [x for x in found if isinstance(x, Problem)]
     notices += [x for x in found if isinstance(x, Notice)]

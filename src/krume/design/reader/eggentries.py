@@ -33,11 +33,32 @@ _WEIGH_FIRST = re.compile(r"\bweigh (?:the|your|them)\b|\bas much\b|\bsame weigh
 _NO_FURTHER = re.compile(r"[,;]?\s*(?:,|;|\(|\s-\s|\bplus\b|\+|\bfor\b).*$", re.DOTALL)
 
 
+_PART_OF_ANOTHER = re.compile(
+    r"^\s*(?P<eggs>eggs?)\b[^,;]*\band\s+(?:the\s+)?(?P<part>yolk|white)s?\s+of\s+"
+    r"(?:another|one more)\b",
+    re.IGNORECASE,
+)
+
+
+def _ask_parts_apart(item: Item, other: re.Match[str], asking: Asking) -> None:
+    """`1 egg and the yolk of another` is two things: each is asked for with its own count."""
+    apart = f"{other['eggs']}, plus 1 egg {other['part']}"
+    line = asking.edit(item.name_start, item.name_start + other.end(), apart)
+    asking.ask(
+        "egg-parts",
+        f"Whole eggs and a {other['part']} in one phrase: write each with its own count.",
+        (f"1 egg {other['part']} on top of the whole", line),
+    )
+
+
 def egg_entry(
     item: Item, name: Named, part: str | None, settings: Settings, asking: Asking
 ) -> Entry:
     """Entry of eggs, whites or yolks: counted by size, weighed, or measured."""
     part = part if part in ("white", "yolk") else None
+    if (other := _PART_OF_ANOTHER.search(item.name)) is not None:
+        part = None
+        _ask_parts_apart(item, other, asking)
     bare = without_size(name.phrase.head)
     found = find(bare if part is None or not item.lead else f"egg {part}", own=settings.own)
     if found.kind != "known":

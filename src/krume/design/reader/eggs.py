@@ -39,6 +39,9 @@ _ASKED_REGIONS = {
 }
 
 
+_TIMES = re.compile(r"^\s*[x×]\s+", re.IGNORECASE)
+
+
 class Said(NamedTuple):
     """The words about size on an egg line, and where they stand in the source."""
 
@@ -66,8 +69,8 @@ def said_size(text: str, offset: int) -> Said | None:
 
 
 def without_size(text: str) -> str:
-    """An egg line's name without the words about size."""
-    return _SIZE.sub(" ", text)
+    """An egg line's name without the words about size, or the sign of times before them."""
+    return _TIMES.sub("", _SIZE.sub(" ", text))
 
 
 def says_shelled(text: str) -> bool:

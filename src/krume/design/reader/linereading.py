@@ -98,7 +98,22 @@ def read_line(source: str, settings: Settings) -> LineReading:
         if tidy:
             last = read_piece(tidy, text, last, settings, asking, entries)
             forms.append(last.form)
+    if entries and _ANY_FIGURE.search(source, _LONGEST_ITEM):
+        _ask_shorter(asking)
     return LineReading(tuple(entries), tuple(forms), tuple(asking.problems), tuple(asking.notices))
+
+
+_ANY_FIGURE = re.compile(r"\d")
+
+
+def _ask_shorter(asking: Asking) -> None:
+    behind = asking.source[_LONGEST_ITEM - 40 : _LONGEST_ITEM].strip()
+    asking.ask(
+        "line-too-long",
+        f"Only the first {_LONGEST_ITEM} signs of this line are read for ingredients, to "
+        f"'…{behind}'; more stand behind. Break it into lines.",
+        read=asking.source[:60],
+    )
 
 
 def _of_row(row: RowAmount, settings: Settings, asking: Asking) -> LineReading:
