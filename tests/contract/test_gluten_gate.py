@@ -202,3 +202,44 @@ def test_a_room_that_was_not_cleaned_while_an_order_is_baked_closes_it(
     path = books.copy(books.all_good(), "2027-06-10,yes\n2027-06-11,yes\n2027-06-12,yes")
     (gate,) = _gates(many, str(order), [path], "--on", "2027-06-12")
     assert gate["claim_allowed"] is True
+
+
+@pytest.mark.parametrize(
+    ("made", "cleaned", "allowed"),
+    [
+        ("2028-06-01", "", False),
+        ("2028-06-01", "2028-06-01,yes", False),
+        ("2026-01-01", "2026-01-01,yes", False),
+        ("2027-06-11", "2027-06-11,yes", False),
+        ("2027-06-09", "", False),
+        ("2027-06-09", "2027-06-09,yes", True),
+        ("2027-06-09", "2027-06-09,no", False),
+        ("2027-06-10", "", True),
+    ],
+)
+def test_the_day_of_making_is_judged_beside_the_day_asked(
+    many: Many, books: Books, made: str, cleaned: str, allowed: bool
+) -> None:
+    path = books.copy(books.all_good(), f"2027-06-10,yes\n{cleaned}")
+    (gate,) = _gates(many, "T3", [path], "--made", made)
+    assert gate["claim_allowed"] is allowed
+    assert (gate["sentence"] is None) is not allowed
+
+
+@pytest.mark.parametrize(
+    ("cleaned", "on", "allowed"),
+    [
+        ("2027-06-10,yes\n2027-06-12,yes", "", False),
+        ("2027-06-10,no\n2027-06-12,yes", "", False),
+        ("2027-06-12,yes", "2027-06-12", True),
+        ("2027-06-12,yes\n2027-06-12,no", "2027-06-12", False),
+        ("2027-06-11,no\n2027-06-12,yes", "2027-06-11", False),
+    ],
+)
+def test_an_order_opens_by_the_record_of_its_day_once_that_day_has_come(
+    many: Many, books: Books, cleaned: str, on: str, allowed: bool
+) -> None:
+    path = books.copy(books.all_good(), cleaned)
+    (gate,) = _gates(many, "101", [path], *(["--on", on] if on else []))
+    assert gate["claim_allowed"] is allowed
+    assert (ROOM in gate["missing"]) is not allowed

@@ -59,6 +59,49 @@ def test_another_day_or_a_no_leaves_the_rooms_record_missing(
     assert not gate.claim_allowed
 
 
+LATER = date(2027, 6, 12)
+YES = CleaningRecord(LATER, is_cleaned=True)
+
+
+@pytest.mark.parametrize("no", [10, 11, 12])
+def test_a_no_from_today_to_the_day_asked_closes_the_gate(no: int) -> None:
+    records = (YES, CleaningRecord(date(2027, 6, no), is_cleaned=False))
+    gate = gluten_gate(product("T3"), lots(), records, on=LATER, market="eu", today=DAY)
+    assert gate.missing == (ROOM,)
+    assert f"no for 2027-06-{no}" in gate.opens[0]
+
+
+def test_a_no_of_a_day_before_the_work_does_not_count() -> None:
+    records = (*CLEAN, CleaningRecord(date(2027, 6, 9), is_cleaned=False))
+    assert gluten_gate(product("T3"), lots(), records, on=DAY, market="eu").claim_allowed
+
+
+def test_a_yes_counts_once_its_day_has_come_and_not_before() -> None:
+    for today, allowed in ((DAY, False), (date(2027, 6, 11), False), (LATER, True)):
+        gate = gluten_gate(product("T3"), lots(), (YES,), on=LATER, market="eu", today=today)
+        assert gate.claim_allowed is allowed
+
+
+@given(st.sets(st.sampled_from([8, 10])), st.sampled_from([8, 10]))
+def test_the_room_wants_a_yes_of_the_day_of_making_and_of_the_day_asked(
+    cleaned: set[int], made: int
+) -> None:
+    records = tuple(CleaningRecord(date(2027, 6, day), is_cleaned=True) for day in cleaned)
+    gate = gluten_gate(
+        product("T3"), lots(), records, on=DAY, market="eu", made=date(2027, 6, made)
+    )
+    assert gate.claim_allowed is ({made, 10} <= cleaned)
+
+
+def test_a_record_that_runs_out_before_the_making_is_named_with_the_day() -> None:
+    made = date(2028, 3, 10)
+    records = (*CLEAN, CleaningRecord(made, is_cleaned=True))
+    gate = gluten_gate(product("T3"), lots(), records, on=DAY, market="eu", made=made, today=made)
+    assert "L-001" in gate.missing and ROOM not in gate.missing
+    assert any("on 2028-03-10 it has run out" in text for text in gate.opens)
+    assert gate.most_ppm is None
+
+
 def needed(name: str) -> list[str]:
     """Lots that a claim on a product needs."""
     gate = gluten_gate(product(name), lots(), (), on=DAY, market="eu")

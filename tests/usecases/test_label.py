@@ -120,6 +120,11 @@ def _csv(line: str) -> list[list[str]]:
     return list(csv.reader([line]))
 
 
+def on_the_day(own: Asked) -> Asked:
+    """The request as of the day order 101 is handed over."""
+    return replace(own, on=date(2027, 6, 12))
+
+
 T1_LOTS = ("L-001", "L-003", "L-005", "L-006", "L-007", "L-008", "L-016")
 
 
@@ -132,7 +137,7 @@ def test_an_order_with_any_records_lost_prints_no_claim(
 ) -> None:
     rewrite(own, "cleaning.csv", lambda _: "date,cleaned\n2027-06-12,yes\n")
     make_good(own, set(T1_LOTS), lost, how=how)
-    result = label_of("101", EU, own).result
+    result = label_of("101", EU, on_the_day(own)).result
     assert not result.gluten.claim_allowed
     assert "gluten-free" not in said(result)
 
@@ -140,11 +145,53 @@ def test_an_order_with_any_records_lost_prints_no_claim(
 def test_with_every_record_good_and_the_room_clean_the_order_may_say_it(own: Asked) -> None:
     rewrite(own, "cleaning.csv", lambda _: "date,cleaned\n2027-06-12,yes\n")
     make_good(own, set(T1_LOTS))
-    result = label_of("101", EU, own).result
+    result = label_of("101", EU, on_the_day(own)).result
     assert result.gluten.missing == ()
     assert result.gluten.claim_allowed
     assert "Gluten-free" in result.labels[0].sentences
     assert label_of("T1", EU, own).result.gluten.missing == (ROOM,)
+
+
+def test_a_day_that_has_not_been_yet_has_not_been_cleaned_for(own: Asked) -> None:
+    rewrite(own, "cleaning.csv", lambda _: "date,cleaned\n2027-06-10,yes\n2027-06-12,yes\n")
+    make_good(own, set(T1_LOTS))
+    gate = label_of("101", EU, own).result.gluten
+    assert gate.missing == (ROOM,)
+    assert not gate.claim_allowed
+    assert any("2027-06-12" in text and "not before" in text for text in gate.opens)
+
+
+def clean(own: Asked) -> None:
+    """The room's record of the book's day."""
+    rewrite(own, "cleaning.csv", lambda _: "date,cleaned\n2027-06-09,yes\n2027-06-10,yes\n")
+
+
+@pytest.mark.parametrize(
+    ("day", "lots", "room"),
+    [
+        ("2027-06-09", False, False),
+        ("2027-06-10", False, False),
+        ("2027-06-08", False, True),
+        ("2027-06-11", False, True),
+        ("2026-01-01", True, True),
+        ("2028-06-01", True, True),
+    ],
+)
+def test_lots_and_room_must_hold_on_the_day_of_making_too(
+    own: Asked, day: str, lots: bool, room: bool
+) -> None:
+    clean(own)
+    result = label_of("T3", replace(EU, made=date.fromisoformat(day)), own).result
+    assert ("L-001" in result.gluten.missing) is lots
+    assert (ROOM in result.gluten.missing) is room
+    assert result.gluten.claim_allowed is not (lots or room)
+    assert ("gluten-free" in said(result)) is not (lots or room)
+
+
+def test_a_result_that_stands_in_the_words_of_its_record_is_said_once(demo: Asked) -> None:
+    records = {r.lot: r.text for r in label_of("102", EU, demo).result.gluten.records}
+    assert records["L-004"] == "supplier certificate ≤20 mg/kg, valid to 2027-05-31"
+    assert records["L-001"] == "lab test of the lot, <5 mg/kg, valid to 2028-03-02"
 
 
 def test_the_day_decides(demo: Asked) -> None:

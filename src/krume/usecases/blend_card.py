@@ -89,7 +89,7 @@ class _Judging:
         """The gate of a formula's lines, of the jar as it stands unbaked."""
         return gluten_gate(
             _as_mixed(of, formula), self.papers.lots, self.papers.cleaning,
-            on=self.read.on, market="eu", chosen=self.chosen(of),
+            on=self.read.on, market="eu", chosen=self.chosen(of), today=self.papers.today,
         )  # fmt: skip
 
     def chosen(self, of: str) -> frozenset[str]:

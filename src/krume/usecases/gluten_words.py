@@ -19,8 +19,9 @@ RECORD_STATES = {
 def gluten_words(product: Product, papers: Papers, read: SoldRead, chosen: frozenset[str]) -> str:
     """“No gluten sentence” with what is missing; an open gate stands on the label alone."""
     gate = gluten_gate(
-        product, papers.lots, papers.cleaning, on=read.on, market="eu", chosen=chosen
-    )
+        product, papers.lots, papers.cleaning, on=read.on, market="eu", chosen=chosen,
+        today=papers.today,
+    )  # fmt: skip
     return gate_words(gate)
 
 

@@ -191,8 +191,9 @@ def _label(
     product = sold.product
     said = statement(product, papers.lots, market=market, chosen=sold.chosen)
     gate = gluten_gate(
-        product, papers.lots, papers.cleaning, on=read.on, market=market, chosen=sold.chosen
-    )
+        product, papers.lots, papers.cleaning, on=read.on, market=market, chosen=sold.chosen,
+        made=wish.made, today=papers.today,
+    )  # fmt: skip
     sums = nutrient_sums(product, market=market, own=papers.sheets)
     panel, portion = _panels(product, sums, market)
     keeping = keeping_of(sold)

@@ -129,8 +129,9 @@ def _pieces(read: SoldRead, order: Order, papers: Papers) -> tuple[Piece, ...]:
             for market in ("eu", "us")
         )
         gate = gluten_gate(
-            sold.product, papers.lots, papers.cleaning, on=read.on, market="eu", chosen=sold.chosen
-        )
+            sold.product, papers.lots, papers.cleaning, on=read.on, market="eu",
+            chosen=sold.chosen, today=papers.today,
+        )  # fmt: skip
         number, words, told = (line.number, line.read, line.told) if line else (1, sold.name, ())
         pieces.append(Piece(sold.name, number, words, sold.product, said, gate, told))
     return tuple(pieces)

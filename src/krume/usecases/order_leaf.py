@@ -138,8 +138,9 @@ def _evidence(read: SoldRead, papers: Papers) -> tuple[LeafPart, ...]:
     rows: dict[tuple[str, str], GateRecord] = {}
     for sold in read.sold:
         gate = gluten_gate(
-            sold.product, papers.lots, papers.cleaning, on=read.on, market="eu", chosen=sold.chosen
-        )
+            sold.product, papers.lots, papers.cleaning, on=read.on, market="eu",
+            chosen=sold.chosen, today=papers.today,
+        )  # fmt: skip
         for record in gate.records:
             if record.state != "not-needed":
                 rows.setdefault((record.lot or "no lot", record.ingredient), record)

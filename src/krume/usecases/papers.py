@@ -1,6 +1,7 @@
 """The book's papers: lots, the room's cleaning records, suppliers' sheets."""
 
 from dataclasses import dataclass, replace
+from datetime import date
 from pathlib import Path
 
 from krume.base import Notice, Problem
@@ -13,8 +14,9 @@ from krume.pantry import (
     read_lots,
     read_supplier_sheet,
 )
-from krume.store import book_at, is_file, is_folder, read_bytes
+from krume.store import book_at, is_file, is_folder, read_bytes, studio_of
 from krume.usecases.answer import Asked
+from krume.usecases.clock import now
 
 _LOTS = "lots.csv"
 _CLEANING = "cleaning.csv"
@@ -25,12 +27,14 @@ _SUPPLIERS = "suppliers"
 class Papers:
     """All papers of a book; `sheets` are suppliers' sheets by the pantry's key of the goods.
 
-    `lot_problems` are those of the table of lots, by the line they stand in.
+    `today` is the day they are read on. `lot_problems` are those of the table of lots, by the
+    line they stand in.
     """
 
     lots: tuple[Lot, ...]
     cleaning: tuple[CleaningRecord, ...]
     sheets: dict[str, Ingredient]
+    today: date
     lot_problems: tuple[Problem, ...] = ()
     other_problems: tuple[Problem, ...] = ()
 
@@ -53,7 +57,8 @@ class Papers:
 
 def papers_of(asked: Asked) -> Papers:
     """Papers of the book of a request; what is not there is empty and closes what needs it."""
-    path = book_at(asked.book).path
+    book = book_at(asked.book)
+    path = book.path
     lots = read_lots(_text(path / _LOTS))
     cleaning = read_cleaning(_text(path / _CLEANING))
     sheets, asked_of_sheets = _sheets(path / _SUPPLIERS)
@@ -61,6 +66,7 @@ def papers_of(asked: Asked) -> Papers:
         lots.value,
         cleaning.value,
         sheets,
+        now(studio_of(book), on=asked.on).date(),
         lots.problems if is_file(path / _LOTS) else (),
         (*(cleaning.problems if is_file(path / _CLEANING) else ()), *asked_of_sheets),
     )

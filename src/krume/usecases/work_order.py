@@ -7,7 +7,11 @@ from krume.publish import LeafPart
 from krume.usecases.papers import Papers
 from krume.usecases.product import SoldRead
 
-_NUTS = ("nuts (", "tree nut (", "peanut")
+_NUTS = ("nuts", "tree nut", "peanut")
+_TIMETABLE = (
+    "The timetable goes by its clocks and does not know this order: where it has nuts before "
+    "something without, the cleaning stands between them."
+)
 _CLEAN = (
     "CLEAN before going on: bench, bowls, whisk, sieve, spoons, tins and hands; fresh cloths. "
     "Shared sieves and wooden spoons are the usual leaks (common practice).   done ____"
@@ -31,7 +35,8 @@ def work_order(read: SoldRead, papers: Papers) -> LeafPart | None:
     for number, group in enumerate(groups):
         lines += [_CLEAN] if number else []
         lines.append(f"{group.heading}: {', '.join(group.names)}.")
-    return LeafPart("Work in this order", tuple(lines))
+    more = (_TIMETABLE,) if len(groups) > 1 else ()
+    return LeafPart("Work in this order", (*lines, *more))
 
 
 def _groups(read: SoldRead, papers: Papers) -> tuple[_Group, ...]:
@@ -42,8 +47,9 @@ def _groups(read: SoldRead, papers: Papers) -> tuple[_Group, ...]:
         for name, formula in sold.formulas.items():
             product = product_of_formula(name, formula)
             gate = gluten_gate(
-                product, papers.lots, papers.cleaning, on=read.on, market="eu", chosen=sold.chosen
-            )
+                product, papers.lots, papers.cleaning, on=read.on, market="eu",
+                chosen=sold.chosen, today=papers.today,
+            )  # fmt: skip
             said = statement(product, papers.lots, market="eu", chosen=sold.chosen)
             carries = any(word.startswith(_NUTS) for word in (*said.contains, *said.may_contain))
             where = nuts if carries else clean if gate.is_open_on_ingredients else open_gate
