@@ -39,7 +39,9 @@ def test_what_is_wrong_in_a_row_is_asked_and_the_row_is_kept(row: str, code: str
 
 
 def test_words_on_a_bag_need_no_date() -> None:
-    read = read_lots(HEAD + "L-2,teff flour,words on the bag,naturally without gluten,,,,invented\n")
+    read = read_lots(
+        HEAD + "L-2,teff flour,words on the bag,naturally without gluten,,,,invented\n"
+    )
     assert read.problems == ()
     assert not read.value[0].is_record
 

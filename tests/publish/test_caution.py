@@ -2,8 +2,23 @@
 
 from dataclasses import replace
 
-from krume.publish.caution import cautions
+from krume.label import Statement, product_of_formula, statement
+from krume.pantry import Lot
+from krume.publish.caution import cautions, torte_cautions
 from tests.design.studio import C1, C2, F1, F5, S1, eggs, formula, item
+
+GANACHE = formula("C3", (item(160, "dark chocolate, 60 %"), item(160, "whipping cream")))
+CHOCOLATE = Lot(
+    "L-012",
+    "dark chocolate, 60 %",
+    "specification",
+    notes="soya lecithin; may contain milk, nuts",
+)
+
+
+def declared(*lots: Lot, market: str = "eu") -> Statement:
+    """What the lots declare of the ganache."""
+    return statement(product_of_formula("C3", GANACHE), lots, market=market)
 
 
 def test_allergens_are_named_by_the_markets_own_words() -> None:
@@ -38,3 +53,19 @@ def test_gelatine_without_a_stated_animal_is_said() -> None:
 def test_a_spirit_is_not_for_children() -> None:
     spiked = replace(S1, lines=(*S1.lines, item(20, "rum")))
     assert "Contains alcohol: not for children." in cautions(spiked, "eu")
+
+
+def test_what_the_lot_in_use_declares_stands_on_the_card() -> None:
+    said = cautions(GANACHE, "eu", declared=declared(CHOCOLATE))
+    assert said[:2] == ("Contains milk, soybean.", "May contain nuts.")
+    assert not any("Ask the supplier" in text for text in said)
+    whole = torte_cautions(
+        (GANACHE, F1), "eu", keep=None, gelatine=None, declared=declared(CHOCOLATE)
+    )
+    assert whole[:2] == ("Contains milk, nuts (hazelnut), egg, soybean.", "May contain nuts.")
+
+
+def test_without_a_lot_of_it_the_supplier_is_still_asked() -> None:
+    said = cautions(GANACHE, "eu", declared=declared())
+    assert said == cautions(GANACHE, "eu")
+    assert "Ask the supplier about dark chocolate." in said

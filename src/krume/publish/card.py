@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from krume.base import Interval, Notice
 from krume.design import Formula, Row, Weighing
+from krume.label import Statement
 from krume.publish.caution import cautions
 from krume.publish.facts import Fact, clocks, cooling, facts, origin
 from krume.publish.signs import missing_notice, printable
@@ -79,13 +80,15 @@ def bench_card(
     hold: Hold | None = None,
     gluten: str | None = None,
     gelatine: str | None = None,
+    declared: Statement | None = None,
     model_min: Interval | None = None,
     more: str = "",
 ) -> BenchCard:
     """Bench card of a formula weighed out; `dial_c` is the dial for this oven, if it is known.
 
-    `gluten` says how the gate stands, `gelatine` names its animal; `model_min` are the bake
-    model's minutes beside the formula's own; `more` says how often the card is weighed out.
+    `gluten` says how the gate stands, `gelatine` names its animal, `declared` is what the lots in
+    use declare; `model_min` are the bake model's minutes beside the formula's own; `more` says
+    how often the card is weighed out.
     """
     return BenchCard(
         name=_name(formula.name or ""),
@@ -94,7 +97,9 @@ def bench_card(
         clocks=clocks(formula),
         origin=origin(formula, model_min=model_min),
         cooling=cooling(formula),
-        cautions=cautions(formula, imprint.market, gluten=gluten, gelatine=gelatine),
+        cautions=cautions(
+            formula, imprint.market, gluten=gluten, gelatine=gelatine, declared=declared
+        ),
         hints=(*((more,) if more else ()), *(_sentence(n.text) for n in weighing.notices)),
         sum_text=_sum_text(weighing),
         total_g=weighing.total_g,

@@ -4,6 +4,7 @@ import re
 
 from krume.base import NotFoundError
 from krume.design import Formula, Line, family
+from krume.label import Statement
 from krume.pantry import Ingredient, allergens, ingredient
 from krume.publish.words import listed
 
@@ -16,16 +17,23 @@ _GLUTEN = "No gluten sentence: evidence not judged yet."
 
 
 def cautions(
-    formula: Formula, market: str, *, gluten: str | None = None, gelatine: str | None = None
+    formula: Formula,
+    market: str,
+    *,
+    gluten: str | None = None,
+    gelatine: str | None = None,
+    declared: Statement | None = None,
 ) -> tuple[str, ...]:
     """Sentences of the caution, the one another person's health rests on first.
 
-    `gluten` says how the gate stands, where the records were judged.
+    `gluten` says how the gate stands, where the records were judged; `declared` is what the
+    lots in use declare, where there are any.
     """
     goods = tuple(_good(line) for line in formula.lines)
     told = (
-        _contains(goods, market),
-        _asked(formula, goods),
+        _contains(goods, market, declared),
+        _may_contain(declared),
+        _ask_about(list(zip(formula.lines, goods, strict=True)), declared),
         gluten or _GLUTEN,
         *_by_kind(formula, goods, gelatine),
         _LAW,
@@ -40,17 +48,19 @@ def torte_cautions(
     keep: str | None,
     gelatine: str | None,
     gluten: str | None = None,
+    declared: Statement | None = None,
 ) -> tuple[str, ...]:
     """Sentences of a torte's caution: those of all its formulas, each once.
 
     `gelatine` is the animal its gelatine is from, where lot or text says it; `keep` is how the
-    plan says that the torte is kept.
+    plan says that the torte is kept; `declared` is what the lots in use declare.
     """
     goods = [(line, _good(line)) for formula in formulas for line in formula.lines]
     found = tuple(good for _, good in goods)
     told = (
-        _contains(found, market),
-        _ask_about(goods),
+        _contains(found, market, declared),
+        _may_contain(declared),
+        _ask_about(goods, declared),
         *_of_torte(found, formulas, gelatine),
         f"Keep: {keep}. The cold chain holds until it is served." if _is_cold(keep) else "",
         gluten or _GLUTEN,
@@ -85,7 +95,8 @@ def _good(line: Line) -> Ingredient | None:
         return None
 
 
-def _contains(goods: tuple[Ingredient | None, ...], market: str) -> str:
+def _contains(goods: tuple[Ingredient | None, ...], market: str, declared: Statement | None) -> str:
+    """Allergens of the goods by themselves, and those that only their lots declare."""
     words = tuple(
         allergen.word(market)
         for good in goods
@@ -93,20 +104,30 @@ def _contains(goods: tuple[Ingredient | None, ...], market: str) -> str:
         for allergen in allergens(good.key)
         if allergen.presence == "contains" and allergen.word(market)
     )
+    words += () if declared is None else declared.contains
     return f"Contains {listed(words)}." if words else "No declared allergen known in it."
 
 
-def _asked(formula: Formula, goods: tuple[Ingredient | None, ...]) -> str:
-    return _ask_about(list(zip(formula.lines, goods, strict=True)))
+def _may_contain(declared: Statement | None) -> str:
+    if declared is None or not declared.may_contain:
+        return ""
+    return f"May contain {listed(declared.may_contain)}."
 
 
-def _ask_about(goods: list[tuple[Line, Ingredient | None]]) -> str:
+def _ask_about(goods: list[tuple[Line, Ingredient | None]], declared: Statement | None) -> str:
+    """Goods whose allergens nobody has said: no row of the pantry, and no lot in use."""
     names = tuple(
         line.name or line.read.strip()
         for line, good in goods
-        if good is None or any(a.presence == "unknown" for a in allergens(good.key))
+        if good is None or _is_open(good, declared)
     )
     return f"Ask the supplier about {listed(names)}." if names else ""
+
+
+def _is_open(good: Ingredient, declared: Statement | None) -> bool:
+    if declared is None:
+        return any(a.presence == "unknown" for a in allergens(good.key))
+    return any(u.of == good.label_name and "allergens" in u.what for u in declared.unknown)
 
 
 def _by_kind(

@@ -17,6 +17,7 @@ from krume.build import (
     working,
 )
 from krume.design import Formula
+from krume.label import Statement
 from krume.publish.card import Hold, Imprint
 from krume.publish.caution import torte_cautions
 from krume.publish.facts import Fact
@@ -107,10 +108,14 @@ def torte_sheet(
     keep: str | None = None,
     gelatine: str | None = None,
     gluten: str | None = None,
+    declared: Statement | None = None,
     notes: tuple[str, ...] = (),
     hold: Hold | None = None,
 ) -> TorteSheet:
-    """Torte plan of a torte; `formulas` and `families` go by the plan's own words."""
+    """Torte plan of a torte; `formulas` and `families` go by the plan's own words.
+
+    `declared` is what the lots in use declare of the whole torte.
+    """
     return TorteSheet(
         name=_name(torte.name),
         facts=_facts(torte),
@@ -122,7 +127,12 @@ def torte_sheet(
         slices=tuple(_slice(each) for each in torte.slices),
         findings=tuple(f"{each.text} ({each.status})" for each in torte.findings),
         cautions=torte_cautions(
-            tuple(formulas.values()), imprint.market, keep=keep, gelatine=gelatine, gluten=gluten
+            tuple(formulas.values()),
+            imprint.market,
+            keep=keep,
+            gelatine=gelatine,
+            gluten=gluten,
+            declared=declared,
         ),
         notes=notes,
         hold=hold,

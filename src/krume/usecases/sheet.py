@@ -8,6 +8,7 @@ from krume import __version__
 from krume.base import Notice, as_text
 from krume.design import Formula, Weighing, scaled, weigh_out
 from krume.evidence import data_version
+from krume.label import Statement
 from krume.publish import (
     BenchCard,
     Hold,
@@ -29,6 +30,7 @@ from krume.usecases.answer import Answer, Asked
 from krume.usecases.as_json import plain
 from krume.usecases.bake import model_minutes
 from krume.usecases.clock import now
+from krume.usecases.declared import declared_of_all
 from krume.usecases.gluten_words import gluten_of_all
 from krume.usecases.kind import Made, made_of
 from krume.usecases.leaf_sheets import leaf_sheets
@@ -126,7 +128,7 @@ def _drawn(
     plans = replace(
         plans, plans=tuple(replace(p, sheet=replace(p.sheet, hold=hold)) for p in plans.plans)
     )
-    cards = _cards(made, asked, hold, _about(made, name, asked))
+    cards = _cards(made, asked, hold, _about(made, name, asked, imprint.market))
     files, checks, said = _order_part(name, asked, imprint, judged, paper)
     files |= _plan_files(plans, cards, paper)
     files |= _card_files(cards, paper)
@@ -186,6 +188,7 @@ def _cards(made: Made, asked: Asked, hold: Hold | None, about: "_About") -> list
             hold=hold,
             gluten=about.gluten.get(name),
             gelatine=about.gelatine,
+            declared=about.declared.get(name),
             model_min=model_minutes(read, asked),
             more=_more(batches),
         )
@@ -196,19 +199,21 @@ def _cards(made: Made, asked: Asked, hold: Hold | None, about: "_About") -> list
 
 @dataclass(frozen=True, slots=True)
 class _About:
-    """What is known beside the formulas: gluten sentences, batches wanted, gelatine's animal."""
+    """What is known beside the formulas: gluten, allergens of lots, batches, gelatine's animal."""
 
     gluten: dict[str, str]
     batches: dict[str, float]
     gelatine: str | None
+    declared: dict[str, Statement]
 
 
-def _about(made: Made, name: str, asked: Asked) -> _About:
+def _about(made: Made, name: str, asked: Asked, market: str) -> _About:
     batches: dict[str, float] = {}
     if made.kind != "formula":
         wanted = order_batches(sold_of(name, asked), asked)
         batches = {each.name: each.batches for each in wanted if each.batches is not None}
-    return _About(gluten_of_all(name, asked), batches, lot_animal(asked))
+    said = declared_of_all(name, asked, market)
+    return _About(gluten_of_all(name, asked), batches, lot_animal(asked), said)
 
 
 def _more(batches: float | None) -> str:

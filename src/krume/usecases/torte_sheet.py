@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 
 from krume.base import Infeasible, Problem, StoreError
 from krume.build import Torte
+from krume.label import Statement
 from krume.publish import (
     Imprint,
     TorteSheet,
@@ -20,6 +21,7 @@ from krume.store import book_at, is_file, read_bytes
 from krume.usecases.answer import Asked, clash_problems
 from krume.usecases.as_json import plain
 from krume.usecases.build import TorteMade, parts_of, torte_of
+from krume.usecases.declared import declared_of_all
 from krume.usecases.gluten_words import gluten_of_all
 from krume.usecases.kind import Made, answers_for
 from krume.usecases.text import book_text
@@ -47,16 +49,31 @@ class Plans:
 def torte_plans(made: Made, name: str, asked: Asked, imprint: Imprint) -> Plans:
     """Plans of the torte a request means, or of each torte an order names, once."""
     if made.kind == "torte":
-        return _plans([(name, "", asked)], imprint, asked)
+        return _plans([(name, "", asked)], _beside(name, asked, imprint), asked)
     if made.kind != "order" or made.order is None:
         return Plans(())
     book = book_at(asked.book)
     names = dict.fromkeys(line.what for line in made.order.lines)
     tortes = [n for n in names if (found := book_text(n, book)) and found.kind == "torte"]
-    return _plans([(n, f"{n} ", answers_for(n, asked)) for n in tortes], imprint, asked)
+    wanted = [(n, f"{n} ", answers_for(n, asked)) for n in tortes]
+    return _plans(wanted, _beside(name, asked, imprint), asked)
 
 
-def _plans(wanted: list[tuple[str, str, Asked]], imprint: Imprint, asked: Asked) -> Plans:
+@dataclass(frozen=True, slots=True)
+class _Beside:
+    """What stands on every plan of a request, and by torte what its lots say."""
+
+    imprint: Imprint
+    gluten: dict[str, str]
+    declared: dict[str, Statement]
+
+
+def _beside(name: str, asked: Asked, imprint: Imprint) -> _Beside:
+    declared = declared_of_all(name, asked, imprint.market)
+    return _Beside(imprint, gluten_of_all(name, asked), declared)
+
+
+def _plans(wanted: list[tuple[str, str, Asked]], beside: _Beside, asked: Asked) -> Plans:
     plans: list[Planned] = []
     problems: list[Problem] = []
     is_possible = True
@@ -67,7 +84,7 @@ def _plans(wanted: list[tuple[str, str, Asked]], imprint: Imprint, asked: Asked)
             is_possible = False
             found = (*found, *clash_problems(made.torte, "FILE"))
         elif not found:
-            plans.append(Planned(_short(made, name), _sheet(made, made.torte, imprint, asked)))
+            plans.append(Planned(_short(made, name), _sheet(made, made.torte, beside, asked)))
         problems += [replace(problem, where=f"{start}{problem.where}") for problem in found]
     return Plans(tuple(plans), tuple(problems), is_possible)
 
@@ -76,17 +93,16 @@ def _short(made: TorteMade, name: str) -> str:
     return made.source.name if made.source.kind is not None else made.plan.name or name
 
 
-def _sheet(made: TorteMade, torte: Torte, imprint: Imprint, asked: Asked) -> TorteSheet:
+def _sheet(made: TorteMade, torte: Torte, beside: _Beside, asked: Asked) -> TorteSheet:
     return torte_sheet(
         torte,
         {what: read.formula for what, read in made.formulas.items()},
-        imprint,
+        beside.imprint,
         families={what: part.family for what, part in parts_of(made.formulas).items()},
         keep=made.plan.keep,
         gelatine=_animal(made, asked),
-        gluten=gluten_of_all(made.source.name, replace(asked, answers=())).get(made.source.name)
-        if made.source.kind is not None
-        else None,
+        gluten=beside.gluten.get(made.source.name),
+        declared=beside.declared.get(made.source.name),
         notes=made.plan.notes,
     )
 
