@@ -321,3 +321,19 @@ def test_ingredients_behind_the_limit_of_a_line_are_not_lost_silently(
 )
 def test_a_footnote_and_the_sign_of_times_are_no_part_of_a_name(line: str, name: str) -> None:
     assert read(f"Sponge\n\n{line}\n90 g sugar\n").value.lines[0].name == name
+
+
+@pytest.mark.parametrize(
+    ("line", "said"),
+    [
+        ("1 heaping teaspoon baking powder", ["'heaping' is weighed as level: weigh yours once"]),
+        ("1 level teaspoon baking powder", []),
+        (
+            "1 cup less 1 tablespoon sugar",
+            ["'less 1 tablespoon' is not taken off: weigh it, or type the grams"],
+        ),
+    ],
+)
+def test_what_a_measure_is_heaped_by_or_falls_short_by_is_said(line: str, said: list[str]) -> None:
+    notices = read(f"Sponge\n\n{line}\n90 g white rice flour\n").notices
+    assert [notice.text for notice in notices if notice.code == "measure-level"] == said

@@ -12,7 +12,7 @@ from krume.design.reader.headings import is_sentence, plain
 _GRAMS = re.compile(r"(?<![\w.,'’-])\d{1,4}(?:\.\d{1,2})?(?= ?g\b(?!\s*/))", re.ASCII)
 _WHOLE = re.compile(r"(?<![\w.,'’-])\d{1,4}(?![\w.,'’-]*\d|\w)", re.ASCII)
 _NEEDS_ITS_FIGURES = re.compile(
-    r"[/%<&#½¼¾⅐-⅞²³¹⁰-₉]|\d\s+\d|\d:\d|\d[eE]|percent|prozent", re.IGNORECASE
+    r"[/%<&#½¼¾⅐-⅞²³¹⁰-₉]|\d(?:\s+\d|:\d|[eE])|[pP](?:[eE][rR][cC]|[rR][oO][zZ])[eE][nN][tT]"
 )
 _DIGIT = re.compile(r"(?<!^)\d|[1-9]")
 _FIGURE = re.compile(r"\d+(?:\.\d+)?", re.ASCII)

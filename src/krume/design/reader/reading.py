@@ -28,6 +28,7 @@ from krume.pantry import Ingredient, region_named
 _DECIMAL_COMMA = re.compile(
     r"(?<![\d.,])\d+,\d{1,2}(?![\d,])\s*(?:g|kg|ml|l|dl|cl|el|tl|cm|%|[^\W\d_])", re.IGNORECASE
 )
+_FIGURE_BEHIND = re.compile(r",\d")
 _EGG_KEY = re.compile(
     r"^[^\w\n]{0,40}(?:eggs?|eier)\b[^:=]{0,20}[:=]", re.IGNORECASE | re.MULTILINE
 )
@@ -134,8 +135,12 @@ def _settings(text: str, eggs_region: str | None, own: tuple[Ingredient, ...]) -
     )
     unit = table_unit(head) if head is not None else None
     roles = columns(head) if head is not None else ()
-    has_commas, american = bool(_DECIMAL_COMMA.search(text)), by_book and speaks_american(text)
-    return Settings(region, size, has_commas, unit, roles, own, by_book, american)
+    american = by_book and speaks_american(text)
+    return Settings(region, size, _has_decimal_comma(text), unit, roles, own, by_book, american)
+
+
+def _has_decimal_comma(text: str) -> bool:
+    return _FIGURE_BEHIND.search(text) is not None and _DECIMAL_COMMA.search(text) is not None
 
 
 def _gather(kinds: list[Kind]) -> Found:

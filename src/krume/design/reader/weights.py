@@ -1,5 +1,6 @@
 """Grams of an item: weighed, by measure, by piece or by trade custom, with the doubt kept."""
 
+import re
 from typing import NamedTuple
 
 from krume.base import Interval, as_text
@@ -93,7 +94,21 @@ def _measured(item: Item, found: Found, asking: Asking) -> Weight:
     mass = _product(value, one.mass_g)
     basis = {"volume": "measure", "count": "trade"}[unit.kind] if unit is not EACH else "count"
     _say(item, found, one, mass, asking)
+    _say_level(item, asking)
     return Weight(mass.best, basis, mass, one.status, one.source)
+
+
+_HEAPED = frozenset("heaped heaping rounded generous".split())
+_LESS = re.compile(r"^\s*(less\s+\S+\s+[^\W\d_]+)\s", re.IGNORECASE)
+
+
+def _say_level(item: Item, asking: Asking) -> None:
+    """What a measure is heaped by, or falls short by, is said and not weighed."""
+    less = _LESS.match(item.name)
+    if item.how_full in _HEAPED:
+        asking.note("measure-level", f"'{item.how_full}' is weighed as level: weigh yours once")
+    elif less is not None:
+        asking.note("measure-level", f"'{less[1]}' is not taken off: weigh it, or type the grams")
 
 
 def _product(value: float | Interval | None, one: Interval) -> Interval:
