@@ -14,18 +14,15 @@ _WHOLE = re.compile(r"(?<![\w.,'’-])\d{1,4}(?![\w.,'’-]*\d|\w)", re.ASCII)
 _NEEDS_ITS_FIGURES = re.compile(
     r"[/%<&#½¼¾⅐-⅞²³¹⁰-₉]|\d(?:\s+\d|:\d|[eE])|[pP](?:[eE][rR][cC]|[rR][oO][zZ])[eE][nN][tT]"
 )
-_DIGIT = re.compile(r"(?<!^)\d|[1-9]")
+_SEVENS = str.maketrans("0123456789", "7777777777")
 _FIGURE = re.compile(r"\d+(?:\.\d+)?", re.ASCII)
 
 
-@lru_cache(maxsize=4096)
-def _blank(figure: str) -> str:
-    """A figure's blank: `135.20` is `777.77`, `0.25` is `0.77`."""
-    return _DIGIT.sub("7", figure)
-
-
 def _blanked(match: re.Match[str]) -> str:
-    return _blank(match[0])
+    """A figure's blank: `135.20` is `777.77`, `0.25` is `0.77`."""
+    figure = match[0]
+    blank = figure.translate(_SEVENS)
+    return f"0{blank[1:]}" if figure[0] == "0" else blank
 
 
 @lru_cache(maxsize=8192)

@@ -83,7 +83,7 @@ def claims(kinds: list[Kind], lines: list[Line]) -> Iterator[Problem | Notice]:
             yield from _kids(kind, young, lines)
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=8192)
 def _may_claim(blank: str) -> bool:
     return any(pattern.search(blank) for pattern in (_FREE, _KEEPS, _KIDS))
 

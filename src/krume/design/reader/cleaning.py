@@ -88,7 +88,7 @@ def _meant(sign: str) -> str:
     return plain if len(plain) == 1 and plain.isascii() else sign
 
 
-@lru_cache(maxsize=32768)
+@lru_cache(maxsize=8192)
 def clean(line: str) -> Clean:
     """A line with tags, entities, emphasis, bullets and foreign digits put aside.
 

@@ -39,7 +39,7 @@ def dates(kinds: list[Kind]) -> Iterator[Problem]:
             )
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=8192)
 def _may_date(blank: str) -> bool:
     return bool(_USE_BY.search(blank) or _CLOCK.search(blank))
 

@@ -42,7 +42,7 @@ UNTIL_DONE = re.compile(
 _HEAD = re.compile(r"[,:;(]|\s[-–—]\s|//")
 
 
-@lru_cache(maxsize=32768)
+@lru_cache(maxsize=8192)
 def plain(source: str) -> Clean:
     """A line's words without what stands around them."""
     cleaned = clean(source)
@@ -53,7 +53,7 @@ def plain(source: str) -> Clean:
 _DETERMINERS = frozenset("the a an your both den die das".split())
 
 
-@lru_cache(maxsize=32768)
+@lru_cache(maxsize=8192)
 def is_sentence(text: str) -> bool:
     """Whether a line tells what to do, or tells a story.
 
@@ -81,7 +81,7 @@ def is_sentence(text: str) -> bool:
     )
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=8192)
 def heading_of(source: str) -> tuple[str, str] | None:
     """Kind of a heading (list, method, notes, section) and its words, or None."""
     text, _, mark = plain(source)
@@ -160,7 +160,7 @@ class Facts(NamedTuple):
     may_head: bool
 
 
-@lru_cache(maxsize=32768)
+@lru_cache(maxsize=8192)
 def facts_of(source: str) -> Facts:
     """Facts of a line by itself, remembered by its text."""
     text, _, mark = plain(source)

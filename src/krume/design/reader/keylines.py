@@ -31,7 +31,7 @@ class KeyLine(NamedTuple):
     word: str
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=8192)
 def key_line(source: str) -> KeyLine | None:
     """The key line a source line is, or None.
 

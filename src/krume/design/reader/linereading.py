@@ -41,14 +41,14 @@ class LineReading(NamedTuple):
 NOTHING_READ = LineReading((), (), (), ())
 
 
-@lru_cache(maxsize=32768)
+@lru_cache(maxsize=8192)
 def tokens_of(source: str) -> tuple[Token, ...]:
     """Tokens of a source line, its bullet, tags and emphasis put aside."""
     cleaned = clean(source[:_LONGEST_ITEM])
     return tuple(trimmed(tokens(cleaned.text, cleaned.start, len(cleaned.text))))
 
 
-@lru_cache(maxsize=32768)
+@lru_cache(maxsize=8192)
 def read_ingredients(source: str, settings: Settings) -> LineReading:
     """Ingredients of one line, as many as it names; options that settle nothing are left out."""
     found = read_line(source, settings)
@@ -71,7 +71,7 @@ def settling(problem: Problem, found: LineReading, reread: Callable[[str], LineR
     return problem if options == problem.options else replace(problem, options=options)
 
 
-@lru_cache(maxsize=32768)
+@lru_cache(maxsize=8192)
 def read_line(source: str, settings: Settings) -> LineReading:
     """Ingredients of one line as they are read first, its options not yet tried."""
     asking = Asking(source)

@@ -74,7 +74,7 @@ class Named(NamedTuple):
     instead: str = ""
 
 
-@lru_cache(maxsize=32768)
+@lru_cache(maxsize=8192)
 def phrase_of(text: str) -> Phrase:
     """Head and notes of a name phrase.
 
@@ -94,7 +94,7 @@ def phrase_of(text: str) -> Phrase:
     return Phrase(head.strip(_EDGE), whole, ", ".join(n for n in notes if n), brackets)
 
 
-@lru_cache(maxsize=32768)
+@lru_cache(maxsize=8192)
 def named(text: str, own: tuple[Ingredient, ...] = ()) -> Named:
     """What the pantry makes of a name phrase, the head first, then with what stands beside it."""
     phrase = phrase_of(text)
@@ -154,7 +154,7 @@ def _first_known(parts: list[str], asked: Found, own: tuple[Ingredient, ...]) ->
     return asked
 
 
-@lru_cache(maxsize=32768)
+@lru_cache(maxsize=8192)
 def part_of(head: str, whole: str) -> str | None:
     """Part of an egg or a fruit that a name says: yolk, white, zest.
 

@@ -42,7 +42,7 @@ _FILLER = re.compile(
 )
 
 
-@lru_cache(maxsize=32768)
+@lru_cache(maxsize=8192)
 def ingredient_score(source: str, settings: Settings) -> int:
     """How surely a line names an ingredient: 3 with a unit, 2 by a known name, 1 maybe, 0 no."""
     text, _, _mark = plain(source)

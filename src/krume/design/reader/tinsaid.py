@@ -67,11 +67,13 @@ def _may_name_tin(blank: str) -> bool:
     return _SAID.search(clean(blank).text.replace(NOTHING, " ")) is not None
 
 
-@lru_cache(maxsize=8192)
 def tins_said(source: str) -> tuple[TinSaid, ...]:
     """Tins a line names in passing."""
-    if not _may_name_tin(blanked(source)):
-        return ()
+    return _tins_said(source) if _may_name_tin(blanked(source)) else ()
+
+
+@lru_cache(maxsize=8192)
+def _tins_said(source: str) -> tuple[TinSaid, ...]:
     text = clean(source).text.replace(NOTHING, " ")
     return tuple(said for match in _SAID.finditer(text) if (said := _said(match, text, source)))
 

@@ -142,7 +142,7 @@ def _before(out: list[Token], kind: str) -> str:
     return last
 
 
-@lru_cache(maxsize=16384)
+@lru_cache(maxsize=8192)
 def _kind(word: str) -> tuple[str, object]:
     """Kind and meaning of a word; unit words count as units only behind a number."""
     if word in ("T", "t"):
