@@ -12,6 +12,9 @@ from krume.store import Book, add_texts
 from krume.usecases import Asked, load_demo, make_sheets
 
 
+NO_DIET = "line 6=Note: the walnut one looks nicest"
+
+
 def plans(folder: Path) -> set[str]:
     return {path.name for path in folder.glob("*torte-plan*")}
 
@@ -26,7 +29,7 @@ def test_a_torte_gives_its_plan_in_three_forms(demo: Asked, tmp_path: Path) -> N
 
 
 def test_an_order_gives_a_plan_for_each_of_its_tortes(demo: Asked, tmp_path: Path) -> None:
-    make_sheets("102", demo, out=tmp_path)
+    make_sheets("102", replace(demo, answers=(NO_DIET,)), out=tmp_path)
     assert {name for name in plans(tmp_path) if name.endswith(".pdf")} == {
         f"{torte}-torte-plan.pdf" for torte in ("t2", "t3", "tart")
     }
@@ -61,7 +64,7 @@ def test_an_open_question_of_a_torte_in_an_order_carries_its_name(tmp_path: Path
     assert wheres == ["T2 C2 after line 1", "T3 C2 after line 1"]
     assert not out.exists()
     lines = tuple(f"{where}=Density: 0.72 g/ml" for where in wheres)
-    assert make_sheets("102", replace(asked, answers=lines), out=out).exit_code == 0
+    assert make_sheets("102", replace(asked, answers=(NO_DIET, *lines)), out=out).exit_code == 0
 
 
 def test_gelatine_without_a_lot_says_that_its_animal_is_not_stated(tmp_path: Path) -> None:

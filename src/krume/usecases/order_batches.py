@@ -53,7 +53,8 @@ def _of(sold: Sold, asked: Asked) -> Iterator[OrderBatch]:
         needed = None if mass is None else mass * sold.count
         yield OrderBatch(sold.name, sold.product.name, "cake", needed, mass, float(sold.count))
         return
-    torte = torte_of(sold.name, answers_for(sold.name, asked)).torte
+    name = sold.source or sold.name
+    torte = torte_of(name, answers_for(sold.name, asked)).torte
     if not isinstance(torte, Infeasible):
         yield from (_times(batch, sold.count) for batch in torte.batches)
 

@@ -14,7 +14,7 @@ from krume.usecases.answer import Asked, QuestionError, clash_problems
 from krume.usecases.build import torte_of
 from krume.usecases.build_result import torte_status
 from krume.usecases.clock import now
-from krume.usecases.kind import kind_of
+from krume.usecases.kind import kind_of, own_answers
 from krume.usecases.read import FormulaRead, read_text
 from krume.usecases.sources import line_sources, source_keys
 from krume.usecases.text import PLACE, Text, book_text, text_of
@@ -27,7 +27,8 @@ _LOT_NAMES = re.compile(r"[^\s,;]+")
 class Sold:
     """One thing to sell: its name in the book, what is in it, and the formulas by their names.
 
-    `chosen` are lots that the text names for it; `count` is how many an order has of it.
+    `chosen` are lots that the text names for it; `count` is how many an order has of it;
+    `source` is the name its torte was found by.
     """
 
     name: str
@@ -35,6 +36,7 @@ class Sold:
     formulas: Mapping[str, Formula]
     chosen: frozenset[str] = frozenset()
     count: int = 1
+    source: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,7 +57,7 @@ class SoldRead:
 
 def sold_of(name: str, asked: Asked) -> SoldRead:
     """Things a name means, judged on the order's own day, else on --on, else on the book's."""
-    text = text_of(name, asked)
+    text = text_of(name, own_answers(asked))
     kind = text.kind or kind_of(text.text)
     if kind == "order":
         return _order(text, asked)
@@ -110,7 +112,7 @@ def _torte(name: str, asked: Asked) -> SoldRead:
     chosen = frozenset().union(
         _lots_named(made.source.text.splitlines()), *(_lots_of(f) for f in formulas.values())
     )
-    sold = Sold(made.source.name, product, formulas, chosen)
+    sold = Sold(made.source.name, product, formulas, chosen, source=name)
     return SoldRead(
         "torte", product.name, (sold,), _today(asked), made.problems, made.notices, sources,
         is_of_book=made.source.kind is not None,
