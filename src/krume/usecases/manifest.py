@@ -170,7 +170,10 @@ def _rests_on(
 
 
 def _formulas_of(torte: str, asked: Asked) -> tuple[str, ...]:
-    return formula_names(read_torte(text_of(torte, Asked(book=asked.book)).text).value)
+    # A torte may share its name with a formula; its place in the book is its own.
+    inside = book_at(asked.book).path / "tortes" / f"{torte}.txt"
+    name = f"tortes/{torte}.txt" if is_file(inside) else torte
+    return formula_names(read_torte(text_of(name, Asked(book=asked.book)).text).value)
 
 
 def stamped(files: Files, run: Run) -> Files:
