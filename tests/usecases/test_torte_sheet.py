@@ -11,7 +11,6 @@ from krume.base import StoreError
 from krume.store import Book, add_texts
 from krume.usecases import Asked, load_demo, make_sheets
 
-
 NO_DIET = "line 6=Note: the walnut one looks nicest"
 
 
