@@ -9,7 +9,6 @@ import pytest
 from krume.base import InputError
 from krume.build import cross_section, cross_sections, section_sentence, section_size_mm
 from tests.build.studio import demo, torte_of, tree
-from tests.house.source import ROOT
 
 SVG = "{http://www.w3.org/2000/svg}"
 NAMES = ["T1", "T2", "T3", "TART"]
@@ -120,10 +119,3 @@ def test_larger_words_keep_the_cake_as_it_is() -> None:
     assert cake.search(small) is not None
     assert cake.findall(small) == cake.findall(large)
     assert section_size_mm(demo("T1"), type_mm=8.0)[0] > section_size_mm(demo("T1"))[0]
-
-
-@pytest.mark.parametrize("name", ["T1", "T3"])
-def test_the_pictures_in_the_docs_are_current(name: str) -> None:
-    kept = ROOT / "docs" / "models" / f"section-{name.lower()}.svg"
-    drawn = cross_section(demo(name), ident=name.lower())
-    assert kept.read_text(encoding="utf-8") == f"{drawn}\n"
