@@ -1,7 +1,17 @@
 """What goes in: reading a baker's text, the formula, its balance, which weighing order."""
 
+from importlib import import_module
+from typing import TYPE_CHECKING, Any
+
 from krume.design.balance import Balance, PerEgg, balance, batter_lines
 from krume.design.bands import Band, Family, band, bands, families, family
+from krume.design.blending import (
+    BlendFit,
+    BlendLimit,
+    BlendTask,
+    ClashingLimit,
+    PropertyLimit,
+)
 from krume.design.bowls import BOWLS
 from krume.design.findings import Finding
 from krume.design.formula import BakedLine, Formula, Line, OvenLine, TextLine, Use
@@ -10,17 +20,38 @@ from krume.design.reader import apply_answers, decode_text, read, read_oven
 from krume.design.scaling import part_named, scaled
 from krume.design.weighing import Row, Weighing, weigh_out
 
+if TYPE_CHECKING:
+    from krume.design.blending import clashing_limits, next_blends, solve_blend
+
+# What needs numpy and scipy is imported when it is first asked for.
+_HEAVY = {"clashing_limits": "blending", "next_blends": "blending", "solve_blend": "blending"}
+
+
+def __getattr__(name: str) -> Any:
+    """A name of the blend solver, imported on first use."""
+    if name not in _HEAVY:
+        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
+    found = getattr(import_module(f"{__name__}.{_HEAVY[name]}"), name)
+    globals()[name] = found
+    return found
+
+
 __all__ = [
     "BOWLS",
     "BakedLine",
     "Balance",
     "Band",
+    "BlendFit",
+    "BlendLimit",
+    "BlendTask",
+    "ClashingLimit",
     "Family",
     "Finding",
     "Formula",
     "Line",
     "OvenLine",
     "PerEgg",
+    "PropertyLimit",
     "Row",
     "TextLine",
     "Use",
@@ -31,12 +62,15 @@ __all__ = [
     "band",
     "bands",
     "batter_lines",
+    "clashing_limits",
     "decode_text",
     "families",
     "family",
+    "next_blends",
     "part_named",
     "read",
     "read_oven",
     "scaled",
+    "solve_blend",
     "weigh_out",
 ]
