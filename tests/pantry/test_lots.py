@@ -93,3 +93,9 @@ def test_a_rooms_record_that_is_unclear_never_counts_as_clean(
     assert [problem.code for problem in read.problems] == [code]
     assert len(read.value) == kept
     assert not any(record.is_cleaned for record in read.value)
+
+
+def test_a_table_no_reader_can_split_is_asked_about_and_holds_no_lot() -> None:
+    read = read_lots("lot,ingredient,evidence\nL-1,teff flour," + "x" * 200_000)
+    assert read.value == ()
+    assert [problem.code for problem in read.problems] == ["table-unread"]

@@ -15,7 +15,7 @@ DEMO = ["T1", "T2", "T3", "TART"]
 SPONGE = """\
 Plain sponge
 Tin: round 20 x 7 cm
-Baked: 50 mm high, 480 g
+Baked: 50 mm high, 420 g
 Eggs: EU sizes
 
 100 g white rice flour
@@ -66,7 +66,7 @@ def test_a_torte_in_a_file_takes_the_formulas_beside_it(bare: Asked, tmp_path: P
     plan.write_text("Mine\n\n2 layers of Plain, 14 mm", encoding="utf-8")
     answer = build_torte(str(plan), bare)
     assert answer.problems == ()
-    assert answer.result.mass_g == pytest.approx(480 * 28 / 50)
+    assert answer.result.mass_g == pytest.approx(420 * 28 / 50)
 
 
 def test_an_unknown_density_is_asked_in_the_cream_and_its_answer_answers_it(

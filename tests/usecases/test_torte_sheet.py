@@ -79,7 +79,7 @@ def test_lots_that_are_no_text_stop_with_what_to_do(tmp_path: Path) -> None:
     book = tmp_path / "book"
     load_demo(Asked(book=book))
     (book / "lots.csv").write_bytes(b"\xff\xfe\x00lots")
-    with pytest.raises(StoreError, match="CSV in UTF-8"):
+    with pytest.raises(StoreError, match="in UTF-8"):
         make_sheets("T3", Asked(book=book), out=tmp_path / "out")
 
 

@@ -123,21 +123,31 @@ def _rows(
     text: str, file: str, wanted: tuple[str, ...], problems: list[Problem]
 ) -> Iterator[tuple[int, dict[str, str]]]:
     """Rows by column; a column that is missing is asked once and is empty in every row."""
-    lines = csv.reader(io.StringIO(text.lstrip("\ufeff")))
-    head = [name.strip().casefold() for name in next(lines, [])]
+    try:
+        rows = _numbered(text)
+    except csv.Error as error:
+        ask = f"{file} is no table ({error}). Save it as CSV in UTF-8, or put a copy back."
+        problems.append(Problem("table-unread", f"{file} line 1", "", ask))
+        return
+    head = [name.strip().casefold() for name in rows.pop(0)[1]] if rows else []
     for name in wanted:
         if name not in head:
             ask = f"{file} has no column {name}. Its first line wants: {','.join(wanted)}"
             problems.append(Problem("column-missing", f"{file} line 1", ",".join(head), ask))
-    for cells in lines:
+    for number, cells in rows:
         if not any(cell.strip() for cell in cells):
             continue
         if len(cells) > len(head):
             ask = f"This row has {len(cells)} cells and the first line {len(head)}. Quote commas."
-            where = f"{file} line {lines.line_num}"
+            where = f"{file} line {number}"
             problems.append(Problem("row-too-long", where, ",".join(cells), ask))
         found = dict(zip(head, (cell.strip() for cell in cells), strict=False))
-        yield lines.line_num, {name: found.get(name, "") for name in {*wanted, *head}}
+        yield number, {name: found.get(name, "") for name in {*wanted, *head}}
+
+
+def _numbered(text: str) -> list[tuple[int, list[str]]]:
+    lines = csv.reader(io.StringIO(text.lstrip("\ufeff"), newline=None))
+    return [(lines.line_num, cells) for cells in lines]
 
 
 def _lot(row: Mapping[str, str], number: int, file: str, problems: list[Problem]) -> Lot:

@@ -19,6 +19,7 @@ from krume.store.files import FILE_LIMIT, is_file, is_folder, place_all, read_by
 from krume.store.kitchen import KitchenSettings, kitchen_of
 from krume.store.prices import prices_of
 from krume.store.studio import Scale, Studio, StudioCost, read_studio, studio_of
+from krume.store.tables import table_rows, table_text
 
 __all__ = [
     "FILE_LIMIT",
@@ -47,5 +48,7 @@ __all__ = [
     "read_bytes",
     "read_studio",
     "studio_of",
+    "table_rows",
+    "table_text",
     "write_whole",
 ]

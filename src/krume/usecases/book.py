@@ -1,7 +1,5 @@
 """Making a book, and loading the demo studio into it."""
 
-import csv
-import io
 from dataclasses import dataclass
 from importlib.resources import files
 from importlib.resources.abc import Traversable
@@ -16,7 +14,7 @@ from krume.store import (
     digest,
     list_tables,
     make_folders,
-    read_bytes,
+    table_rows,
 )
 from krume.usecases.answer import Answer, Asked
 
@@ -74,7 +72,7 @@ def _walk(folder: Traversable, prefix: str) -> list[tuple[str, bytes]]:
 
 
 def _result(book: Book, loaded: Loaded) -> BookResult:
-    rows = {path.stem: _row_count(read_bytes(path)) for path in list_tables(book)}
+    rows = {path.stem: sum(any(r.values()) for r in table_rows(path)) for path in list_tables(book)}
     return BookResult(
         path=str(book.path.resolve()),
         counts=count_texts(book) | rows,
@@ -83,8 +81,3 @@ def _result(book: Book, loaded: Loaded) -> BookResult:
         same=loaded.same,
         kept=loaded.kept,
     )
-
-
-def _row_count(table: bytes) -> int:
-    lines = csv.reader(io.StringIO(table.decode("utf-8-sig", errors="replace")))
-    return max(0, sum(any(cells) for cells in lines) - 1)

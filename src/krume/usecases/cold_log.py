@@ -1,7 +1,5 @@
 """The cold log of a torte or an order: its creams, the limits, and what the book's logs show."""
 
-import csv
-import io
 from collections.abc import Iterable
 
 from krume.base import InputError, OutOfRangeError
@@ -10,7 +8,7 @@ from krume.evidence import load, source
 from krume.keep import Keeping, caution, cooling, is_cooked
 from krume.properties import CONSTANT_COLUMNS, constants
 from krume.publish import ColdLog, CoolingLimits, LoggedCooling
-from krume.store import book_at, is_file, read_bytes
+from krume.store import book_at, table_rows
 from krume.usecases.answer import Asked
 from krume.usecases.keep import cold_most_c, keeping_of
 from krume.usecases.order import OrderJudgement
@@ -70,14 +68,9 @@ def cooling_limits() -> CoolingLimits:
 
 def book_logs(asked: Asked) -> tuple[LoggedCooling, ...]:
     """Each cooling log of the book, judged; one that cannot be read shows nothing."""
-    path = book_at(asked.book).path / _LOGS
-    if not is_file(path):
-        return ()
-    text = read_bytes(path).decode("utf-8-sig", errors="replace")
     logs: dict[str, list[dict[str, str]]] = {}
-    for row in csv.DictReader(io.StringIO(text)):
-        found = {key: (cell or "").strip() for key, cell in row.items() if isinstance(key, str)}
-        logs.setdefault(found.get("log", ""), []).append(found)
+    for row in table_rows(book_at(asked.book).path / _LOGS):
+        logs.setdefault(row.get("log", ""), []).append(row)
     return tuple(_judged(log, rows) for log, rows in logs.items())
 
 

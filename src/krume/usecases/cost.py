@@ -31,6 +31,8 @@ from krume.usecases.cost_result import CostResult, Worked, cost_result
 from krume.usecases.cost_said import cost_notices
 from krume.usecases.cost_sold import Sold, sold_of
 from krume.usecases.kind import own_answers
+from krume.usecases.order import order_notices
+from krume.usecases.product import sold_of as things_sold
 from krume.usecases.sources import source_keys
 from krume.usecases.text import text_of
 
@@ -71,10 +73,17 @@ def cost_of(name: str, wish: CostWish, asked: Asked) -> Answer[CostResult]:
     return Answer(
         cost_result(worked),
         _problems(worked, book, wanted, missing),
-        _notices(worked, book),
+        (*_of_order(name, sold, asked), *_notices(worked, book)),
         source_keys(sold.sources, ("krume",)),
         is_possible=sold.is_possible,
     )
+
+
+def _of_order(name: str, sold: Sold, asked: Asked) -> tuple[Notice, ...]:
+    """What stops or holds an order is said beside its price too."""
+    if sold.kind != "order" or not sold.is_whole:
+        return ()
+    return order_notices(things_sold(name, for_the_text(asked)), asked)
 
 
 def _heads(parts: tuple[Component, ...], book: CostBook, sold: Sold) -> Heads:

@@ -14,7 +14,7 @@ from krume.pantry import (
     read_lots,
     read_supplier_sheet,
 )
-from krume.store import book_at, is_file, is_folder, read_bytes, studio_of
+from krume.store import book_at, is_file, is_folder, studio_of, table_text
 from krume.usecases.answer import Asked
 from krume.usecases.clock import now
 
@@ -59,8 +59,8 @@ def papers_of(asked: Asked) -> Papers:
     """Papers of the book of a request; what is not there is empty and closes what needs it."""
     book = book_at(asked.book)
     path = book.path
-    lots = read_lots(_text(path / _LOTS))
-    cleaning = read_cleaning(_text(path / _CLEANING))
+    lots = read_lots(table_text(path / _LOTS))
+    cleaning = read_cleaning(table_text(path / _CLEANING))
     sheets, asked_of_sheets = _sheets(path / _SUPPLIERS)
     return Papers(
         lots.value,
@@ -72,17 +72,13 @@ def papers_of(asked: Asked) -> Papers:
     )
 
 
-def _text(path: Path) -> str:
-    return read_bytes(path).decode("utf-8-sig", errors="replace") if is_file(path) else ""
-
-
 def _sheets(folder: Path) -> tuple[dict[str, Ingredient], tuple[Problem, ...]]:
     """Suppliers' sheets of a book, by the key of what their name means."""
     found: dict[str, Ingredient] = {}
     problems: list[Problem] = []
     paths = sorted(folder.glob("*.txt")) if is_folder(folder) else []
     for path in paths:
-        read = read_supplier_sheet(_text(path))
+        read = read_supplier_sheet(table_text(path))
         problems += [replace(p, where=f"{_SUPPLIERS}/{path.name} {p.where}") for p in read.problems]
         if read.value is not None and not read.problems:
             key = find(read.value.name).key

@@ -1,14 +1,11 @@
 """The kitchen of a book as the planner knows it, with what was assumed; and its clock."""
 
-import csv
-import io
 from datetime import datetime, tzinfo
-from pathlib import Path
 
 from krume.base import Notice, StoreError
 from krume.plan import Kitchen, Pack, usual_kitchen
 from krume.size import read_tin, tin_text
-from krume.store import Book, KitchenSettings, is_file, kitchen_of, read_bytes, studio_of
+from krume.store import Book, KitchenSettings, kitchen_of, studio_of, table_rows
 from krume.usecases.answer import Asked
 from krume.usecases.clock import now
 
@@ -61,7 +58,7 @@ def _clock(minute: int) -> str:
 def _tins(book: Book) -> tuple[tuple[str, int], ...]:
     """How many there are of each tin, by the tin's own text."""
     counts: dict[str, int] = {}
-    for row in _rows(book.path / "tins.csv"):
+    for row in table_rows(book.path / "tins.csv"):
         tin = read_tin(row.get("tin") or "", where="tins.csv").value
         count = row.get("count") or ""
         if tin is not None and count.isascii() and count.isdigit():
@@ -77,7 +74,7 @@ def packs_of(book: Book) -> dict[str, Pack]:
             (row.get("where") or "").strip() or None,
             _grams(row.get("stock_g"), book),
         )
-        for row in _rows(book.path / "packs.csv")
+        for row in table_rows(book.path / "packs.csv")
     }
 
 
@@ -93,16 +90,6 @@ def _grams(text: str | None, book: Book) -> float | None:
         message = f"{where}: {text} is no mass. Type grams, such as 1000."
         raise StoreError(message, field="packs.csv", got=text, want="grams", where=where)
     return value
-
-
-def _rows(path: Path) -> list[dict[str, str]]:
-    if not is_file(path):
-        return []
-    try:
-        return list(csv.DictReader(io.StringIO(read_bytes(path).decode("utf-8-sig"))))
-    except (UnicodeDecodeError, csv.Error) as error:
-        message = f"{path} is no table. Save it as CSV in UTF-8 and try again."
-        raise StoreError(message, field=path.name, where=str(path)) from error
 
 
 def plan_now(asked: Asked, book: Book, start: datetime | None) -> datetime:

@@ -1,12 +1,10 @@
 """The torte plans of a torte or an order: each built, its cautions gathered, ready to print."""
 
-import csv
-import io
 import json
 import re
 from dataclasses import dataclass, replace
 
-from krume.base import Infeasible, Problem, StoreError
+from krume.base import Infeasible, Problem
 from krume.build import Torte
 from krume.label import Statement
 from krume.publish import (
@@ -17,7 +15,7 @@ from krume.publish import (
     plan_pdf,
     torte_sheet,
 )
-from krume.store import book_at, is_file, read_bytes
+from krume.store import book_at, table_rows
 from krume.usecases.answer import Asked, clash_problems
 from krume.usecases.as_json import plain
 from krume.usecases.build import TorteMade, parts_of, torte_of
@@ -127,13 +125,7 @@ def lot_animal(asked: Asked) -> str | None:
 
 def _lot_animals(asked: Asked) -> set[str]:
     path = book_at(asked.book).path / "lots.csv"
-    if not is_file(path):
-        return set()
-    try:
-        rows = list(csv.DictReader(io.StringIO(read_bytes(path).decode("utf-8"))))
-    except (UnicodeDecodeError, csv.Error) as error:
-        message = f"{path} is no table of lots. Save it as CSV in UTF-8 and try again."
-        raise StoreError(message, field="lots.csv", where=str(path)) from error
+    rows = table_rows(path)
     words = [row.get("text") or "" for row in rows if "gelatin" in (row.get("ingredient") or "")]
     return {match[1].casefold() for text in words if (match := _ANIMALS.search(text))}
 

@@ -3,7 +3,7 @@
 import pytest
 
 from krume.base import Problem
-from krume.design import read
+from krume.design import apply_answers, read
 
 COVERS = (
     "splits",
@@ -16,6 +16,7 @@ COVERS = (
     "placing",
     "mentions",
     "unread",
+    "bakedchecks",
 )
 
 HEAD = "Cake\nEggs: EU M\n"
@@ -219,3 +220,18 @@ def test_an_amount_beside_the_list_is_not_lost_without_a_word(line: str, noted: 
     found = read(f"Sponge\n\n100 g sugar\n{line}\n80 g white rice flour\n")
     assert len(found.value.lines) == 2
     assert [n.code for n in found.notices if n.where == "line 4"] == noted
+
+
+def test_a_cake_planned_heavier_than_its_batter_is_asked() -> None:
+    text = "Plain sponge\nBaked: 40 mm high, 260 g\n\n100 g white rice flour\n150 g milk\n"
+    (problem,) = read(text).problems
+    assert (problem.code, problem.where) == ("baked-above-batter", "line 2")
+    assert problem.options[0].line == "Baked: 40 mm high (plan)"
+    assert read(apply_answers(text, (f"line 2={problem.options[0].line}",))).problems == ()
+
+
+def test_a_cake_as_heavy_as_its_batter_or_with_a_line_of_unknown_mass_is_not_asked() -> None:
+    head = "Plain sponge\nBaked: 40 mm high, 250 g\n\n100 g white rice flour\n"
+    for last in ("150 g milk\n", "some milk\n"):
+        codes = [problem.code for problem in read(head + last).problems]
+        assert "baked-above-batter" not in codes

@@ -2,6 +2,7 @@
 
 from krume.base import Notice, Problem
 from krume.design.formula import Formula
+from krume.design.reader.bakedchecks import baked_agrees
 from krume.design.reader.claims import claims
 from krume.design.reader.classifying import Kind
 from krume.design.reader.dates import dates
@@ -27,6 +28,7 @@ def crosschecks(
     found += tins_agree(head, steps, kinds)
     found += ovens_agree(head, kinds)
     found += minutes_agree(steps, kinds)
+    found += baked_agrees(formula, kinds)
     found += percents_sum(formula.lines, roles)
     found += claims(kinds, list(formula.lines))
     found += dates(kinds)

@@ -1,0 +1,48 @@
+"""A book's tables as text and rows: plain UTF-8, or refused whole."""
+
+import csv
+import io
+from pathlib import Path
+
+from krume.base import StoreError
+from krume.store.files import is_file, read_bytes
+
+
+def table_text(path: Path) -> str:
+    """Text of a table; empty where there is none.
+
+    Bytes that are no text refuse the whole table: half-read evidence is worse than none.
+    """
+    if not is_file(path):
+        return ""
+    try:
+        text = read_bytes(path).decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        raise _no_table(path, f"byte {error.start + 1}") from error
+    if "\0" in text:
+        raise _no_table(path, f"character {text.index(chr(0)) + 1}")
+    return text
+
+
+def table_rows(path: Path) -> list[dict[str, str]]:
+    """Rows of a table by the names of its first line; none where there is no table."""
+    text = table_text(path)
+    lines = csv.DictReader(io.StringIO(text, newline=None))
+    try:
+        return [
+            {key: (cell or "").strip() for key, cell in row.items() if isinstance(key, str)}
+            for row in lines
+        ]
+    except csv.Error as error:
+        raise _no_table(path, f"line {lines.line_num}") from error
+
+
+def _no_table(path: Path, place: str) -> StoreError:
+    return StoreError(
+        f"{path} is no plain text (see {place}). Save it in UTF-8, a table as CSV, or put a copy "
+        "of it back. Nothing was changed.",
+        field=path.name,
+        where=str(path),
+        got="no plain text",
+        want="a table in UTF-8",
+    )
