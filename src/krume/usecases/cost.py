@@ -80,10 +80,11 @@ def cost_of(name: str, wish: CostWish, asked: Asked) -> Answer[CostResult]:
 
 
 def _of_order(name: str, sold: Sold, asked: Asked) -> tuple[Notice, ...]:
-    """What stops or holds an order is said beside its price too."""
-    if sold.kind != "order" or not sold.is_whole:
+    """What stops or holds an order of the book is said beside its price too."""
+    inner = for_the_text(asked)
+    if sold.kind != "order" or not sold.is_whole or text_of(name, own_answers(inner)).kind is None:
         return ()
-    return order_notices(things_sold(name, for_the_text(asked)), asked)
+    return order_notices(things_sold(name, inner), asked)
 
 
 def _heads(parts: tuple[Component, ...], book: CostBook, sold: Sold) -> Heads:
