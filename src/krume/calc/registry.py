@@ -9,6 +9,7 @@ from krume.calc.keep_sums import KEEP_SUMS
 from krume.calc.label_sums import LABEL_SUMS
 from krume.calc.mixture_sums import MIXTURE_SUMS
 from krume.calc.plan_sums import PLAN_SUMS
+from krume.calc.rounding_sums import ROUNDING_SUMS
 from krume.calc.tin_sums import TIN_SUMS
 from krume.calc.water_sums import WATER_SUMS
 
@@ -16,6 +17,7 @@ _ALL = (
     *CONVERT_SUMS,
     *TIN_SUMS,
     *EGG_SUMS,
+    *ROUNDING_SUMS,
     *MIXTURE_SUMS,
     *BAKE_SUMS,
     *WATER_SUMS,

@@ -22,7 +22,7 @@ from krume.size.request import (
     SizeRequest,
 )
 from krume.size.rolling import Roll, roll
-from krume.size.rounding import Rounded, round_masses
+from krume.size.rounding import Rounded, round_masses, worst_line_error
 from krume.size.tin import MATERIALS, SHAPES, Tin
 from krume.size.writing import tin_text
 
@@ -56,4 +56,5 @@ __all__ = [
     "volume_at_ml",
     "volume_ml",
     "whole_factors",
+    "worst_line_error",
 ]
