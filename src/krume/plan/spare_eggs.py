@@ -1,50 +1,36 @@
-"""Eggs to buy, and the whites and yolks left over, each offered to a formula that takes it."""
+"""Eggs to buy for a plan, and the whites and yolks left over, each with the formula that takes it."""
 
-import math
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from functools import cache
 
 from krume.base import as_text
-from krume.evidence import Row, column, load, optional
 from krume.pantry import egg_size
-
-_COLUMNS = (
-    column("key", "key"),
-    column("part", "one of", "white", "yolk"),
-    column("family", "key"),
-    optional("heat_c", "number"),
-    column("status", "status"),
-    column("source", "source"),
-    optional("note"),
+from krume.plan.eggs import (
+    Cracking,
+    EggNeed,
+    Taken,
+    Taker,
+    UsedUp,
+    cold_days,
+    crack,
+    each_g,
+    left_over,
+    offers,
+    use_up,
 )
+
 _DUST = 1e-9
 
 
 @dataclass(frozen=True, slots=True)
 class EggsWanted:
-    """Eggs of all batches of one formula: of which size, which part, how many."""
+    """Eggs of all batches of one formula: of which size, which part, how many, for which day."""
 
     formula: str
     size: str
     part: str
     count: float
-
-
-@dataclass(frozen=True, slots=True)
-class Taker:
-    """A formula that may take spare whites or yolks.
-
-    `wants_g` is what goes into the order, `made_g` what the batches made take; None where the
-    formula is not part of these orders.
-    """
-
-    formula: str
-    title: str
-    family: str
-    wants_g: Mapping[str, float]
-    made_g: Mapping[str, float]
-    is_ordered: bool
+    day: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,7 +47,7 @@ class EggsToBuy:
 class Spare:
     """A part of eggs left over, and the formula it is offered to; None where none takes it.
 
-    `left_g` is what remains after that.
+    `left_g` is what remains after the orders' own formulas.
     """
 
     size: str
@@ -78,71 +64,88 @@ class Spare:
 
 def eggs_to_buy(wanted: Sequence[EggsWanted]) -> tuple[EggsToBuy, ...]:
     """Eggs to crack by size; a yolk and a white that are both wanted come from one egg."""
+    answer = _cracking(wanted)
     found = []
     for size in sorted({one.size for one in wanted}):
-        ones = [one for one in wanted if one.size == size]
-        formulas = tuple(dict.fromkeys(one.formula for one in ones))
-        found.append(EggsToBuy(size, egg_size(size).label, _cracked(ones), formulas))
+        formulas = tuple(dict.fromkeys(one.formula for one in wanted if one.size == size))
+        found.append(EggsToBuy(size, egg_size(size).label, answer.count_of(size), formulas))
     return tuple(found)
 
 
 def spare_eggs(wanted: Sequence[EggsWanted], takers: Iterable[Taker]) -> tuple[Spare, ...]:
     """Whites and yolks left over, the ones of the order's own formulas offered first."""
-    offered = sorted(takers, key=lambda one: (not one.is_ordered, one.formula))
-    found = []
-    for size in sorted({one.size for one in wanted}):
-        ones = [one for one in wanted if one.size == size]
-        apart = _cracked(ones) - _sum(ones, "whole")
-        for part in ("white", "yolk"):
-            count = apart - _sum(ones, part)
-            if count > _DUST:
-                found.append(_spare(size, part, count, offered))
-    return tuple(found)
+    answer = _cracking(wanted)
+    every = tuple(takers)
+    used, taken = use_up(left_over(answer), every)
+    more = offers(used, every)
+    return tuple(_spare(each, answer, (*taken, *more), every) for each in used)
 
 
-def _cracked(ones: Sequence[EggsWanted]) -> int:
-    more = max(_sum(ones, "yolk"), _sum(ones, "white"))
-    return math.ceil(_sum(ones, "whole") + more - _DUST)
+def _cracking(wanted: Sequence[EggsWanted]) -> Cracking:
+    needs = [
+        EggNeed(
+            one.formula, one.part, one.count * each_g(one.size, one.part),
+            size=one.size, count=one.count, day=one.day,
+        )
+        for one in wanted
+        if one.count > _DUST
+    ]  # fmt: skip
+    found = crack(needs)
+    # Every need has a size of its own and the shop has them all: there is always an answer.
+    return Cracking((), (), {}, (), proven=True) if found is None else found
 
 
-def _sum(ones: Iterable[EggsWanted], part: str) -> float:
-    return sum(one.count for one in ones if one.part == part)
-
-
-@cache
-def _uses() -> tuple[Row, ...]:
-    return load("spares.csv", _COLUMNS)
-
-
-def _spare(size: str, part: str, count: float, takers: Sequence[Taker]) -> Spare:
-    mass = count * egg_size(size).part_g(part).best
-    for taker in takers:
-        use = next((r for r in _uses() if _takes(r, part, taker)), None)
-        if use is not None:
-            return _offered(size, part, (count, mass), taker, use)
-    text = f"{_said(count, part)}, {as_text(mass, 1)} g, left over: no formula here takes it."
-    return Spare(size, part, count, mass, None, None, None, mass, egg_size(size).status, text)
-
-
-def _takes(use: Row, part: str, taker: Taker) -> bool:
-    fits = use.text("part") == part and use.text("family") == taker.family
-    return fits and (not taker.is_ordered or taker.wants_g.get(part, 0.0) > 0)
-
-
-def _offered(size: str, part: str, left: tuple[float, float], taker: Taker, use: Row) -> Spare:
-    count, mass = left
-    wants, made = taker.wants_g.get(part), taker.made_g.get(part)
-    heat = use.maybe("heat_c")
-    text = f"{_said(count, part)}, {as_text(mass, 1)} g, left over: offer to {taker.formula}"
-    if wants is not None and made is not None and taker.is_ordered:
-        text += f", which wants {as_text(wants, 1)} g ({as_text(made, 1)} g in the batch made)"
-    text += f", heated to {as_text(heat)} °C." if heat is not None else f" ({use.text('note')})."
-    rest = mass - made if made is not None and taker.is_ordered else mass
+def _spare(
+    each: UsedUp, answer: Cracking, taken: Sequence[Taken], takers: Sequence[Taker]
+) -> Spare:
+    loose = each.loose
+    own = each.taken_g > _DUST
+    fits = [t for t in taken if t.part == loose.part and t.is_ordered == own]
+    found = fits[0] if fits else None
+    taker = next((t for t in takers if found and t.formula == found.formula), None)
+    wants_g = taker.wants_g.get(loose.part) if taker is not None and own else None
     return Spare(
-        size, part, count, mass, taker.formula, wants, heat, max(0.0, rest),
-        use.text("status"), text,
-    )  # fmt: skip
+        loose.size,
+        loose.part,
+        loose.count,
+        each.mass_g,
+        None if found is None else found.formula,
+        wants_g,
+        None if found is None else found.use.heat_c,
+        each.left_g,
+        egg_size(loose.size).status if found is None else found.use.status,
+        f"{_left_words(each, answer)}{_taken_words(each, found, wants_g)}",
+    )
 
 
-def _said(count: float, part: str) -> str:
-    return f"{as_text(count, 2)} {part}{'' if count <= 1 else 's'}"
+def _left_words(each: UsedUp, answer: Cracking) -> str:
+    """What is left, and why eggs were cracked for it."""
+    loose = each.loose
+    mass = f"{_parts(loose.count, loose.part)}, {as_text(each.mass_g, 1)} g, left"
+    other = "yolk" if loose.part == "white" else "white"
+    alone = answer.used(loose.size, other) - answer.used(loose.size, loose.part)
+    whole = answer.count_of(loose.size) - answer.used(loose.size, "whole")
+    eggs = whole - answer.used(loose.size, loose.part)
+    if loose.part == "whole" or alone <= _DUST or loose.count < 1:
+        return f"{mass[:1].upper()}{mass[1:]}"
+    more = f"{as_text(eggs, 2)} more egg{'' if eggs == 1 else 's'}"
+    return f"{_parts(alone, other)} wanted: {more}, {mass}"
+
+
+def _taken_words(each: UsedUp, found: Taken | None, wants_g: float | None) -> str:
+    if found is None:
+        small = each.loose.count < 1
+        return " over when the bowl is weighed." if small else ": no formula here takes it."
+    if found.is_ordered:
+        goes_in = "" if wants_g is None else f" ({as_text(wants_g, 1)} g of it goes in)"
+        rest = f"; then {as_text(each.left_g, 1)} g left" if each.left_g > 0.05 else ""
+        days = f", {cold_days(each.loose.part)} days cold or frozen" if rest else ""
+        taken = as_text(each.taken_g, 1)
+        return f": {found.formula} takes {taken} g{goes_in}, {found.use.treated}{rest}{days}."
+    days = f"{cold_days(each.loose.part)} days cold"
+    return f": {days}, for {found.formula} ({found.use.treated})."
+
+
+def _parts(count: float, part: str) -> str:
+    word = {"whole": "egg", "yolk": "yolk", "white": "white"}[part]
+    return f"{as_text(count, 2)} {word}{'' if count <= 1 else 's'}"
