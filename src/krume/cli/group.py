@@ -11,6 +11,7 @@ from krume.cli.errors import Guard
 COMMANDS: dict[str, tuple[str, str]] = {
     "read": ("read", "What a written formula says, line by line, and what it leaves open."),
     "check": ("check", "Percentages against the usual bands."),
+    "blend": ("blend", "The nearest blend of the flours at hand, within the limits you type."),
     "size": ("size", "The formula in other tins, with whole eggs."),
     "bake": ("bake", "How long in this tin and oven: when to start looking, and the doubt."),
     "build": ("build", "How a torte stands: heights, grams, slices, what to make of each cream."),

@@ -5,6 +5,17 @@ from typing import TYPE_CHECKING, Any
 
 from krume.design.balance import Balance, PerEgg, balance, batter_lines
 from krume.design.bands import Band, Family, band, bands, families, family
+from krume.design.blend_words import (
+    LIMIT_EXAMPLES,
+    PROPERTY_WORDS,
+    AtHand,
+    Members,
+    TypedLimit,
+    members_of,
+    property_named,
+    read_limits,
+    read_wants,
+)
 from krume.design.blending import (
     BlendFit,
     BlendLimit,
@@ -15,6 +26,20 @@ from krume.design.blending import (
 from krume.design.bowls import BOWLS
 from krume.design.findings import Finding
 from krume.design.formula import BakedLine, Formula, Line, OvenLine, TextLine, Use
+from krume.design.matters import (
+    Doubt,
+    Effect,
+    LineMatter,
+    Matters,
+    Ranking,
+    Scatter,
+    Share,
+    Slope,
+    Twice,
+    matters,
+    ranking,
+)
+from krume.design.premixing import MixStep, Premix, PremixPart, premix
 from krume.design.ratios import Value
 from krume.design.reader import apply_answers, decode_text, read, read_oven
 from krume.design.scaling import part_named, scaled
@@ -38,6 +63,9 @@ def __getattr__(name: str) -> Any:
 
 __all__ = [
     "BOWLS",
+    "LIMIT_EXAMPLES",
+    "PROPERTY_WORDS",
+    "AtHand",
     "BakedLine",
     "Balance",
     "Band",
@@ -45,15 +73,29 @@ __all__ = [
     "BlendLimit",
     "BlendTask",
     "ClashingLimit",
+    "Doubt",
+    "Effect",
     "Family",
     "Finding",
     "Formula",
     "Line",
+    "LineMatter",
+    "Matters",
+    "Members",
+    "MixStep",
     "OvenLine",
     "PerEgg",
+    "Premix",
+    "PremixPart",
     "PropertyLimit",
+    "Ranking",
     "Row",
+    "Scatter",
+    "Share",
+    "Slope",
     "TextLine",
+    "Twice",
+    "TypedLimit",
     "Use",
     "Value",
     "Weighing",
@@ -66,10 +108,17 @@ __all__ = [
     "decode_text",
     "families",
     "family",
+    "matters",
+    "members_of",
     "next_blends",
     "part_named",
+    "premix",
+    "property_named",
+    "ranking",
     "read",
+    "read_limits",
     "read_oven",
+    "read_wants",
     "scaled",
     "solve_blend",
     "weigh_out",

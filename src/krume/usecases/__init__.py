@@ -12,6 +12,9 @@ if TYPE_CHECKING:
     from krume.usecases.as_json import Json, plain
     from krume.usecases.bake import BakeWish, bake_formula
     from krume.usecases.bake_result import BakeResult
+    from krume.usecases.blend import choose_blend
+    from krume.usecases.blend_request import BlendWish
+    from krume.usecases.blend_result import BlendLine, BlendOther, BlendPremix, BlendResult
     from krume.usecases.book import BookResult, init_book, load_demo
     from krume.usecases.build import build_torte
     from krume.usecases.build_result import BuildLayer, BuildResult
@@ -23,6 +26,7 @@ if TYPE_CHECKING:
     from krume.usecases.label import LabelWish, label_of
     from krume.usecases.label_paper import label_sheets
     from krume.usecases.label_result import LabelOf, LabelPanel, LabelResult
+    from krume.usecases.matters import CheckLine, CheckRanking, CheckTwice
     from krume.usecases.plan import PlanWish, plan_orders
     from krume.usecases.plan_result import PlanLoad, PlanResult, PlanTask
     from krume.usecases.read import ReadLine, ReadOven, ReadResult, read_formula
@@ -39,12 +43,20 @@ _HOMES = {
     "Asked": "usecases.answer",
     "BakeResult": "usecases.bake_result",
     "BakeWish": "usecases.bake",
+    "BlendLine": "usecases.blend_result",
+    "BlendOther": "usecases.blend_result",
+    "BlendPremix": "usecases.blend_result",
+    "BlendResult": "usecases.blend_result",
+    "BlendWish": "usecases.blend_request",
     "BookResult": "usecases.book",
     "BuildLayer": "usecases.build_result",
     "BuildResult": "usecases.build_result",
     "CheckBand": "usecases.check",
     "CheckFinding": "usecases.check",
+    "CheckLine": "usecases.matters",
+    "CheckRanking": "usecases.matters",
     "CheckResult": "usecases.check",
+    "CheckTwice": "usecases.matters",
     "CostComponent": "usecases.cost_result",
     "CostResult": "usecases.cost_result",
     "CostWish": "usecases.cost",
@@ -75,6 +87,7 @@ _HOMES = {
     "bake_formula": "usecases.bake",
     "build_torte": "usecases.build",
     "check_formula": "usecases.check",
+    "choose_blend": "usecases.blend",
     "command_schema": "usecases.schema",
     "cost_of": "usecases.cost",
     "data_version": "evidence",
@@ -98,12 +111,21 @@ __all__ = [
     "Asked",
     "BakeResult",
     "BakeWish",
+    "BlendLine",
+    "BlendOther",
+    "BlendPremix",
+    "BlendResult",
+    "BlendWish",
     "BookResult",
     "BuildLayer",
     "BuildResult",
     "CheckBand",
+    "CheckOwn",
     "CheckFinding",
+    "CheckLine",
+    "CheckRanking",
     "CheckResult",
+    "CheckTwice",
     "CostComponent",
     "CostResult",
     "CostWish",
@@ -134,6 +156,7 @@ __all__ = [
     "bake_formula",
     "build_torte",
     "check_formula",
+    "choose_blend",
     "command_schema",
     "cost_of",
     "data_version",

@@ -29,6 +29,7 @@ _SIMPLE: dict[type, dict[str, Json]] = {
 ANSWERS: dict[str, tuple[str, str]] = {
     "read": ("read", "ReadResult"),
     "check": ("check", "CheckResult"),
+    "blend": ("blend_result", "BlendResult"),
     "size": ("size_result", "SizeResult"),
     "bake": ("bake_result", "BakeResult"),
     "build": ("build_result", "BuildResult"),

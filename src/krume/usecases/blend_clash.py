@@ -1,0 +1,173 @@
+"""Why no blend exists: the limits that cannot hold together, and the least each may give way."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+from math import ceil, floor
+
+from krume.base import Option, Problem, as_text
+from krume.design import ClashingLimit, TypedLimit, clashing_limits
+from krume.usecases.blend_setting import Setting, task_of
+
+_DIGITS = 2
+_PLACES = {
+    "parts": "--most-flours",
+    "least-part": "--least",
+    "price": "--most-price",
+    "stock": "--stock",
+    "total": "--total",
+}
+
+
+def own_clashes(setting: Setting, texts: Sequence[str]) -> tuple[Problem, ...]:
+    """Limits that no flour or no number can keep, whatever the others are."""
+    problems = []
+    for limit in setting.limits:
+        low, high = limit.low, limit.high
+        if low is not None and high is not None and low > high:
+            problems.append(_backwards(limit, texts))
+        elif limit.kind == "share" and low and not setting.members(limit):
+            problems.append(_no_flour(setting, limit, texts))
+    if not setting.in_play:
+        ask = "No flour is left: name more after --from, or leave fewer out."
+        problems.append(Problem("no-flour-left", "--from", "", ask))
+    return tuple(problems)
+
+
+def _backwards(limit: TypedLimit, texts: Sequence[str]) -> Problem:
+    least, most = _amount(limit.low, limit), _amount(limit.high, limit)
+    ask = f"{limit.name}: at least {least} and at most {most} cannot both hold."
+    turned = replace(limit, low=limit.high, high=limit.low)
+    option = Option("the other way round", _line(limit, turned, texts))
+    return Problem("limit-backwards", limit.where, limit.read, ask, (option,))
+
+
+def _no_flour(setting: Setting, limit: TypedLimit, texts: Sequence[str]) -> Problem:
+    out = [setting.flours[at].name for at in limit.members]
+    why = f"{', '.join(out)} is left out" if out else "none of it is among the flours at hand"
+    ask = f"“{limit.read}” cannot hold: {why}. Take the limit out, or put the flour back."
+    option = Option("without this limit", _without(limit, texts))
+    return Problem("limit-without-its-flour", limit.where, limit.read, ask, (option,))
+
+
+def clash_problems_of(setting: Setting, texts: Sequence[str]) -> tuple[Problem, ...]:
+    """The smallest set of limits that cannot hold together, each with its least loosening."""
+    found = clashing_limits(task_of(setting))
+    names = [_said(setting, each) for each in found]
+    return tuple(
+        _problem(setting, each, [name for at, name in enumerate(names) if at != here], texts)
+        for here, each in enumerate(found)
+    )
+
+
+def _problem(
+    setting: Setting, clash: ClashingLimit, others: list[str], texts: Sequence[str]
+) -> Problem:
+    limit = _typed(setting, clash)
+    said = _said(setting, clash)
+    beside = f"Beside {' and '.join(others)}" if others else "By itself"
+    if clash.loosened is None:
+        ways = "moving it alone opens nothing."
+    else:
+        ways = f"it would go with {_said(setting, clash, loosened=True)}."
+    options = () if clash.loosened is None else (_option(setting, clash, limit, texts),)
+    where = _PLACES.get(clash.kind, "--limit") if limit is None else limit.where
+    read = said if limit is None else limit.read
+    return Problem(
+        "limits-clash", where, read, f"{said}: {beside}, no blend keeps it; {ways}", options
+    )
+
+
+def _typed(setting: Setting, clash: ClashingLimit) -> TypedLimit | None:
+    """The limit as typed that a clashing one came from; None where it came from an option."""
+    if clash.kind == "share" and clash.place is not None:
+        return setting.shares[clash.place]
+    if clash.kind == "property" and clash.place is not None:
+        return setting.held[clash.place]
+    kind = {"parts": "parts", "price": "price"}.get(clash.kind)
+    return next((limit for limit in setting.limits if limit.kind == kind), None)
+
+
+def _said(setting: Setting, clash: ClashingLimit, *, loosened: bool = False) -> str:
+    """A clashing limit in words, at its value or where it would go."""
+    limit = _typed(setting, clash)
+    value = clash.loosened if loosened and clash.loosened is not None else clash.value
+    side = "at least" if clash.side == "low" else "at most"
+    if limit is not None and clash.kind == "share":
+        amount = _amount(_in_unit(setting, clash, limit, value, loosened=loosened), limit)
+        if not loosened and limit.low == limit.high:
+            return f"{limit.name} exactly {amount}"
+        return f"{limit.name} {side} {amount}"
+    number = as_text(value, _DIGITS)
+    return {
+        "property": f"{clash.name} {side} {number} g in 100 g",
+        "parts": f"at most {number} flours",
+        "least-part": f"at least {number} g of each flour",
+        "price": f"at most {number} a kilogram",
+        "stock": f"{number} g of {clash.name} in the house",
+        "total": f"{number} g in all",
+    }.get(clash.kind, f"{clash.name} {side} {number}")
+
+
+def _in_unit(
+    setting: Setting, clash: ClashingLimit, limit: TypedLimit, pct: float, *, loosened: bool
+) -> float:
+    """A share in the unit it was typed in; a loosened end is rounded to the loose side."""
+    value = pct if limit.unit == "%" else pct * setting.total_g / 100
+    if not loosened:
+        return round(value, 6)
+    scaled = round(value * 10**_DIGITS, 6)
+    return (floor(scaled) if clash.side == "low" else ceil(scaled)) / 10**_DIGITS
+
+
+def _amount(value: float | None, limit: TypedLimit) -> str:
+    unit = {"%": " %", "g": " g", "g in 100 g": " g in 100 g"}.get(limit.unit, "")
+    return f"{as_text(value or 0.0, _DIGITS)}{unit}"
+
+
+def _option(
+    setting: Setting, clash: ClashingLimit, limit: TypedLimit | None, texts: Sequence[str]
+) -> Option:
+    label = _said(setting, clash, loosened=True)
+    loosened = clash.loosened or 0.0
+    if limit is None:
+        return Option(label, as_text(loosened, _DIGITS))
+    value = loosened
+    if clash.kind == "share":
+        value = _in_unit(setting, clash, limit, loosened, loosened=True)
+    low = value if clash.side == "low" else limit.low
+    high = value if clash.side == "high" else limit.high
+    if limit.low == limit.high and limit.low is not None:
+        low, high = min(value, limit.low), max(value, limit.low)
+    return Option(label, _line(limit, replace(limit, low=low, high=high), texts))
+
+
+def _line(limit: TypedLimit, changed: TypedLimit, texts: Sequence[str]) -> str:
+    """The text at a limit's place with this one limit changed, the others in it as they were."""
+    return _text(limit, texts).replace(limit.read, limit_text(changed), 1)
+
+
+def _without(limit: TypedLimit, texts: Sequence[str]) -> str:
+    return _text(limit, texts).replace(limit.read, "", 1).strip(" ,;")
+
+
+def _text(limit: TypedLimit, texts: Sequence[str]) -> str:
+    number = limit.where.rpartition(" ")[2]
+    at = int(number) - 1 if number.isdigit() else 0
+    return texts[at] if at < len(texts) else limit.read
+
+
+def limit_text(limit: TypedLimit) -> str:
+    """A limit as it may be typed.
+
+    >>> limit_text(TypedLimit("", "", "share", "starch", "%", 27.0, 50.0))
+    'starch 27..50'
+    """
+    if limit.kind == "parts":
+        return f"at most {as_text(limit.high or 0.0)} flours"
+    unit = " g" if limit.unit == "g" else ""
+    low, high = (None if end is None else as_text(end) for end in (limit.low, limit.high))
+    if low is None:
+        return f"{limit.name} <= {high}{unit}"
+    if high is None:
+        return f"{limit.name} >= {low}{unit}"
+    return f"{limit.name} {low}{unit}" if low == high else f"{limit.name} {low}..{high}{unit}"
