@@ -1,0 +1,30 @@
+"""A slip at the scale: what has been weighed, and every exact way out of it, best first."""
+
+from krume.design.slip.bowl import Bowl, Item
+from krume.design.slip.eggs import egg_words
+from krume.design.slip.judging import at_masses
+from krume.design.slip.rescue import Rescue, rescue
+from krume.design.slip.split import Limit, closest_split
+from krume.design.slip.state import Slip
+from krume.design.slip.state import figure as slip_figure
+from krume.design.slip.way import Declined, Jar, Shift, Way, WayEggs, WayLine, WayTin
+
+__all__ = [
+    "Bowl",
+    "Declined",
+    "Item",
+    "Jar",
+    "Limit",
+    "Rescue",
+    "Shift",
+    "Slip",
+    "Way",
+    "WayEggs",
+    "WayLine",
+    "WayTin",
+    "at_masses",
+    "closest_split",
+    "egg_words",
+    "rescue",
+    "slip_figure",
+]

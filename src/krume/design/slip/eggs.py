@@ -1,0 +1,91 @@
+"""Eggs of a corrected formula: a whole count, the grams from one more, what stays of it."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from krume.base import Interval, as_text
+from krume.design.formula import Formula, Line
+from krume.design.slip.bowl import role_of
+from krume.design.slip.state import NOISE_G
+from krume.design.slip.way import WayEggs
+from krume.pantry import egg_size
+from krume.size import nearest_eggs
+
+_PARTS = ("yolk", "white")
+_WHOLE_G = 0.05
+"""Half the last digit planned masses are written with."""
+
+
+@dataclass(frozen=True, slots=True)
+class EggLine:
+    """A counted line of eggs: its place, planned count, shelled grams of one, and its part."""
+
+    line: int
+    count: float
+    each_g: float
+    part: str
+
+
+def egg_lines(formula: Formula) -> tuple[EggLine, ...]:
+    """Lines of eggs that are counted."""
+    return tuple(
+        EggLine(number, float(line.amount), line.mass_g / line.amount, line.part or "whole")
+        for number, line in enumerate(formula.lines)
+        if _is_counted(line) and line.mass_g and isinstance(line.amount, float | int)
+    )
+
+
+def _is_counted(line: Line) -> bool:
+    known = not isinstance(line.amount, Interval) and bool(line.amount) and line.mass_g is not None
+    return line.basis == "egg" and known
+
+
+def egg_mass_g(formula: Formula, masses_g: Sequence[float | None]) -> float:
+    """Shelled grams of all egg lines at these masses; 0 where there are none."""
+    pairs = zip(formula.lines, masses_g, strict=True)
+    return sum(mass or 0.0 for line, mass in pairs if role_of(line) == "egg")
+
+
+def eggs_of(formula: Formula, masses_g: Sequence[float | None]) -> WayEggs:
+    """Eggs of a formula at these masses; yolks and whites share their eggs."""
+    lines = egg_lines(formula)
+    mass = egg_mass_g(formula, masses_g)
+    size = formula.egg_size or next((x.egg_size for x in formula.lines if x.egg_size), None)
+    if not lines:
+        return WayEggs(None, size, None, mass or None)
+    found = [(line, nearest_eggs(masses_g[line.line] or 0.0, each_g=line.each_g)) for line in lines]
+    counts = {part: sum(e.count for at, e in found if at.part == part) for part in _PARTS}
+    whole = sum(e.count for at, e in found if at.part not in _PARTS)
+    left = sum(_left_g(e.make_up_g, at.each_g) for at, e in found)
+    make_up = sum(e.make_up_g for _, e in found)
+    return WayEggs(
+        whole + max(counts.values()),
+        size,
+        0.0 if abs(make_up) < _WHOLE_G else round(make_up, 6),
+        mass,
+        left,
+    )
+
+
+def _left_g(make_up_g: float, each_g: float) -> float:
+    """What stays of the egg that is opened for a part."""
+    if abs(make_up_g) <= _WHOLE_G + NOISE_G:
+        return 0.0
+    return each_g - make_up_g if make_up_g > 0 else -make_up_g
+
+
+def egg_words(eggs: WayEggs) -> str:
+    """Eggs in a few words.
+
+    >>> egg_words(WayEggs(5, "eu-m", 14.6, 269.6, 36.4)), egg_words(WayEggs(6, "eu-m", 0.0, 306))
+    ('269.6 g = 5 EU M + 14.6 g of one more', '6 EU M')
+    """
+    if eggs.count is None or eggs.make_up_g is None:
+        return f"{as_text(eggs.mass_g or 0.0, 1)} g"
+    size = "" if eggs.size is None else f" {egg_size(eggs.size).label}"
+    if not eggs.make_up_g and not eggs.waste_g:
+        return f"{eggs.count}{size}"
+    start = f"{as_text(eggs.mass_g or 0.0, 1)} g = {eggs.count}{size}"
+    if eggs.make_up_g > 0:
+        return f"{start} + {as_text(eggs.make_up_g, 1)} g of one more"
+    return f"{start} less {as_text(-eggs.make_up_g, 1)} g"
