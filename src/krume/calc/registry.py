@@ -3,6 +3,7 @@
 from types import MappingProxyType
 
 from krume.calc.bake_sums import BAKE_SUMS
+from krume.calc.blend_sums import BLEND_SUMS
 from krume.calc.convert_sum import CONVERT_SUMS
 from krume.calc.egg_sums import EGG_SUMS
 from krume.calc.keep_sums import KEEP_SUMS
@@ -18,6 +19,7 @@ _ALL = (
     *TIN_SUMS,
     *EGG_SUMS,
     *ROUNDING_SUMS,
+    *BLEND_SUMS,
     *MIXTURE_SUMS,
     *BAKE_SUMS,
     *WATER_SUMS,

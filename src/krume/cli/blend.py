@@ -17,6 +17,13 @@ if TYPE_CHECKING:
 
     from krume.usecases import BlendLine, BlendOther, BlendPremix, BlendResult
 
+_STATES = {
+    "expired": "its record ran out",
+    "missing": "no record",
+    "conflict": "it speaks against it",
+    "not-yet-valid": "its record is not in force yet",
+}
+_SHOWN_SWAPS = 4
 _MORE_THAN_NOTHING = click.FloatRange(min=0, min_open=True, max=100_000)
 
 
@@ -126,6 +133,7 @@ def _show(page: Page, blend: "BlendResult") -> None:
     page.rows(_held(blend), right=(1, 2), indent=2)
     page.line()
     page.line(_nearness(blend))
+    page.line("Next: bake one small one of it before a whole batch.", style="bold")
     for finding in blend.findings:
         page.line(f'{finding.text} To keep it inside: --limit "{finding.limit}"')
     _show_gluten(page, blend)
@@ -199,7 +207,9 @@ def _show_gluten(page: Page, blend: "BlendResult") -> None:
         return
     page.line()
     for record in shut:
-        page.line(f"Gluten, {record.name}, {record.lot or 'no lot'}: {record.state}. {record.text}")
+        state = _STATES.get(record.state, record.state)
+        lot = record.lot or "no lot in the house"
+        page.line(f"Gluten: {record.name}, {lot}: {state} ({record.text}).")
     if blend.open_blend is not None:
         page.line(
             "The nearest blend that could carry a gluten sentence is at "
@@ -240,7 +250,7 @@ def _show_premix(page: Page, made: "BlendPremix") -> None:
 def _show_beside(page: Page, blend: "BlendResult") -> None:
     if len(blend.one_for_one) > 1:
         page.head("One for one in place of what is missing")
-        for swap in blend.one_for_one:
+        for swap in blend.one_for_one[:_SHOWN_SWAPS]:
             broken = f", breaks {' and '.join(swap.breaks)}" if swap.breaks else ""
             page.line(f"{fixed(swap.distance, 3)}  {swap.name}{broken}", indent=2)
     if blend.alternatives:

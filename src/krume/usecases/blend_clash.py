@@ -64,17 +64,16 @@ def _problem(
 ) -> Problem:
     limit = _typed(setting, clash)
     said = _said(setting, clash)
-    beside = f"Beside {' and '.join(others)}" if others else "By itself"
+    beside = f"does not go with {' and '.join(others)}" if others else "cannot be kept"
     if clash.loosened is None:
-        ways = "moving it alone opens nothing."
+        ways = "Moving it alone opens nothing."
     else:
-        ways = f"it would go with {_said(setting, clash, loosened=True)}."
+        ways = f"The least way out of it: {_said(setting, clash, loosened=True)}."
     options = () if clash.loosened is None else (_option(setting, clash, limit, texts),)
     where = _PLACES.get(clash.kind, "--limit") if limit is None else limit.where
     read = said if limit is None else limit.read
-    return Problem(
-        "limits-clash", where, read, f"{said}: {beside}, no blend keeps it; {ways}", options
-    )
+    ask = f"{said[:1].upper()}{said[1:]} {beside}. {ways}"
+    return Problem("limits-clash", where, read, ask, options)
 
 
 def _typed(setting: Setting, clash: ClashingLimit) -> TypedLimit | None:

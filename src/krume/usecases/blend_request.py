@@ -102,12 +102,20 @@ def read_request(wish: BlendWish, asked: Asked) -> BlendRequest:
     limits = read_limits([text for text in texts if text], hand)
     asking.problems += limits.problems
     asking.notices += limits.notices
-    out = _left_out(words, hand, limits.value, asking, is_dropped=bool(dropped))
+    gone = [] if aim.match is None else [part.flour.at_hand for part in aim.match.parts]
+    said = [w for w in words if property_named(w) in dropped or not _is_gone(w, hand, gone)]
+    out = _left_out(said, hand, limits.value, asking, is_dropped=bool(dropped))
     setting = _setting(wish, asked, aim, flours, limits.value, out, asking)
     return BlendRequest(
         flours, aim, papers, setting, texts, tuple(target) or properties,
         tuple(dict.fromkeys(asking.problems)), tuple(dict.fromkeys(asking.notices)),
     )  # fmt: skip
+
+
+def _is_gone(word: str, hand: Sequence[AtHand], gone: Sequence[AtHand]) -> bool:
+    """Whether a word names a flour of the formula that is not at hand anyway."""
+    here = members_of(word, hand)
+    return not here.places and not here.others and bool(members_of(word, gone).places)
 
 
 def _at(number: int) -> str:
