@@ -17,6 +17,7 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "build": ("build", "How a torte stands: heights, grams, slices, what to make of each cream."),
     "keep": ("keep", "How long it keeps, and what must be said with it."),
     "plan": ("plan", "A timetable for one or more orders, and what to buy."),
+    "eggs": ("eggs", "The fewest eggs to buy for orders, and what takes the rest of them."),
     "label": ("label", "What the buyer must be told: ingredients, allergens, nutrition, gluten."),
     "cost": ("cost", "What it costs, what to ask for it, how many pay the fixed costs."),
     "sheet": ("sheet", "Bench cards, torte plans, order sheets and more, as PDF, HTML and JSON."),

@@ -1,4 +1,4 @@
-"""Eggs to buy for a plan, and the whites and yolks left over, each with the formula that takes it."""
+"""Eggs to buy for a plan, and what is left over, with the formula that takes it."""
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
@@ -141,7 +141,8 @@ def _taken_words(each: UsedUp, found: Taken | None, wants_g: float | None) -> st
         rest = f"; then {as_text(each.left_g, 1)} g left" if each.left_g > 0.05 else ""
         days = f", {cold_days(each.loose.part)} days cold or frozen" if rest else ""
         taken = as_text(each.taken_g, 1)
-        return f": {found.formula} takes {taken} g{goes_in}, {found.use.treated}{rest}{days}."
+        took = f"{found.formula} takes {taken} g{goes_in} in place of pasteurised"
+        return f": {took}, {found.use.treated}{rest}{days}."
     days = f"{cold_days(each.loose.part)} days cold"
     return f": {days}, for {found.formula} ({found.use.treated})."
 

@@ -22,11 +22,14 @@ if TYPE_CHECKING:
     from krume.usecases.check import CheckBand, CheckFinding, CheckResult, check_formula
     from krume.usecases.cost import CostWish, cost_of
     from krume.usecases.cost_result import CostComponent, CostResult
+    from krume.usecases.eggs import EggsWish, eggs_of
+    from krume.usecases.eggs_result import EggBuy, EggPack, EggRow, EggsResult
     from krume.usecases.keep import KeepPart, KeepResult, keep_of
     from krume.usecases.label import LabelWish, label_of
     from krume.usecases.label_paper import label_sheets
     from krume.usecases.label_result import LabelOf, LabelPanel, LabelResult
     from krume.usecases.matters import CheckLine, CheckRanking, CheckTwice
+    from krume.usecases.own_formulas import CheckOwn
     from krume.usecases.plan import PlanWish, plan_orders
     from krume.usecases.plan_result import PlanLoad, PlanResult, PlanTask
     from krume.usecases.read import ReadLine, ReadOven, ReadResult, read_formula
@@ -55,11 +58,17 @@ _HOMES = {
     "CheckFinding": "usecases.check",
     "CheckLine": "usecases.matters",
     "CheckRanking": "usecases.matters",
+    "CheckOwn": "usecases.own_formulas",
     "CheckResult": "usecases.check",
     "CheckTwice": "usecases.matters",
     "CostComponent": "usecases.cost_result",
     "CostResult": "usecases.cost_result",
     "CostWish": "usecases.cost",
+    "EggBuy": "usecases.eggs_result",
+    "EggPack": "usecases.eggs_result",
+    "EggRow": "usecases.eggs_result",
+    "EggsResult": "usecases.eggs_result",
+    "EggsWish": "usecases.eggs",
     "Explanation": "usecases.answer",
     "Json": "usecases.as_json",
     "KeepPart": "usecases.keep",
@@ -91,6 +100,7 @@ _HOMES = {
     "command_schema": "usecases.schema",
     "cost_of": "usecases.cost",
     "data_version": "evidence",
+    "eggs_of": "usecases.eggs",
     "init_book": "usecases.book",
     "keep_of": "usecases.keep",
     "label_of": "usecases.label",
@@ -120,15 +130,20 @@ __all__ = [
     "BuildLayer",
     "BuildResult",
     "CheckBand",
-    "CheckOwn",
     "CheckFinding",
     "CheckLine",
+    "CheckOwn",
     "CheckRanking",
     "CheckResult",
     "CheckTwice",
     "CostComponent",
     "CostResult",
     "CostWish",
+    "EggBuy",
+    "EggPack",
+    "EggRow",
+    "EggsResult",
+    "EggsWish",
     "Explanation",
     "Json",
     "KeepPart",
@@ -160,6 +175,7 @@ __all__ = [
     "command_schema",
     "cost_of",
     "data_version",
+    "eggs_of",
     "init_book",
     "keep_of",
     "label_of",

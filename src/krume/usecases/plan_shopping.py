@@ -2,25 +2,32 @@
 
 from collections.abc import Iterator
 
-from krume.design import Formula, Line
+from krume.design import Line
 from krume.plan import (
     EggsToBuy,
     EggsWanted,
     NeededLine,
     ShoppingRow,
     Spare,
-    Taker,
     batches_made,
+    egg_good,
     eggs_to_buy,
     shopping,
     spare_eggs,
 )
-from krume.store import Book, book_at, list_texts
+from krume.store import Book
 from krume.usecases.answer import Asked
 from krume.usecases.build import component
+from krume.usecases.eggs_wanted import (
+    EggFormula,
+    EggsAsked,
+    book_takers,
+    egg_needs,
+    own_takers,
+    size_in_play,
+)
 from krume.usecases.plan_gathered import Gathered
 from krume.usecases.plan_kitchen import packs_of
-from krume.usecases.read import formula_of
 
 _FREE = frozenset({"water-tap", "water"})
 
@@ -41,82 +48,60 @@ def list_shopping(gathered: Gathered, book: Book) -> tuple[ShoppingRow, ...]:
 
 
 def _lines(gathered: Gathered) -> Iterator[NeededLine]:
+    size = _size(gathered)
     for name, read in gathered.read.items():
         count = batches_of(gathered, name)
         if count is None and name not in gathered.used_by:
             continue
         for line in read.formula.lines:
-            if line.basis == "egg" or line.ingredient in _FREE:
+            if _is_cracked(line, size) or line.ingredient in _FREE:
                 continue
             mass = None if line.mass_g is None or count is None else line.mass_g * count
             orders = tuple(gathered.used_by.get(name, ()))
             yield NeededLine(line.name, line.ingredient, mass, name, orders)
 
 
+def _is_cracked(line: Line, size: str | None) -> bool:
+    """Whether a line is bought as eggs: counted ones, and grams where a size is known."""
+    good = egg_good(line.ingredient)
+    return line.basis == "egg" or (size is not None and good is not None and good[1] == "shell")
+
+
 def list_eggs(gathered: Gathered) -> tuple[EggsToBuy, ...]:
     """Eggs by count and size."""
-    return eggs_to_buy(tuple(_eggs(gathered)))
+    return eggs_to_buy(_eggs(gathered))
 
 
 def list_spares(gathered: Gathered, asked: Asked) -> tuple[Spare, ...]:
     """What is left of eggs, offered to the order's own formulas, else to those of the book."""
-    wanted = tuple(_eggs(gathered))
-    own = tuple(_takers(gathered))
+    wanted = _eggs(gathered)
+    own = own_takers(_asked(gathered))
     spares = spare_eggs(wanted, own)
     if all(spare.offered_to is not None for spare in spares):
         return spares
-    return spare_eggs(wanted, (*own, *_book_takers(gathered, asked)))
+    return spare_eggs(wanted, (*own, *book_takers(gathered.formulas, asked)))
 
 
-def _eggs(gathered: Gathered) -> Iterator[EggsWanted]:
+def _eggs(gathered: Gathered) -> tuple[EggsWanted, ...]:
+    return tuple(
+        EggsWanted(need.formula, need.size, need.part, need.count * need.batches)
+        for need in egg_needs(_asked(gathered), _size(gathered))
+        if need.size is not None and need.count is not None
+    )
+
+
+def _size(gathered: Gathered) -> str | None:
+    return size_in_play(_asked(gathered), gathered.asked)
+
+
+def _asked(gathered: Gathered) -> EggsAsked:
+    """The formulas of the orders with their batches, all made in the same days."""
+    formulas = []
     for name, read in gathered.read.items():
-        count = batches_of(gathered, name)
-        for line in read.formula.lines:
-            if _is_egg(line) and line.egg_size is not None and count is not None:
-                each = float(line.amount)  # type: ignore[arg-type]
-                yield EggsWanted(name, line.egg_size, line.part or "whole", each * count)
-
-
-def _is_egg(line: Line) -> bool:
-    counted = isinstance(line.amount, int | float)
-    return line.basis == "egg" and counted and line.part in (None, "whole", "white", "yolk")
-
-
-def _takers(gathered: Gathered) -> Iterator[Taker]:
-    """Formulas of the orders that take whites or yolks by weight."""
-    for name, read in gathered.read.items():
-        made, planned = batches_of(gathered, name), gathered.formulas[name]
-        if made is None or planned.family is None:
-            continue
-        need = gathered.needs_g.get(name)
-        factor = made if need is None or not planned.batch_g else need / planned.batch_g
-        bought = _bought_g(read.formula)
-        yield Taker(
-            name,
-            planned.title,
-            planned.family,
-            {part: mass * factor for part, mass in bought.items()},
-            {part: mass * made for part, mass in bought.items()},
-            is_ordered=True,
-        )
-
-
-def _bought_g(formula: Formula) -> dict[str, float]:
-    """Grams of whites and yolks a batch takes that are not cracked for it."""
-    grams: dict[str, float] = {}
-    for line in formula.lines:
-        key = line.ingredient or ""
-        part = line.part or next((p for p in ("white", "yolk") if key.startswith(f"egg-{p}")), None)
-        if line.basis != "egg" and part in ("white", "yolk") and line.mass_g is not None:
-            grams[part] = grams.get(part, 0.0) + line.mass_g
-    return grams
-
-
-def _book_takers(gathered: Gathered, asked: Asked) -> Iterator[Taker]:
-    for text in list_texts(book_at(asked.book)):
-        if text.kind != "formula" or text.name in gathered.formulas:
-            continue
-        formula = formula_of(str(text.path), Asked(book=asked.book)).formula
-        part = component(text.name, formula)
-        if part.family is not None:
-            yield Taker(text.name, part.title, part.family, {}, {}, is_ordered=False)
+        made, need_g = batches_of(gathered, name), gathered.needs_g.get(name)
+        if made is not None:
+            batch_g = gathered.formulas[name].batch_g
+            share = 1.0 if need_g is None or not batch_g else need_g / batch_g / made
+            part = component(name, read.formula)
+            formulas.append(EggFormula(name, read.formula, part, made, share, None))
+    return EggsAsked((), tuple(formulas), (), (), (), is_possible=True)

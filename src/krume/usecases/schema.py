@@ -35,6 +35,7 @@ ANSWERS: dict[str, tuple[str, str]] = {
     "build": ("build_result", "BuildResult"),
     "keep": ("keep", "KeepResult"),
     "plan": ("plan_result", "PlanResult"),
+    "eggs": ("eggs_result", "EggsResult"),
     "label": ("label_result", "LabelResult"),
     "cost": ("cost_result", "CostResult"),
     "sheet": ("sheet_result", "SheetResult"),

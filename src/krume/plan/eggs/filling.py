@@ -104,5 +104,5 @@ def _liquid(bowl: Bowl, stock: EggStock) -> Iterator[Filling]:
     if liquid_words(need.part, need.family) is None:
         return
     for index, liquid in enumerate(stock.liquids):
-        if liquid.part == need.part:
+        if liquid.part == need.part and liquid.sugar_g(need.mass_g) <= need.sugar_g + _DUST:
             yield Filling("liquid", (), bowl.mass_g, liquid=index)

@@ -14,7 +14,8 @@ class EggNeed:
 
     `size` and `count` are the formula's own eggs for one batch; both None where it is written in
     grams. `mass_g` is what one batch wants without shells. `day` is a day's number: yolks and
-    whites of one day may serve a later one for as long as they keep.
+    whites of one day may serve a later one for as long as they keep. `sugar_g` is what one batch
+    has of sugar, from which that of a sugared yolk is taken off.
     """
 
     formula: str
@@ -25,6 +26,7 @@ class EggNeed:
     count: float | None = None
     family: str | None = None
     day: int = 0
+    sugar_g: float = 0.0
 
     @property
     def total_g(self) -> float:
@@ -53,6 +55,10 @@ class Liquid:
     def pack_g(self, egg_g: float) -> float:
         """Grams of the pack's content that hold so much egg."""
         return egg_g / (1 - self.sugar_pct / 100)
+
+    def sugar_g(self, egg_g: float) -> float:
+        """Grams of sugar that come with so much egg."""
+        return self.pack_g(egg_g) - egg_g
 
 
 @dataclass(frozen=True, slots=True)
