@@ -55,3 +55,30 @@ def test_a_figure_that_is_none_is_asked_back(run: Run) -> None:
     assert "--answer --explain=percent.starch" in said.err
     again = run("check", "F2", "--explain", "strach", "--answer", "--explain=percent.starch")
     assert again.code == 0
+
+
+@pytest.mark.parametrize("columns", [40, 80])
+def test_what_to_weigh_twice_is_said_at_the_end(run: Run, columns: int) -> None:
+    said = run("check", "F3", columns=columns)
+    words = " ".join(said.out.split())
+    assert "Weigh twice: xanthan gum, caster sugar. Weigh the eggs (by count ± 16 g)." in words
+    assert "One step of 0.1 g of xanthan gum too much or too little moves xanthan by 0.14" in words
+    assert "Every line" not in words
+
+
+@pytest.mark.parametrize("columns", [40, 80])
+def test_the_table_has_a_row_for_each_line_that_moves_something(run: Run, columns: int) -> None:
+    said = run("check", "F1", "--lines", columns=columns)
+    table = said.out[said.out.index("Every line") :]
+    for name in ("eggs", "caster sugar", "buckwheat flour", "lemon juice"):
+        assert name in table
+    assert "Move no figure with a band: ground" in " ".join(table.split())
+    assert max(len(line) for line in said.out.splitlines()) <= columns
+
+
+def test_the_program_gets_the_lines_to_weigh_twice(run: Run) -> None:
+    result = run("check", "F3", "--json").json["result"]
+    assert {"line", "name", "part", "step_g", "step_effect", "figure", "low", "high", "text"} <= (
+        result["weigh_twice"][0].keys()
+    )
+    assert result["lines"] is None

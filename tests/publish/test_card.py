@@ -59,3 +59,25 @@ def test_every_line_is_on_the_card_and_no_gluten_sentence_is(made: object) -> No
     assert "No gluten sentence: evidence not judged yet." in found.cautions
     assert "gluten-free" not in str(card_dict(found)).casefold()
     assert "Local law decides." in found.cautions
+
+
+def test_lines_to_weigh_twice_are_marked_in_each_of_their_rows_and_named_once() -> None:
+    found = card(F3)
+    marked = [(row.take, row.again) for row in found.rows if row.again]
+    assert marked == [
+        ("xanthan gum", "twice"),
+        ("yolks of 4 eggs", "weigh"),
+        ("caster sugar", "twice"),
+        ("whites of 4 eggs", "weigh"),
+        ("caster sugar, for the whites", "twice"),
+    ]
+    assert found.weigh_twice == (
+        "Weigh twice: xanthan gum, caster sugar. Weigh the eggs (by count ± 16 g)."
+    )
+
+
+def test_a_card_where_nothing_matters_has_no_mark_and_no_line_for_it() -> None:
+    found = card(C2)
+    assert not any(row.again for row in found.rows)
+    assert found.weigh_twice == ""
+    assert card_dict(found)["weigh_twice"] == ""

@@ -7,7 +7,8 @@ from html.parser import HTMLParser
 import pytest
 
 from krume.publish import IndexPage, SheetFile, card_html, index_html, sheet_css
-from tests.design.studio import F1, S1
+from krume.publish.glyphs import GLYPHS
+from tests.design.studio import C2, F1, F3, S1
 from tests.publish.bench import HOLD, IMPRINT, NOTE, card, named
 
 HOSTILE = '<script>alert(1)</script> "><img src=x onerror=y> &amp; {{ 7*7 }}'
@@ -97,6 +98,14 @@ def test_every_row_and_the_whole_foot_stand_on_the_page() -> None:
         assert words in text
     for fact in (*made.facts, *made.clocks):
         assert f"{fact.label} {fact.figure}" in text
+
+
+def test_lines_to_weigh_twice_have_a_sign_and_a_word_on_the_page() -> None:
+    page = card_html(card(F3))
+    assert page.count('class="again"') == 5
+    assert page.count("Weigh twice: ") == 1
+    assert GLYPHS["twice"] in page
+    assert 'class="again"' not in card_html(card(C2))
 
 
 @pytest.mark.parametrize("name", [HOSTILE, "</style><b>x", "\x00\x1f \u202e"])

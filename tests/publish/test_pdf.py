@@ -48,6 +48,15 @@ def test_every_row_of_every_card_is_on_the_paper_in_order(made: object) -> None:
             assert word in text[here:]
 
 
+def test_lines_to_weigh_twice_are_marked_by_a_word_on_the_paper() -> None:
+    text = text_of(pdf(card(F3)))
+    assert "Weigh twice: xanthan gum, caster sugar. Weigh the eggs (by count ± 16 g)." in text
+    assert "xanthan gum one step of 0.1 g is 40 % of it twice 0.25 70.3" in text
+    assert "yolks of 4 eggs weigh about 70 weigh" in text
+    assert "caster sugar, for the whites twice 60 60" in text
+    assert "Weigh twice" not in text_of(pdf(card(C2)))
+
+
 def test_the_hazel_sponge_is_one_card_with_all_that_belongs_on_it() -> None:
     found = card(F1, dial_c=182)
     reader = pdf(found)

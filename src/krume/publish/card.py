@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from krume.base import Interval, Notice
-from krume.design import Formula, Row, Weighing
+from krume.design import Formula, Matters, Row, Weighing, matters
 from krume.label import Statement
 from krume.publish.caution import cautions
 from krume.publish.facts import Fact, clocks, cooling, facts, origin
@@ -38,7 +38,11 @@ class Imprint:
 
 @dataclass(frozen=True, slots=True)
 class CardRow:
-    """A row of the card: the numbers, and the words that are printed for them."""
+    """A row of the card: the numbers, and the words that are printed for them.
+
+    `again` is `twice` where the line is one of those to weigh twice, `weigh` where eggs are one of
+    them: they are weighed, not counted.
+    """
 
     kind: str
     bowl: str
@@ -49,11 +53,12 @@ class CardRow:
     add_g: float | None
     display_g: float | None
     mark: str
+    again: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class BenchCard:
-    """One batch on one card."""
+    """One batch on one card; `weigh_twice` names the lines whose weighing matters most."""
 
     name: str
     facts: tuple[Fact, ...]
@@ -69,6 +74,7 @@ class BenchCard:
     hold: Hold | None
     imprint: Imprint
     notices: tuple[Notice, ...] = ()
+    weigh_twice: str = ""
 
 
 def bench_card(
@@ -90,10 +96,11 @@ def bench_card(
     use declare; `model_min` are the bake model's minutes beside the formula's own; `more` says
     how often the card is weighed out.
     """
+    found = matters(formula, weighing)
     return BenchCard(
         name=_name(formula.name or ""),
         facts=facts(formula, total_g=weighing.total_g, dial_c=dial_c),
-        rows=tuple(_row(row) for row in weighing.rows),
+        rows=_rows(weighing, found),
         clocks=clocks(formula),
         origin=origin(formula, model_min=model_min),
         cooling=cooling(formula),
@@ -107,6 +114,7 @@ def bench_card(
         hold=hold,
         imprint=imprint,
         notices=weighing.notices,
+        weigh_twice=found.text if found.twice else "",
     )
 
 
@@ -123,7 +131,14 @@ def _name(text: str) -> str:
     return name if printable(name).text.strip() else "Formula without a name"
 
 
-def _row(row: Row) -> CardRow:
+def _rows(weighing: Weighing, found: Matters) -> tuple[CardRow, ...]:
+    again = {each.matter.doubt.line: each.mark for each in found.twice}
+    return tuple(
+        _row(row, "" if row.line is None else again.get(row.line, "")) for row in weighing.rows
+    )
+
+
+def _row(row: Row, again: str) -> CardRow:
     return CardRow(
         kind=row.kind,
         bowl=row.bowl,
@@ -134,6 +149,7 @@ def _row(row: Row) -> CardRow:
         add_g=row.add_g,
         display_g=row.display_g,
         mark=row.mark,
+        again=again,
     )
 
 

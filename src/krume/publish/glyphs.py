@@ -7,6 +7,7 @@ GLYPHS = {
         '<path stroke-dasharray="4 3" d="M3 8h18v11H3z"/>'
         '<path d="M8 5c0-2 2-2 2-4M14 5c0-2 2-2 2-4"/>'
     ),
+    "twice": '<path d="M3 20.5h18M8.5 4v12M15.5 4v12"/>',
     "outside": '<path d="M6 3H2.5v18H6M11 3h3.5v18H11"/><circle cx="20.5" cy="12" r="2"/>',
 }
 

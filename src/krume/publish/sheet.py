@@ -30,6 +30,7 @@ def printed(card: BenchCard) -> dict[str, object]:
         "rows": [_row(row) for row in card.rows],
         "clocks": [_fact(fact) for fact in card.clocks],
         "sum": card.sum_text,
+        "weigh-twice": card.weigh_twice,
         "hints": list(card.hints),
         "origin": card.origin,
         "cooling": card.cooling,
@@ -76,6 +77,7 @@ def _row(row: CardRow) -> dict[str, str]:
         "add": row.add,
         "display": row.display,
         "mark": _short(row.mark, _NAME_SIGNS),
+        "again": row.again,
         "number": "" if row.number is None else str(row.number),
         "goes-on": _goes_on(row),
     }

@@ -5,6 +5,8 @@ from dataclasses import dataclass
 from krume.base import Interval
 from krume.design import Balance, Finding, balance, bands
 from krume.usecases.answer import Answer, Asked
+from krume.usecases.matters import CheckLine, CheckRanking, CheckTwice, Weighed, weighed
+from krume.usecases.own_formulas import CheckOwn, Own, own_formulas
 from krume.usecases.read import formula_of
 from krume.usecases.sources import line_sources, practice_notice, source_keys
 from krume.usecases.why_check import explain_balance, figures_of
@@ -58,11 +60,16 @@ class CheckBand:
     basis: str
     status: str
     source: str
+    own: CheckOwn
 
 
 @dataclass(frozen=True, slots=True)
 class CheckResult:
-    """The balance of a formula: `basis` is what 100 is, `percent` is of it."""
+    """The balance of a formula: `basis` is what 100 is, `percent` is of it.
+
+    `weigh_twice` are the lines whose weighing matters most, `weigh_twice_text` says so in words,
+    or that there is none; `lines` and `ranking` are the whole table, null where it is not asked.
+    """
 
     name: str | None
     family: str | None
@@ -79,17 +86,31 @@ class CheckResult:
     findings: tuple[CheckFinding, ...]
     near_edge: tuple[CheckFinding, ...]
     bands: tuple[CheckBand, ...]
+    weigh_twice: tuple[CheckTwice, ...]
+    weigh_twice_text: str
+    lines: tuple[CheckLine, ...] | None
+    ranking: CheckRanking | None
 
 
-def check_formula(name: str, asked: Asked, *, explain: str | None = None) -> Answer[CheckResult]:
-    """Balance a formula against the bands of its family."""
+def check_formula(
+    name: str, asked: Asked, *, explain: str | None = None, lines: bool = False
+) -> Answer[CheckResult]:
+    """Balance a formula against the bands of its family; `lines` asks for every line's effect."""
     found = formula_of(name, asked)
     figures = balance(found.formula)
+    scale = weighed(found.formula, asked, table=lines)
     judged = () if figures.family is None else bands(figures.family)
+    own = own_formulas(found, figures, asked)
     answer = Answer(
-        _result(found.formula.name, figures),
+        _result(found.formula.name, figures, scale, own),
         found.problems,
-        (*found.notices, *figures.notices, *practice_notice(band.status for band in judged)),
+        (
+            *found.notices,
+            *figures.notices,
+            *scale.notices,
+            *own.notices(),
+            *practice_notice(band.status for band in judged),
+        ),
         source_keys(line_sources(found.formula), figures.sources),
     )
     key = asked.answer_for("--explain") or explain
@@ -98,7 +119,7 @@ def check_formula(name: str, asked: Asked, *, explain: str | None = None) -> Ans
     return answer.explained(explain_balance(key, found.formula, figures))
 
 
-def _result(name: str | None, found: Balance) -> CheckResult:
+def _result(name: str | None, found: Balance, scale: Weighed, own: Own) -> CheckResult:
     per_egg = found.per_egg
     return CheckResult(
         name=name,
@@ -119,7 +140,11 @@ def _result(name: str | None, found: Balance) -> CheckResult:
         ),
         findings=tuple(_finding(each) for each in found.findings),
         near_edge=tuple(_finding(each) for each in found.near),
-        bands=_bands(found),
+        bands=_bands(found, own),
+        weigh_twice=scale.twice,
+        weigh_twice_text=scale.text,
+        lines=scale.lines,
+        ranking=scale.ranking,
     )
 
 
@@ -137,7 +162,7 @@ def _finding(found: Finding) -> CheckFinding:
     )
 
 
-def _bands(found: Balance) -> tuple[CheckBand, ...]:
+def _bands(found: Balance, own: Own) -> tuple[CheckBand, ...]:
     if found.family is None:
         return ()
     figures = figures_of(found)
@@ -153,6 +178,7 @@ def _bands(found: Balance) -> tuple[CheckBand, ...]:
             basis=band.basis,
             status=band.status,
             source=band.source,
+            own=own.beside(band),
         )
         for band in bands(found.family)
     )
