@@ -1,5 +1,30 @@
-"""What really happened: tasting tests."""
+"""What really happened: tasting tests, and the range of one's own formulas."""
 
+from krume.learn.own_bands import (
+    FEWEST,
+    OwnBand,
+    OwnFormula,
+    confidence_of,
+    content,
+    expected_coverage,
+    independent,
+    own_band,
+    roots,
+)
 from krume.learn.tasting import Triangle, triangle_test
+from krume.learn.trial_words import is_good
 
-__all__ = ["Triangle", "triangle_test"]
+__all__ = [
+    "FEWEST",
+    "OwnBand",
+    "OwnFormula",
+    "Triangle",
+    "confidence_of",
+    "content",
+    "expected_coverage",
+    "independent",
+    "is_good",
+    "own_band",
+    "roots",
+    "triangle_test",
+]

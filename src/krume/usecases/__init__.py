@@ -38,6 +38,9 @@ if TYPE_CHECKING:
     from krume.usecases.sheet_result import SheetFile, SheetResult
     from krume.usecases.size import SizeWish, size_formula
     from krume.usecases.size_result import SizeOption, SizeResult
+    from krume.usecases.vary import VaryWish, vary_formula
+    from krume.usecases.vary_children import FamilyWish, vary_children
+    from krume.usecases.vary_result import VaryChange, VaryResult
     from krume.usecases.verify import verify_sheets
 
 _HOMES = {
@@ -57,8 +60,8 @@ _HOMES = {
     "CheckBand": "usecases.check",
     "CheckFinding": "usecases.check",
     "CheckLine": "usecases.matters",
-    "CheckRanking": "usecases.matters",
     "CheckOwn": "usecases.own_formulas",
+    "CheckRanking": "usecases.matters",
     "CheckResult": "usecases.check",
     "CheckTwice": "usecases.matters",
     "CostComponent": "usecases.cost_result",
@@ -70,6 +73,7 @@ _HOMES = {
     "EggsResult": "usecases.eggs_result",
     "EggsWish": "usecases.eggs",
     "Explanation": "usecases.answer",
+    "FamilyWish": "usecases.vary_children",
     "Json": "usecases.as_json",
     "KeepPart": "usecases.keep",
     "KeepResult": "usecases.keep",
@@ -91,6 +95,9 @@ _HOMES = {
     "SizeResult": "usecases.size_result",
     "SizeWish": "usecases.size",
     "SumList": "usecases.calc",
+    "VaryChange": "usecases.vary_result",
+    "VaryResult": "usecases.vary_result",
+    "VaryWish": "usecases.vary",
     "answer_sum": "usecases.calc",
     "answer_type": "usecases.schema",
     "bake_formula": "usecases.bake",
@@ -112,6 +119,8 @@ _HOMES = {
     "plan_orders": "usecases.plan",
     "read_formula": "usecases.read",
     "size_formula": "usecases.size",
+    "vary_children": "usecases.vary_children",
+    "vary_formula": "usecases.vary",
     "verify_sheets": "usecases.verify",
 }
 

@@ -1,0 +1,165 @@
+"""The book's own formulas of a family, as ranges beside the starting bands."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from krume.base import Interval, Notice, Read, as_text
+from krume.design import Balance, Band, Formula, balance, decode_text, read
+from krume.learn import FEWEST, OwnBand, OwnFormula, independent, is_good, own_band, roots
+from krume.store import Book, book_at, bytes_of_path, list_texts, studio_of, table_rows
+from krume.usecases.answer import Asked
+from krume.usecases.read import FormulaRead
+from krume.usecases.why_check import figures_of
+
+_TRIALS = "trials.csv"
+
+
+@dataclass(frozen=True, slots=True)
+class CheckOwn:
+    """The range of one's own formulas for a figure, beside the starting band, never in its place.
+
+    `n` formulas of the book, kin counted once and the one under check left out with its kin,
+    `tried` of them baked and judged good. Below two there is no range, and `text` says so. On
+    average it holds `coverage_pct` of such formulas, and `content_pct` at least with
+    `confidence_pct` confidence.
+    """
+
+    n: int
+    tried: int
+    names: tuple[str, ...]
+    low: float | None
+    high: float | None
+    coverage_pct: float | None
+    content_pct: float | None
+    confidence_pct: float
+    status: str | None
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Own:
+    """The own formulas that count for one check."""
+
+    label: str
+    formulas: tuple[OwnFormula, ...]
+    unsettled: tuple[str, ...] = ()
+
+    def beside(self, band: Band) -> CheckOwn:
+        """The own range of one figure beside its starting band."""
+        found = own_band(band.quantity, self.formulas)
+        return CheckOwn(
+            n=found.n,
+            tried=found.tried,
+            names=found.names,
+            low=found.low,
+            high=found.high,
+            coverage_pct=found.coverage_pct,
+            content_pct=found.content_pct,
+            confidence_pct=found.confidence_pct,
+            status=found.status,
+            text=_text(found, band),
+        )
+
+    def notices(self) -> tuple[Notice, ...]:
+        """What must be known of the own formulas before they are trusted."""
+        notices = []
+        drawn_up = [each.name for each in self.formulas if each.tried == "invented"]
+        if len(self.formulas) == 1:
+            text = f"{self.formulas[0].name} is the book's only other {self.label} that counts."
+            notices.append(Notice("own-too-few", f"Too few for a range of your own: {text}"))
+        elif drawn_up:
+            text = f"The good trials of {', '.join(drawn_up)} are invented: no such bake took place"
+            notices.append(Notice("own-trials-invented", f"{text}."))
+        if self.unsettled:
+            text = f"{', '.join(self.unsettled)}: open questions (krume read {self.unsettled[0]})."
+            notices.append(Notice("own-open", f"Not counted as your own: {text}"))
+        return tuple(notices)
+
+
+def own_formulas(found: FormulaRead, checked: Balance, asked: Asked) -> Own:
+    """The book's formulas of the family of what is checked, without that one and its kin."""
+    if checked.family is None:
+        return Own("", ())
+    book = book_at(asked.book)
+    texts = _formulas(book)
+    formulas = {name: each.value for name, each in texts.items()}
+    ancestors = roots({name: _parent(formula, formulas) for name, formula in formulas.items()})
+    own_root, tried = _root_of(found, formulas, ancestors), _tried(book)
+    own, unsettled = [], []
+    for name, formula in formulas.items():
+        figures = balance(formula)
+        if figures.family != checked.family or ancestors[name] == own_root:
+            continue
+        if texts[name].problems:
+            unsettled.append(name)
+            continue
+        settled, word = _settled(figures_of(figures)), tried.get(name.casefold())
+        own.append(OwnFormula(name, checked.family, settled, ancestors[name], word))
+    return Own(checked.family_label, independent(own, without=own_root), tuple(unsettled))
+
+
+def _formulas(book: Book) -> dict[str, Read[Formula]]:
+    """The book's formulas by the name they go by, as read."""
+    region = studio_of(book).eggs_region
+    return {
+        text.name: read(decode_text(held).value, eggs_region=region)
+        for text in list_texts(book)
+        if text.kind == "formula" and (held := bytes_of_path(book, text.path)) is not None
+    }
+
+
+def _parent(formula: Formula, among: dict[str, Formula]) -> str | None:
+    """The book's formula that a text names as its parent, by its short name or its first line."""
+    said = {_plain(word): value for word, value in formula.keys.items()}
+    wanted = _plain(said.get("parent", ""))
+    by_name = [name for name in among if _plain(name) == wanted]
+    by_title = [name for name, each in among.items() if _plain(each.name or "") == wanted]
+    return next(iter(by_name + by_title), None) if wanted else None
+
+
+def _plain(name: str) -> str:
+    return " ".join(name.split()).casefold()
+
+
+def _root_of(
+    found: FormulaRead, among: dict[str, Formula], ancestors: dict[str, str]
+) -> str | None:
+    """The root of the formula under check: by its place in the book, its lines, or its parent."""
+    if found.source.kind == "formula":
+        return ancestors.get(found.source.name)
+    lines = _lines(found.formula)
+    same = next((name for name, each in among.items() if lines and _lines(each) == lines), None)
+    kin = same or _parent(found.formula, among)
+    return None if kin is None else ancestors[kin]
+
+
+def _lines(formula: Formula) -> tuple[str, ...]:
+    return tuple(_plain(line.read) for line in formula.lines)
+
+
+def _tried(book: Book) -> dict[str, str]:
+    """Formulas with a trial that was judged good, and whether that was measured or invented."""
+    tried: dict[str, str] = {}
+    for row in table_rows(book, _TRIALS):
+        if is_good(row.get("word", "")):
+            name = row.get("formula", "").casefold()
+            is_real = row.get("status") != "invented" or tried.get(name) == "measured"
+            tried[name] = "measured" if is_real else "invented"
+    return tried
+
+
+def _settled(figures: dict[str, float | Interval | None]) -> dict[str, float]:
+    return {key: value for key, value in figures.items() if isinstance(value, float | int)}
+
+
+def _text(own: OwnBand, band: Band) -> str:
+    if own.low is None or own.high is None:
+        return f"too few: {own.n or 'none'} of your own, a range needs {FEWEST}"
+    ends, usual = _span((own.low, own.high), band), _span((band.low, band.high), band)
+    return f"your own {own.n}: {ends}, starting band {usual}"
+
+
+def _span(ends: Iterable[float], band: Band) -> str:
+    digits, unit = (2, "") if band.unit == "ratio" else (1, f" {band.unit}")
+    shown = dict.fromkeys(as_text(end, digits) for end in ends)
+    return "\N{EN DASH}".join(shown) + unit
