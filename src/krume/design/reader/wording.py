@@ -23,7 +23,8 @@ KEYS: dict[str, str] = {
         "difficulty|equipment|rating|print|category|zubereitungszeit|arbeitszeit|gesamtzeit|ruhezeit|schwierigkeit|"
         "schwierigkeitsgrad|zubereitungsdauer|level|from|quelle|von|adapted from|published|"
         "updated|date|posted|"
-        "active time|inactive time|chill time|cost|diet|per serving|nutrition",
+        "active time|inactive time|chill time|cost|diet|per serving|nutrition|"
+        "parent|parent lines|parent was|own lines|swap|less|with added|made up with",
     }.items()
     for word in words.split("|")
 }  # fmt: skip
