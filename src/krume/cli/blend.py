@@ -1,5 +1,6 @@
 """`krume blend`: the nearest blend of the flours at hand, and what goes with it."""
 
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -8,6 +9,7 @@ import click
 from krume.cli.figures import fixed, number
 from krume.cli.folders import Folder
 from krume.cli.options import common
+from krume.cli.output import typed_text
 from krume.cli.page import Page
 from krume.cli.tell import tell
 from krume.usecases import Asked
@@ -119,6 +121,8 @@ def command(asked: Asked, **wished: object) -> int:
     if wished["write"] is not None and wished["match"] is None:
         message = "--write puts the blend into a formula's text: name it with --match."
         raise click.UsageError(message)
+    if wished["match"] == "-":
+        asked = replace(asked, typed=typed_text("-"))
     wish = BlendWish(**wished)  # type: ignore[arg-type]
     return tell("blend", choose_blend(wish, asked), _show)
 
@@ -149,19 +153,21 @@ def _show_title(page: Page, blend: "BlendResult") -> None:
     if match is None:
         page.title(f"{number(blend.total_g)} g of blend")
         return
-    gone = f", without {' and '.join(match.missing)}" if match.missing else ""
+    gone = f", without {_listed(match.missing)}" if match.missing else ""
     page.title(f"The blend of {match.name}{gone}")
 
 
 def _before_and_now(blend: "BlendResult") -> list[tuple[str, ...]]:
     """Each flour of the formula and of the new blend: grams before and now."""
     if blend.match is None:
-        rows = [(p.name, _g(p.mass_g), f"{fixed(p.share_pct)} %") for p in blend.parts]
-        return [*rows, ("in all", _g(blend.total_g), "")]
+        alone: list[tuple[str, ...]] = [
+            (p.name, _g(p.mass_g), f"{fixed(p.share_pct)} %") for p in blend.parts
+        ]
+        return [*alone, ("in all", _g(blend.total_g), "")]
     now = {part.ingredient: part for part in blend.parts}
     before = {part.ingredient: part for part in blend.match.parts}
     keys = dict.fromkeys((*before, *now))
-    rows = [("flour", "was g", "now g")]
+    rows: list[tuple[str, ...]] = [("flour", "was g", "now g")]
     for key in keys:
         name = (now.get(key) or before[key]).name
         was, is_now = before.get(key), now.get(key)
@@ -178,7 +184,7 @@ def _g(value: float | None) -> str:
 
 
 def _held(blend: "BlendResult") -> list[tuple[str, ...]]:
-    rows = [("in 100 g", "wanted", "got")]
+    rows: list[tuple[str, ...]] = [("in 100 g", "wanted", "got")]
     for name, wanted in blend.target.items():
         rows.append((name, fixed(wanted, 2), fixed(blend.got.get(name), 2)))
     return rows
@@ -189,7 +195,7 @@ def _nearness(blend: "BlendResult") -> str:
     words = f"Distance {fixed(blend.distance, 3)}: {sure}."
     if blend.one_for_one:
         swap = blend.one_for_one[0]
-        broken = f"; it breaks {' and '.join(swap.breaks)}" if swap.breaks else ""
+        broken = f"; it breaks {_listed(swap.breaks)}" if swap.breaks else ""
         words += f" One for one, {swap.name} comes to {fixed(swap.distance, 3)}{broken}."
     return words
 
@@ -203,7 +209,7 @@ def _show_gluten(page: Page, blend: "BlendResult") -> None:
     if not blend.evidence:
         return
     if not shut:
-        page.line("Gluten: every flour in it has a record in force.")
+        page.line("Gluten: each flour in it has a record in force. The room's is another.")
         return
     page.line()
     for record in shut:
@@ -212,7 +218,7 @@ def _show_gluten(page: Page, blend: "BlendResult") -> None:
         page.line(f"Gluten: {record.name}, {lot}: {state} ({record.text}).")
     if blend.open_blend is not None:
         page.line(
-            "The nearest blend that could carry a gluten sentence is at "
+            "With a record in force for every flour, the nearest is at "
             f"{fixed(blend.open_blend.distance, 3)}: {_short(blend.open_blend.parts)}"
         )
         page.whole(blend.open_blend.line, indent=2)
@@ -251,7 +257,7 @@ def _show_beside(page: Page, blend: "BlendResult") -> None:
     if len(blend.one_for_one) > 1:
         page.head("One for one in place of what is missing")
         for swap in blend.one_for_one[:_SHOWN_SWAPS]:
-            broken = f", breaks {' and '.join(swap.breaks)}" if swap.breaks else ""
+            broken = f", breaks {_listed(swap.breaks)}" if swap.breaks else ""
             page.line(f"{fixed(swap.distance, 3)}  {swap.name}{broken}", indent=2)
     if blend.alternatives:
         page.head("Other flours, nearest first")
@@ -261,9 +267,14 @@ def _show_beside(page: Page, blend: "BlendResult") -> None:
 
 
 def _differs(other: "BlendOther") -> str:
-    without = f"without {' and '.join(other.without)}" if other.without else ""
-    also = f"with {' and '.join(other.also)}" if other.also else ""
+    without = f"without {_listed(other.without)}" if other.without else ""
+    also = f"with {_listed(other.also)}" if other.also else ""
     return ", ".join(part for part in (without, also) if part) or "other grams"
+
+
+def _listed(words: "Sequence[str]") -> str:
+    *first, last = words
+    return f"{', '.join(first)} and {last}" if first else last
 
 
 def _short(parts: "Sequence[BlendLine]") -> str:

@@ -32,6 +32,7 @@ from krume.usecases.blend_setting import Setting, got, lines, task_of, told
 from krume.usecases.blend_text import (
     bare_text,
     child_text,
+    count_notices,
     findings_of,
     read_child,
     step_notices,
@@ -150,8 +151,16 @@ def _told(
     notices = [Notice("composition-only", text)]
     if match is not None:
         notices += step_notices(match, parts, child)
+        notices += count_notices(child, parts)
         notices += practice_notice(finding.status for finding in result.findings)
     return tuple(notices)
+
+
+def _plan_notice(match: Match) -> tuple[Notice, ...]:
+    if match.read.formula.baked is None:
+        return ()
+    text = f"Its line Baked: is still the plan for the blend of {match.name}, until one is baked."
+    return (Notice("baked-of-other-blend", text),)
 
 
 def _premix(
@@ -210,6 +219,7 @@ def _made(
             return replace(answer, problems=match.read.problems)
         write_whole(wish.write, text.encode("utf-8"), replace=wish.replace)
         result = replace(result, written=str(wish.write.resolve()))
+        answer = replace(answer, notices=(*answer.notices, *_plan_notice(match)))
     if wish.out is not None:
         is_of_book = match is not None and match.read.source.kind is not None
         files = write_blend_card(text, asked, wish.out, is_of_book=is_of_book)

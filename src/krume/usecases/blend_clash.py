@@ -9,6 +9,7 @@ from krume.design import ClashingLimit, TypedLimit, clashing_limits
 from krume.usecases.blend_setting import Setting, task_of
 
 _DIGITS = 2
+_SHOWN = 3
 _PLACES = {
     "parts": "--most-flours",
     "least-part": "--least",
@@ -52,11 +53,36 @@ def _no_flour(setting: Setting, limit: TypedLimit, texts: Sequence[str]) -> Prob
 def clash_problems_of(setting: Setting, texts: Sequence[str]) -> tuple[Problem, ...]:
     """The smallest set of limits that cannot hold together, each with its least loosening."""
     found = clashing_limits(task_of(setting))
+    narrow = _one_limit(setting, found)
+    if narrow is not None:
+        return (_between_steps(setting, narrow, texts),)
     names = [_said(setting, each) for each in found]
     return tuple(
         _problem(setting, each, [name for at, name in enumerate(names) if at != here], texts)
         for here, each in enumerate(found)
     )
+
+
+def _one_limit(setting: Setting, found: Sequence[ClashingLimit]) -> TypedLimit | None:
+    """The limit whose own two ends are all that clashes: no step of the scale lies between."""
+    limits = [_typed(setting, each) for each in found if each.kind == "share"]
+    if len(found) != 2 or len(limits) != 2 or limits[0] is not limits[1]:
+        return None
+    return limits[0]
+
+
+def _between_steps(setting: Setting, limit: TypedLimit, texts: Sequence[str]) -> Problem:
+    factor = 1.0 if limit.unit == "g" else setting.total_g / 100
+    step = setting.step_g
+    below = floor((limit.low or 0.0) * factor / step) * step
+    steps = [mass for mass in (below + step, below) if 0 < mass <= setting.total_g]
+    ask = (
+        f"“{limit.read}” of {as_text(setting.total_g)} g lies between two steps of the scale: "
+        f"{' or '.join(f'{as_text(mass)} g' for mass in steps)}."
+    )
+    lines = [replace(limit, unit="g", low=mass, high=mass) for mass in steps]
+    options = tuple(Option(limit_text(line), _line(limit, line, texts)) for line in lines)
+    return Problem("limit-between-steps", limit.where, limit.read, ask, options)
 
 
 def _problem(
@@ -120,7 +146,7 @@ def _in_unit(
 
 def _amount(value: float | None, limit: TypedLimit) -> str:
     unit = {"%": " %", "g": " g", "g in 100 g": " g in 100 g"}.get(limit.unit, "")
-    return f"{as_text(value or 0.0, _DIGITS)}{unit}"
+    return f"{as_text(value or 0.0, _SHOWN)}{unit}"
 
 
 def _option(

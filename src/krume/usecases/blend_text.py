@@ -81,7 +81,9 @@ def what_changed(match: Match, parts: Sequence[BlendLine]) -> str:
     """How the blend differs, to stand behind the formula's name."""
     used = {part.ingredient for part in parts}
     gone = [part.flour.name for part in match.parts if part.flour.key not in used]
-    return f", without {' and '.join(gone)}" if gone else ", another blend"
+    *first, last = gone or ("",)
+    named = f"{', '.join(first)} and {last}" if first else last
+    return f", without {named}" if gone else ", another blend"
 
 
 def bare_text(parts: Sequence[BlendLine], flours: dict[str, Flour]) -> str:
@@ -94,6 +96,24 @@ def bare_text(parts: Sequence[BlendLine], flours: dict[str, Flour]) -> str:
 def read_child(text: str, eggs_region: str | None) -> Formula:
     """The new text, read like any other."""
     return read(text, eggs_region=eggs_region).value
+
+
+_COUNTS = ("two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
+_COUNTED = re.compile(rf"\b({'|'.join(_COUNTS)}|\d+) flours\b", re.IGNORECASE)
+
+
+def count_notices(child: Formula, parts: Sequence[BlendLine]) -> tuple[Notice, ...]:
+    """A step that counts the flours, where there are now more or fewer."""
+    said = [(n, m) for n, s in enumerate(child.steps, 1) if (m := _COUNTED.search(s))]
+    return tuple(
+        Notice("step-counts-flours", f"step {n} says “{m[0]}”; now it is {len(parts)}.")
+        for n, m in said
+        if _count(m[1]) != len(parts)
+    )
+
+
+def _count(word: str) -> int:
+    return int(word) if word.isdigit() else 2 + _COUNTS.index(word.casefold())
 
 
 def step_notices(match: Match, parts: Sequence[BlendLine], child: Formula) -> tuple[Notice, ...]:

@@ -150,7 +150,7 @@ def _with_ends(
     held = property_named(name)
     if held is not None and held not in _CLASSES_FIRST and unit != "%":
         return Read((replace(bare, kind="property", unit="g in 100 g", name=held),))
-    return _placed(bare, text, flours, is_bare=is_bare)
+    return _placed(bare, text, flours, is_bare=is_bare and both is not None)
 
 
 def _unit(word: str | None) -> Literal["%", "g"] | None:
@@ -185,7 +185,7 @@ def _notices(limit: TypedLimit, flours: Sequence[AtHand], *, is_bare: bool) -> l
     if not limit.members and not limit.low:
         text = f"“{limit.read}”: none of it is among the flours at hand; it holds as it is."
         notices.append(Notice("limit-without-flour", text, limit.where))
-    if is_bare and limit.low == limit.high:
+    if is_bare:
         text = f"“{limit.read}” is taken in percent of the blend. In grams: {limit.read} g."
         notices.append(Notice("limit-in-percent", text, limit.where))
     if len(limit.members) == 1 and not _is_plain(limit, flours):
