@@ -90,3 +90,15 @@ def test_an_oven_the_book_does_not_name_is_asked(run: Run) -> None:
 
 def test_a_refusal_sets_no_dial(run: Run) -> None:
     assert run("bake", "F1", "--oven", "90 C", "--json").json["result"]["dial"] is None
+
+
+@pytest.mark.parametrize("columns", [40, 80])
+def test_every_line_is_told_with_its_minutes_and_height(run: Run, columns: int) -> None:
+    said = run("bake", "F3", "--lines", columns=columns)
+    assert said.code == 0
+    table = said.out[said.out.index("Every line") :]
+    assert "eggs" in table
+    assert "fine salt" in table
+    assert "the oven ± 5 °C" in " ".join(table.split())
+    assert max(len(line) for line in said.out.splitlines()) <= columns
+    assert "Every line" not in run("bake", "F3", columns=columns).out

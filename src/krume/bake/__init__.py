@@ -12,6 +12,7 @@ from krume.bake.series import heating_theta
 if TYPE_CHECKING:
     from krume.bake.draws import Draws, draw, nominal
     from krume.bake.grid import Cells, Footprint, equivalent_radius_m
+    from krume.bake.lines_matter import LineBake, LinesBake, Rival, lines_bake
     from krume.bake.mixture import batter_of
     from krume.bake.prediction import (
         RULES,
@@ -30,6 +31,8 @@ _HEAVY = {
     "batter_of": "mixture", "Draws": "draws", "draw": "draws", "nominal": "draws",
     "Cells": "grid", "Footprint": "grid", "equivalent_radius_m": "grid",
     "RULES": "prediction", "Bake": "prediction", "Bakes": "prediction", "Prediction": "prediction",
+    "LineBake": "lines_matter", "LinesBake": "lines_matter", "Rival": "lines_matter",
+    "lines_bake": "lines_matter",
     "depth_cm": "prediction", "predict": "prediction", "simulate": "prediction",
     "simulate_many": "prediction", "Track": "state",
 }  # fmt: skip
@@ -53,8 +56,11 @@ __all__ = [
     "Dial",
     "Draws",
     "Footprint",
+    "LineBake",
+    "LinesBake",
     "Oven",
     "Prediction",
+    "Rival",
     "Track",
     "Wall",
     "batter_of",
@@ -65,6 +71,7 @@ __all__ = [
     "equivalent_radius_m",
     "figures",
     "heating_theta",
+    "lines_bake",
     "nominal",
     "predict",
     "simulate",

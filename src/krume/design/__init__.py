@@ -36,8 +36,10 @@ from krume.design.matters import (
     Share,
     Slope,
     Twice,
+    doubts,
     matters,
     ranking,
+    with_masses,
 )
 from krume.design.premixing import MixStep, Premix, PremixPart, premix
 from krume.design.ratios import Value
@@ -57,6 +59,7 @@ from krume.design.slip import (
     closest_split,
     egg_words,
     rescue,
+    rewritten,
     slip_figure,
 )
 from krume.design.weighing import Row, Weighing, weigh_out
@@ -133,6 +136,7 @@ __all__ = [
     "clashing_limits",
     "closest_split",
     "decode_text",
+    "doubts",
     "egg_words",
     "families",
     "family",
@@ -148,8 +152,10 @@ __all__ = [
     "read_oven",
     "read_wants",
     "rescue",
+    "rewritten",
     "scaled",
     "slip_figure",
     "solve_blend",
     "weigh_out",
+    "with_masses",
 ]

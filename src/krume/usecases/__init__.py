@@ -11,7 +11,7 @@ if TYPE_CHECKING:
     from krume.usecases.answer import Answer, Asked, Explanation, QuestionError
     from krume.usecases.as_json import Json, plain
     from krume.usecases.bake import BakeWish, bake_formula
-    from krume.usecases.bake_result import BakeResult
+    from krume.usecases.bake_result import BakeLine, BakeLines, BakeResult
     from krume.usecases.blend import choose_blend
     from krume.usecases.blend_request import BlendWish
     from krume.usecases.blend_result import BlendLine, BlendOther, BlendPremix, BlendResult
@@ -38,8 +38,10 @@ if TYPE_CHECKING:
     from krume.usecases.sheet_result import SheetFile, SheetResult
     from krume.usecases.size import SizeWish, size_formula
     from krume.usecases.size_result import SizeOption, SizeResult
-    from krume.usecases.vary import VaryWish, vary_formula
-    from krume.usecases.vary_children import FamilyWish, vary_children
+    from krume.usecases.slip import SlipWish, rescue_slip
+    from krume.usecases.slip_result import SlipOption, SlipResult
+    from krume.usecases.vary import VaryWish, vary_each, vary_formula
+    from krume.usecases.vary_family import FamilyWish, vary_children
     from krume.usecases.vary_result import VaryChange, VaryResult
     from krume.usecases.verify import verify_sheets
 
@@ -47,6 +49,8 @@ _HOMES = {
     "ANSWERS": "usecases.schema",
     "Answer": "usecases.answer",
     "Asked": "usecases.answer",
+    "BakeLine": "usecases.bake_result",
+    "BakeLines": "usecases.bake_result",
     "BakeResult": "usecases.bake_result",
     "BakeWish": "usecases.bake",
     "BlendLine": "usecases.blend_result",
@@ -73,7 +77,7 @@ _HOMES = {
     "EggsResult": "usecases.eggs_result",
     "EggsWish": "usecases.eggs",
     "Explanation": "usecases.answer",
-    "FamilyWish": "usecases.vary_children",
+    "FamilyWish": "usecases.vary_family",
     "Json": "usecases.as_json",
     "KeepPart": "usecases.keep",
     "KeepResult": "usecases.keep",
@@ -94,6 +98,9 @@ _HOMES = {
     "SizeOption": "usecases.size_result",
     "SizeResult": "usecases.size_result",
     "SizeWish": "usecases.size",
+    "SlipOption": "usecases.slip_result",
+    "SlipResult": "usecases.slip_result",
+    "SlipWish": "usecases.slip",
     "SumList": "usecases.calc",
     "VaryChange": "usecases.vary_result",
     "VaryResult": "usecases.vary_result",
@@ -118,8 +125,10 @@ _HOMES = {
     "plain": "usecases.as_json",
     "plan_orders": "usecases.plan",
     "read_formula": "usecases.read",
+    "rescue_slip": "usecases.slip",
     "size_formula": "usecases.size",
-    "vary_children": "usecases.vary_children",
+    "vary_children": "usecases.vary_family",
+    "vary_each": "usecases.vary",
     "vary_formula": "usecases.vary",
     "verify_sheets": "usecases.verify",
 }
@@ -128,6 +137,8 @@ __all__ = [
     "ANSWERS",
     "Answer",
     "Asked",
+    "BakeLine",
+    "BakeLines",
     "BakeResult",
     "BakeWish",
     "BlendLine",
@@ -154,6 +165,7 @@ __all__ = [
     "EggsResult",
     "EggsWish",
     "Explanation",
+    "FamilyWish",
     "Json",
     "KeepPart",
     "KeepResult",
@@ -174,7 +186,13 @@ __all__ = [
     "SizeOption",
     "SizeResult",
     "SizeWish",
+    "SlipOption",
+    "SlipResult",
+    "SlipWish",
     "SumList",
+    "VaryChange",
+    "VaryResult",
+    "VaryWish",
     "answer_sum",
     "answer_type",
     "bake_formula",
@@ -195,7 +213,11 @@ __all__ = [
     "plain",
     "plan_orders",
     "read_formula",
+    "rescue_slip",
     "size_formula",
+    "vary_children",
+    "vary_each",
+    "vary_formula",
     "verify_sheets",
 ]
 

@@ -17,6 +17,7 @@ from krume.design import Formula, OvenLine, balance, family, read_oven
 from krume.size import Tin, area_cm2, read_tin, tin_text
 from krume.store import book_at, studio_of
 from krume.usecases.answer import Answer, Asked, clash_problems
+from krume.usecases.bake_lines import bake_lines
 from krume.usecases.bake_result import BakeCurve, BakeDial, BakeResult, BakeRules
 from krume.usecases.read import FormulaRead, formula_of
 from krume.usecases.size import density_of
@@ -28,13 +29,17 @@ _BAKED_FLAT = ("tart",)
 
 @dataclass(frozen=True, slots=True)
 class BakeWish:
-    """What is wished of the bake; None takes the formula's own tin and oven."""
+    """What is wished of the bake; None takes the formula's own tin and oven.
+
+    `lines` asks for what a slip of each line does to it.
+    """
 
     tin: str | None = None
     oven: str | None = None
     fan: bool = False
     altitude_m: float = 0.0
     oven_name: str | None = None
+    lines: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,6 +77,8 @@ def bake_formula(name: str, wish: BakeWish, asked: Asked) -> Answer[BakeResult]:
             bare, result=known, problems=clash_problems(answer, where), is_possible=False
         )
     result = _result(known, batter.value, answer)
+    if wish.lines:
+        result = replace(result, lines=bake_lines(found.formula, place.tin, oven, asked))
     return replace(bare, result=result, notices=(*notices, *answer.notices))
 
 

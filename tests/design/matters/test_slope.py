@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from krume.design import Formula, balance
 from krume.design.bands import Band
-from krume.design.matters.slope import Slope, judged, moved, settled, slopes
+from krume.design.matters.slope import Slope, judged, settled, with_masses, slopes
 from tests.design.studio import C1, F1, F3, F5, formula, item
 
 MADE = (F1, F3, F5, C1)
@@ -52,7 +52,7 @@ def test_one_slope_tells_any_change_of_a_line(made: Formula, factor: float, pick
     index = pick % len(made.lines)
     base = judged(balance(made))
     mass = made.lines[index].mass_g or 0.0
-    after = judged(balance(moved(made, {index: mass * factor})))
+    after = judged(balance(with_masses(made, {index: mass * factor})))
     for band, slope in slopes(made, index, base).items():
         change = slope.change(mass * (factor - 1))
         assert change == pytest.approx(after[band] - base[band], rel=1e-7, abs=1e-9)

@@ -2,7 +2,7 @@
 
 from krume.design.matters.doubt import Doubt, doubts
 from krume.design.matters.ranking import Ranking, Scatter, Share, ranking
-from krume.design.matters.slope import Slope, slopes
+from krume.design.matters.slope import Slope, slopes, with_masses
 from krume.design.matters.twice import Effect, LineMatter, Matters, Twice, matters
 
 __all__ = [
@@ -19,4 +19,5 @@ __all__ = [
     "matters",
     "ranking",
     "slopes",
+    "with_masses",
 ]

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 from krume.design.balance import balance
 from krume.design.bands import Band
 from krume.design.formula import Formula
-from krume.design.matters.slope import Slope, judged, moved, settled
+from krume.design.matters.slope import Slope, judged, settled, with_masses
 from krume.design.matters.twice import LineMatter, Matters
 
 if TYPE_CHECKING:
@@ -177,7 +177,7 @@ def _miss(formula: Formula, found: Matters, sampled: _Sampled, *, seed: int) -> 
             each.doubt.line: each.doubt.mass_g + float(grams)
             for each, grams in zip(found.lines, point, strict=True)
         }
-        real = judged(balance(moved(formula, masses)))
+        real = judged(balance(with_masses(formula, masses)))
         gaps = [
             abs(real[band] - float(figure)) / ((band.high - band.low) / 2)
             for band, figure in zip(sampled.bands, figures, strict=True)

@@ -62,7 +62,7 @@ def settled(formula: Formula) -> Formula:
     return replace(formula, family=balance(formula).family)
 
 
-def moved(formula: Formula, masses_g: Mapping[int, float]) -> Formula:
+def with_masses(formula: Formula, masses_g: Mapping[int, float]) -> Formula:
     """The formula with other masses of some lines."""
     factors = {index: g / (formula.lines[index].mass_g or 1.0) for index, g in masses_g.items()}
     for index, factor in factors.items():
