@@ -13,6 +13,8 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "check": ("check", "Percentages against the usual bands."),
     "blend": ("blend", "The nearest blend of the flours at hand, within the limits you type."),
     "size": ("size", "The formula in other tins, with whole eggs."),
+    "vary": ("vary", "One thing for another: allergens first, then the grams that follow."),
+    "slip": ("slip", "Too much in the bowl: every exact way out, least change first."),
     "bake": ("bake", "How long in this tin and oven: when to start looking, and the doubt."),
     "build": ("build", "How a torte stands: heights, grams, slices, what to make of each cream."),
     "keep": ("keep", "How long it keeps, and what must be said with it."),

@@ -44,7 +44,8 @@ class Blend:
     """All that stands on a blend card; `of` is the formula's name in the book.
 
     `contains` and `may_contain` are allergens in the words of a market; `unknown` are goods whose
-    allergens nobody has said; `not_for` says what the jar must not be used for.
+    allergens nobody has said; `not_for` says what the jar must not be used for; `jar` what is in it
+    where one is kept already.
     """
 
     of: str
@@ -59,6 +60,7 @@ class Blend:
     not_for: tuple[str, ...]
     cautions: tuple[str, ...]
     is_baked: bool
+    jar: tuple[str, ...] = ()
 
     @property
     def flour_g(self) -> float:
@@ -102,7 +104,7 @@ def blend_leaf(blend: Blend, imprint: Imprint, hold: Hold | None = None) -> Leaf
             LeafPart("Not for", blend.not_for),
             LeafPart("Parts", _marks(blend), _table(blend)),
             LeafPart("Lots and their gluten records", _lots(blend)),
-            LeafPart("The jar", _jar(), boxed=True),
+            LeafPart("The jar", (*blend.jar, *_jar()), boxed=True),
             LeafPart("Mixing", mixing(blend)),
         ),
         cautions=_cautions(blend, imprint),

@@ -31,6 +31,8 @@ ANSWERS: dict[str, tuple[str, str]] = {
     "check": ("check", "CheckResult"),
     "blend": ("blend_result", "BlendResult"),
     "size": ("size_result", "SizeResult"),
+    "vary": ("vary_result", "VaryResult"),
+    "slip": ("slip_result", "SlipResult"),
     "bake": ("bake_result", "BakeResult"),
     "build": ("build_result", "BuildResult"),
     "keep": ("keep", "KeepResult"),

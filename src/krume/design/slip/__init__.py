@@ -4,6 +4,7 @@ from krume.design.slip.bowl import Bowl, Item
 from krume.design.slip.eggs import egg_words
 from krume.design.slip.judging import at_masses
 from krume.design.slip.rescue import Rescue, rescue
+from krume.design.slip.rewriting import rewritten
 from krume.design.slip.split import Limit, closest_split
 from krume.design.slip.state import Slip
 from krume.design.slip.state import figure as slip_figure
@@ -26,5 +27,6 @@ __all__ = [
     "closest_split",
     "egg_words",
     "rescue",
+    "rewritten",
     "slip_figure",
 ]

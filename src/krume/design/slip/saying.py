@@ -104,7 +104,7 @@ def _then(case: Case, way: Way, by_kind: dict[str, Way]) -> list[str]:
         for line in way.lines
         if line.mark
     ]
-    return [*said, *marks, _outside(case, way)]
+    return [*said, *marks, "" if way.kind == "hold" else _outside(case, way)]
 
 
 def _jar(case: Case, way: Way, _: dict[str, Way]) -> list[str]:
@@ -189,7 +189,7 @@ def _bowl_word(case: Case) -> str:
 
 
 def _hold(case: Case, way: Way, by_kind: dict[str, Way]) -> list[str]:
-    said = [f"The blend stays {grams(way.total_g)} g.", _moved(case, way)]
+    said = [f"The blend stays {grams(way.total_g)} g.", _moved(case, way), _outside(case, way)]
     inside = by_kind.get("hold-in-band")
     if inside is not None and not way.in_band:
         adds = [f"{line_name(case, line)} {grams(line.add_g)} g" for line in inside.adding]
