@@ -128,7 +128,8 @@ def command(
 def _show(page: Page, child: "VaryResult") -> None:
     page.title(child.name or "No name on the first line")
     page.line(f"Parent: {child.parent}")
-    if child.allergens is None:
+    if not child.changes:
+        page.line("No line changes.")
         return
     _show_allergens(page, child)
     _show_grams(page, child)
@@ -163,9 +164,7 @@ def _show_allergens(page: Page, child: "VaryResult") -> None:
 
 def _show_grams(page: Page, child: "VaryResult") -> None:
     page.head("Grams")
-    if not child.changes:
-        page.line("No line changes.", indent=2)
-    elif page.is_wide:
+    if page.is_wide:
         rows = [("before", "after", "", "why"), *map(_cells, child.changes)]
         page.rows(rows, right=(0, 1), indent=2)
     else:

@@ -1,35 +1,36 @@
 """Variations of a formula: one thing for another, with its grams, its papers and its parent."""
 
-from collections.abc import Callable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from pathlib import Path
 
 from krume.base import Notice, Option, Problem, Read, as_text
 from krume.design import Formula, varying
 from krume.pantry import Ingredient, find, ingredient
-from krume.store import write_whole
 from krume.usecases.answer import Answer, Asked
 from krume.usecases.read import FormulaRead, formula_of, read_text
 from krume.usecases.size import scale_step_g
 from krume.usecases.sources import line_sources, practice_notice, source_keys
 from krume.usecases.text import Text
-from krume.usecases.vary_papers import VaryBook, papered, price_row, vary_book
+from krume.usecases.vary_child import child_of, child_title, parent_name, write_child
+from krume.usecases.vary_papers import Side, VaryBook, papered, price_row, side_of, vary_book
 from krume.usecases.vary_result import (
     VaryLimit,
     VaryMakeUp,
     VaryResult,
-    VaryWay,
     balance_row,
     change_rows,
     gap_row,
     line_rows,
     rule_rows,
 )
+from krume.usecases.vary_ways import ways_of
 
-MARKETS = ("us", "eu")
 _BUTTER = "butter-82-ciqual"
 _FATS = {"oil": varying.PLAIN_OIL, "butter": _BUTTER}
 _SHOWN_G = 0.05
+_TOLD = 0.1
+"""Share of half a band from which what is off is told in words."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,42 +55,56 @@ class VaryWish:
 
 def vary_formula(name: str, wish: VaryWish, asked: Asked) -> Answer[VaryResult]:
     """Vary a formula: what is asked first, else the child with all that changes with it."""
+    return next(vary_each(name, (wish,), asked))
+
+
+def vary_each(name: str, wishes: Iterable[VaryWish], asked: Asked) -> Iterator[Answer[VaryResult]]:
+    """Vary a formula in many ways; its text and its book are read once for each market."""
     found = formula_of(name, asked)
-    parent = parent_name(found)
-    bare = Answer(
-        VaryResult(found.formula.name, parent, wish.swaps),
-        found.problems,
-        found.notices,
-        line_sources(found.formula),
-    )
-    if bare.problems:
-        return bare
-    book = vary_book(asked, wish.market, found.source.path)
-    wanted = _wanted(found.formula, wish, asked, book.own)
-    fat = _fat(wish, asked, book.own)
-    problems = (*wanted.problems, *fat.problems)
-    told = replace(bare, problems=problems, notices=(*bare.notices, *wanted.notices))
-    if problems:
-        return told
-    step_g = wish.step_g or scale_step_g(asked)
-    made_with = replace(fat.value, step_g=step_g, own=book.own)
-    return _made(told, _Request(found, wish, asked, book), wanted.value, made_with)
+    books: dict[str | None, _Request] = {}
+    for wish in wishes:
+        bare = Answer(
+            VaryResult(found.formula.name, parent_name(found), wish.swaps),
+            found.problems,
+            found.notices,
+            line_sources(found.formula),
+        )
+        if bare.problems:
+            yield bare
+            continue
+        if wish.market not in books:
+            books[wish.market] = _request(found, wish.market, asked)
+        yield _varied(bare, books[wish.market], wish)
 
 
 @dataclass(frozen=True, slots=True)
 class _Request:
-    """A request with its text and its book."""
+    """A formula with its book, and what the papers say of it as it is."""
 
     found: FormulaRead
-    wish: VaryWish
     asked: Asked
     book: VaryBook
+    side: Side
+    step_g: float
 
 
-def parent_name(found: FormulaRead) -> str:
-    """The name a child gives its parent: the book's, else the one on the first line."""
-    short = found.source.name
-    return short if found.source.kind is not None else (found.formula.name or short)
+def _request(found: FormulaRead, market: str | None, asked: Asked) -> _Request:
+    book = vary_book(asked, market, found.source.path)
+    side = side_of(parent_name(found), found.formula, book)
+    return _Request(found, asked, book, side, scale_step_g(asked))
+
+
+def _varied(bare: Answer[VaryResult], request: _Request, wish: VaryWish) -> Answer[VaryResult]:
+    """One variation, or what is asked about it."""
+    own, asked = request.book.own, request.asked
+    wanted = _wanted(request.found.formula, wish, asked, own)
+    fat = _fat(wish, asked, own)
+    problems = (*wanted.problems, *fat.problems)
+    told = replace(bare, problems=problems, notices=(*bare.notices, *wanted.notices))
+    if problems:
+        return told
+    made_with = replace(fat.value, step_g=wish.step_g or request.step_g, own=own)
+    return _made(told, request, wish, wanted.value, made_with)
 
 
 def _wanted(
@@ -160,17 +175,39 @@ def _fat(wish: VaryWish, asked: Asked, own: tuple[Ingredient, ...]) -> Read[vary
 def _made(
     told: Answer[VaryResult],
     request: _Request,
+    wish: VaryWish,
     wanted: varying.Wanted,
     made_with: varying.Wish,
 ) -> Answer[VaryResult]:
     """The answer with its child, and with the lines nothing is known for as its limits."""
-    found, wish, book = request.found, request.wish, request.book
+    found = request.found
     made = varying.vary(found.formula, wanted.changes, made_with)
-    papers = papered(parent_name(found), found.formula, made.formula, book)
-    text = child_of(found, made, wanted, wish)
+    result = _result(told.result, request, made, wanted, made_with)
+    result = replace(result, text=child_of(found, made, wanted, wish.fat))
+    answer = replace(
+        told,
+        result=result,
+        problems=tuple(_limit_problem(limit) for limit in wanted.limits),
+        notices=(*told.notices, *_notices(made, wanted)),
+        sources=source_keys(told.sources, made.before.sources, (r.source for r in made.rules)),
+        is_possible=not wanted.limits,
+    )
+    return _written(answer, request, wish, result.text or "")
+
+
+def _result(
+    bare: VaryResult,
+    request: _Request,
+    made: varying.Variation,
+    wanted: varying.Wanted,
+    made_with: varying.Wish,
+) -> VaryResult:
+    """All that changes with a variation."""
+    found, book = request.found, request.book
+    papers = papered(request.side, side_of(parent_name(found), made.formula, book), book)
     limits = tuple(VaryLimit(x.line.number, x.line.read.strip(), x.text) for x in wanted.limits)
-    result = replace(
-        told.result,
+    return replace(
+        bare,
         name=child_title(found.formula, made),
         swaps=wanted.texts,
         lines=line_rows(made.lines),
@@ -185,23 +222,13 @@ def _made(
         left=gap_row(made.left),
         make_up=_make_up(made),
         rules=rule_rows(made.rules),
-        ways=_ways(found.formula, wanted, made_with),
-        unknown=(*made.unknown, *_left_text(made), *papers.unknown),
+        ways=ways_of(found.formula, wanted, made_with),
+        unknown=(*made.unknown, *papers.unknown),
         limits=limits,
         total_g=_total(made.formula),
         total_before_g=_total(found.formula),
         step_g=made_with.step_g,
-        text=text,
     )
-    answer = replace(
-        told,
-        result=result,
-        problems=tuple(_limit_problem(limit) for limit in wanted.limits),
-        notices=(*told.notices, *_notices(made, wanted)),
-        sources=source_keys(told.sources, made.before.sources, (r.source for r in made.rules)),
-        is_possible=not wanted.limits,
-    )
-    return _written(answer, request, text)
 
 
 def _limit_problem(limit: varying.Limit) -> Problem:
@@ -214,56 +241,6 @@ def _total(formula: Formula) -> float | None:
     masses = [line.mass_g for line in formula.lines]
     known = [mass for mass in masses if mass is not None]
     return round(sum(known), 6) if len(known) == len(masses) else None
-
-
-def child_title(formula: Formula, made: varying.Variation) -> str | None:
-    """Name of the child: the parent's, with what came for what."""
-    if formula.name is None:
-        return None
-    pairs = [
-        f"{_plain(each.line.name)} for {_plain(each.before.name)}"
-        for each in made.lines
-        if each.before and each.line and each.before.ingredient != each.line.ingredient
-    ]
-    more = [f"less {x.before.name}" for x in made.lines if x.before and _is_less(x)]
-    new = [f"with {x.line.name}" for x in made.lines if x.before is None and x.line]
-    told = pairs or more or new
-    return f"{formula.name}, {', '.join(told[:2])}" if told else formula.name
-
-
-def _plain(name: str) -> str:
-    return name.removeprefix("ground ")
-
-
-def _is_less(each: varying.VariedLine) -> bool:
-    return each.is_changed and (each.after_g or 0.0) < (each.before_g or 0.0)
-
-
-def child_of(
-    found: FormulaRead, made: varying.Variation, wanted: varying.Wanted, wish: VaryWish
-) -> str:
-    """Text of the child, with the lines of its head that name its parent."""
-    counts = (len(wish.cuts), len(wish.added))
-    cuts, added = _kinds(wanted)
-    lineage = varying.Lineage(
-        parent=parent_name(found),
-        swaps=tuple(text for text in wanted.texts if " = " in text),
-        cuts=cuts if counts[0] else (),
-        added=added if counts[1] else (),
-        fat=wish.fat or (made.made_up.name if made.made_up is not None else ""),
-        parent_lines=varying.fingerprint(found.formula.lines),
-        own_lines=varying.fingerprint(made.formula.lines),
-        parent_was=varying.lines_as_were(found.formula.lines),
-    )
-    name = child_title(found.formula, made)
-    return varying.child_text(found.formula, made.lines, name=name, lineage=lineage)
-
-
-def _kinds(wanted: varying.Wanted) -> tuple[tuple[str, ...], tuple[str, ...]]:
-    """Texts of what is cut, and of what is added."""
-    pairs = list(zip(wanted.changes, wanted.texts, strict=True))
-    cuts = tuple(text for change, text in pairs if change.key is None)
-    return cuts, tuple(text for change, text in pairs if change.line is None)
 
 
 def _make_up(made: varying.Variation) -> VaryMakeUp | None:
@@ -280,16 +257,21 @@ def _make_up(made: varying.Variation) -> VaryMakeUp | None:
     return VaryMakeUp(line.ingredient, line.name, grams, as_butter, text)
 
 
-def _left_text(made: varying.Variation) -> tuple[str, ...]:
-    """What stays missing or too much, in words, where a scale would show it."""
-    fat = made.left.fat_g
-    weight = varying.weights_g(made.before)["fat"]
-    if fat is None:
-        return ("How far the fat is off is not known.",)
-    if abs(fat) <= max(_SHOWN_G, weight / 20):
-        return ()
-    word = "less" if fat > 0 else "more"
-    return (f"It has {as_text(abs(fat), 1)} g {word} fat than its parent.",)
+def _left_told(made: varying.Variation) -> tuple[Notice, ...]:
+    """What stays missing or too much, where it matters; and whose plan the bake is."""
+    found = []
+    weights = varying.weights_g(made.before)
+    for name, off_g in zip(varying.HELD[:3], made.left.values(), strict=False):
+        if off_g is None:
+            found.append(Notice(f"{name}-left", f"How far the {name} is off is not known."))
+        elif abs(off_g) > max(_SHOWN_G, weights[name] * _TOLD):
+            word = "less" if off_g > 0 else "more"
+            text = f"It has {as_text(abs(off_g), 1)} g {word} {name} than its parent."
+            found.append(Notice(f"{name}-left", text))
+    if made.parent.baked is not None and any(line.is_changed for line in made.lines):
+        text = "Its “Baked:” line is the parent's plan, until this one has been baked."
+        found.append(Notice("baked-of-parent", text))
+    return tuple(found)
 
 
 def _notices(made: varying.Variation, wanted: varying.Wanted) -> tuple[Notice, ...]:
@@ -304,54 +286,14 @@ def _notices(made: varying.Variation, wanted: varying.Wanted) -> tuple[Notice, .
         found.append(Notice("fat-made-up", f"{row.text}{milk}"))
     if wanted.changes and not any(line.is_changed for line in made.lines):
         found.append(Notice("nothing-changed", "That is what is in it already: nothing changes."))
-    return tuple(found)
+    return (*found, *_left_told(made))
 
 
-def _ways(formula: Formula, wanted: varying.Wanted, made_with: varying.Wish) -> tuple[VaryWay, ...]:
-    """Both rules in use for cocoa, side by side."""
-    cocoa = [
-        change
-        for change in wanted.changes
-        if change.line is not None
-        and change.key is not None
-        and varying.role_of(formula.lines[change.line]) in ("flour", "starch")
-        and ingredient(change.key, own=made_with.own).role == "cocoa"
-    ]
-    if not cocoa:
-        return ()
-    grams = sum(change.to_g for change in cocoa)
-    ways = []
-    for rule in varying.cocoa_rules():
-        extra = _extras(formula, rule, grams)
-        made = varying.vary(formula, (*wanted.changes, *extra), made_with)
-        ways.append(VaryWay(rule.key, rule.label, rule.status, rule.note, line_rows(made.lines)))
-    return tuple(ways)
-
-
-def _extras(formula: Formula, rule: varying.CocoaRule, grams: float) -> tuple[varying.Change, ...]:
-    """More liquid and more sugar, in lines that are there; a liquid that is not is water."""
-    found = []
-    liquid = _first(formula, lambda role: role in ("water", "liquid", "dairy"))
-    sugar = _first(formula, lambda role: role == "sugar")
-    if rule.liquid_per_g:
-        key, name = liquid or (varying.WATER, "water")
-        why = "cocoa takes up more water than flour"
-        found.append(varying.Change(None, 0.0, key, name, rule.liquid_per_g * grams, why))
-    if rule.sugar_per_g and sugar is not None:
-        why = "cocoa is bitter"
-        found.append(varying.Change(None, 0.0, *sugar, rule.sugar_per_g * grams, why))
-    return tuple(found)
-
-
-def _first(formula: Formula, fits: Callable[[str], bool]) -> tuple[str, str] | None:
-    lines = (x for x in formula.lines if x.ingredient and fits(varying.role_of(x)))
-    heaviest = max(lines, key=lambda line: line.mass_g or 0.0, default=None)
-    return None if heaviest is None else (heaviest.ingredient or "", heaviest.name)
-
-
-def _written(answer: Answer[VaryResult], request: _Request, text: str) -> Answer[VaryResult]:
+def _written(
+    answer: Answer[VaryResult], request: _Request, wish: VaryWish, text: str
+) -> Answer[VaryResult]:
     """Write the child where it was asked for and nothing stands in the way."""
-    wish, bare = request.wish, replace(request.asked, answers=())
+    bare = replace(request.asked, answers=())
     if wish.write is None or not answer.is_answered:
         return answer
     path = write_child(wish.write, text, replace=wish.replace)
@@ -360,11 +302,6 @@ def _written(answer: Answer[VaryResult], request: _Request, text: str) -> Answer
         Notice("child-asks", f"The new text asks: {problem.ask}", problem.where)
         for problem in again.problems
     )
+    told = Notice("steps-of-parent", "Its steps are the parent's, the new names put in: read them.")
     result = replace(answer.result, written=path)
-    return replace(answer, result=result, notices=(*answer.notices, *asks))
-
-
-def write_child(path: Path, text: str, *, replace: bool) -> str:
-    """Write a child's text; its full path."""
-    write_whole(path, text.encode("utf-8"), replace=replace)
-    return str(path.resolve())
+    return replace(answer, result=result, notices=(*answer.notices, told, *asks))

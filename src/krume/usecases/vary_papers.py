@@ -103,37 +103,50 @@ class Papered:
     unknown: tuple[str, ...]
 
 
-def papered(name: str, before: Formula, after: Formula, book: VaryBook) -> Papered:
-    """Hold a child's papers against its parent's."""
-    was, will = product_of_formula(name, before), product_of_formula(name, after)
-    said = {market: _said(was, will, market, book) for market in _MARKETS}
-    own = said[book.market]
-    words = {market: _words(*said[market]) for market in _MARKETS}
-    allergens_row = VaryAllergens(
-        market=book.market,
-        gained=words[book.market].gained,
-        lost=words[book.market].lost,
-        traces_gained=_not_in(own[1].may_contain, own[0].may_contain),
-        traces_lost=_not_in(own[0].may_contain, own[1].may_contain),
-        eu=words["eu"],
-        us=words["us"],
+@dataclass(frozen=True, slots=True)
+class Side:
+    """One formula on paper: its statement in each market, what its gate misses, facts of it."""
+
+    lines: tuple[Line, ...]
+    said: dict[str, Statement]
+    missing: tuple[str, ...]
+    facts: tuple[str, ...]
+
+
+def side_of(name: str, formula: Formula, book: VaryBook) -> Side:
+    """What the papers say of a formula by itself."""
+    product = product_of_formula(name, formula)
+    lots = book.papers.lots
+    return Side(
+        lines=formula.lines,
+        said={market: statement(product, lots, market=market) for market in _MARKETS},
+        missing=_missing(product, book),
+        facts=_facts(formula, book),
     )
-    new = [
-        line for line in after.lines if all(x.ingredient != line.ingredient for x in before.lines)
-    ]
+
+
+def papered(before: Side, after: Side, book: VaryBook) -> Papered:
+    """Hold a child's papers against its parent's."""
+    own = before.said[book.market], after.said[book.market]
+    words = {market: _words(before.said[market], after.said[market]) for market in _MARKETS}
+    held = {line.ingredient for line in before.lines}
+    new = [line for line in after.lines if line.ingredient not in held]
     unknown = (*_opened(*own), *_without_lot(new, book), *_kitchen_open(own, book))
     return Papered(
-        allergens=allergens_row,
-        claims=_claims(before, after, book),
-        gluten=_gluten(was, will, book),
+        allergens=VaryAllergens(
+            market=book.market,
+            gained=words[book.market].gained,
+            lost=words[book.market].lost,
+            traces_gained=_not_in(own[1].may_contain, own[0].may_contain),
+            traces_lost=_not_in(own[0].may_contain, own[1].may_contain),
+            eu=words["eu"],
+            us=words["us"],
+        ),
+        claims=VaryWords(_not_in(after.facts, before.facts), _not_in(before.facts, after.facts)),
+        gluten=_gluten(before.missing, after.missing, book),
         kitchen=_kitchen_line(own, book),
         unknown=tuple(dict.fromkeys(unknown)),
     )
-
-
-def _said(was: Product, will: Product, market: str, book: VaryBook) -> tuple[Statement, Statement]:
-    lots = book.papers.lots
-    return statement(was, lots, market=market), statement(will, lots, market=market)
 
 
 def _words(before: Statement, after: Statement) -> VaryWords:
@@ -183,13 +196,8 @@ def _kitchen_open(said: tuple[Statement, Statement], book: VaryBook) -> tuple[st
     return ("Which nuts this kitchen uses besides is not known: the book has no lots.",)
 
 
-def _claims(before: Formula, after: Formula, book: VaryBook) -> VaryWords:
-    """Facts of the lines that hold of one and not of the other; never one about nuts."""
-    was, will = _facts(before, book), _facts(after, book)
-    return VaryWords(gained=_not_in(will, was), lost=_not_in(was, will))
-
-
 def _facts(formula: Formula, book: VaryBook) -> tuple[str, ...]:
+    """Facts that every line bears out; never one about nuts."""
     held = [
         (words, [varying.avoided(line, words, book.own) for line in formula.lines])
         for _, words in _FACTS
@@ -201,20 +209,15 @@ def _facts(formula: Formula, book: VaryBook) -> tuple[str, ...]:
     )
 
 
-def _gluten(was: Product, will: Product, book: VaryBook) -> VaryGluten:
+def _missing(product: Product, book: VaryBook) -> tuple[str, ...]:
+    """What stands in the way of a gluten claim, but for the room's own record."""
     papers, day = book.papers, book.today
-    before, after = (
-        gluten_gate(
-            product, papers.lots, papers.cleaning, on=day, market=book.market, today=day
-        ).missing
-        for product in (was, will)
-    )
-    one, other = _goods(before), _goods(after)
-    return VaryGluten(day.isoformat(), one, other, _gluten_text(one, other))
+    gate = gluten_gate(product, papers.lots, papers.cleaning, on=day, market=book.market, today=day)
+    return tuple(word for word in gate.missing if word != ROOM)
 
 
-def _goods(missing: tuple[str, ...]) -> tuple[str, ...]:
-    return tuple(word for word in missing if word != ROOM)
+def _gluten(before: tuple[str, ...], after: tuple[str, ...], book: VaryBook) -> VaryGluten:
+    return VaryGluten(book.today.isoformat(), before, after, _gluten_text(before, after))
 
 
 def _gluten_text(before: tuple[str, ...], after: tuple[str, ...]) -> str:

@@ -95,7 +95,7 @@ def cut_wanted(formula: Formula, text: str, *, where: str = "--cut") -> Read[Wan
         return _asked(found)
     place, mass_g = found
     if role_of(formula.lines[place]) == "egg":
-        return Read(Wanted(limits=(_egg_limit(formula, place, "less egg"),)))
+        return Read(Wanted(limits=(_egg_limit(formula, place, "No egg is taken out"),)))
     name = formula.lines[place].name
     share = f"{as_text(said.share_pct, 3)} %" if said.share_pct is not None else ""
     words = f"{name} {share or f'{as_text(mass_g, 3)} g'}"
@@ -132,7 +132,9 @@ def _asked(problem: Problem) -> Read[Wanted]:
 def _swap(asking: _Asking, place: int, mass_g: float, new: "_Thing") -> Read[Wanted]:
     line = asking.formula.lines[place]
     if role_of(line) == "egg" and new.item.role != "egg" and _carries(asking.formula):
-        return Read(Wanted(limits=(_egg_limit(asking.formula, place, "without this egg"),)))
+        return Read(
+            Wanted(limits=(_egg_limit(asking.formula, place, "Nothing stands in for these eggs"),))
+        )
     if new.item.role == "egg" and role_of(line) != "egg":
         return _asked(asking.problem("egg-comes", _EGG_COMES))
     old = maybe(line.ingredient, asking.own)
@@ -176,9 +178,9 @@ def _line(
     formula = asking.formula
     places = lines_named(formula, said.name)
     if len(places) != 1:
-        offered = places or tuple(range(len(formula.lines)))
+        offered = places or _alike(asking, said.name)
         names = dict.fromkeys(formula.lines[at].name for at in offered)
-        listed = ", ".join(names)
+        listed = ", ".join(names if places else dict.fromkeys(x.name for x in formula.lines))
         if places:
             ask = f"“{said.name}” may be {listed}. Which line is it?"
         else:
@@ -186,6 +188,14 @@ def _line(
         options = tuple(Option(name, as_answer(name)) for name in names)
         return asking.problem("which-line" if places else "no-such-line", ask, options)
     return _amount(asking, said, places[0])
+
+
+def _alike(asking: _Asking, name: str) -> tuple[int, ...]:
+    """Places of lines that do the same as the thing a name means."""
+    key = find(name, own=asking.own).key
+    role = None if key is None else known(key, asking.own).role
+    lines = enumerate(asking.formula.lines)
+    return tuple(at for at, line in lines if role is not None and role_of(line) == role)
 
 
 def _amount(asking: _Asking, said: Said, place: int) -> tuple[int, float] | Problem:

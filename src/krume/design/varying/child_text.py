@@ -54,7 +54,7 @@ def child_text(
 def _drop_head(texts: dict[int, str], parent: Formula) -> None:
     """Take out what an older head says of a parent of its own."""
     for line in parent.source_lines:
-        if line.kind == "key" and line.text.partition(":")[0].strip().casefold() in _HEAD_KEYS:
+        if line.kind in ("key", "note") and line.text.partition(":")[0].strip().casefold() in _HEAD_KEYS:
             texts.pop(line.number, None)
 
 

@@ -41,6 +41,7 @@ def diet_wanted(
                 limits.append(found)
             else:
                 changes.append(found)
+                notices.append(_told(line, word))
                 texts.append(f"{line.name} = {found.name}")
     return Read(Wanted(tuple(changes), tuple(texts), tuple(limits)), (), tuple(notices))
 
@@ -84,6 +85,12 @@ def _stand_in(
         return Limit(line, f"{found.text[:1].upper()}{found.text[1:]}.", wish.label)
     new = known(found.to_key, own)
     return Change(at, line.mass_g, new.key, _name(line, new), line.mass_g)
+
+
+def _told(line: Line, word: str) -> Notice:
+    """What stands in for a line, in the words of its row."""
+    text = diet_swap(word, f"{role_of(line)}:{line.ingredient}").text
+    return Notice("diet-swap", f"{text[:1].upper()}{text[1:]}.", f"line {line.number}")
 
 
 def _name(line: Line, new: Ingredient) -> str:

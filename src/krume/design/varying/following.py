@@ -58,8 +58,8 @@ def follow(made: Sequence[Line], now: Sequence[Line], child: Sequence[Line]) -> 
         if _same(was, will) or _same(is_now, will):
             lines += [VariedLine(is_now, is_now)] if is_now else []
         elif _same(is_now, was):
-            new = replace(will, number=0) if will is not None and is_now is None else will
-            lines.append(VariedLine(is_now, new, "follows its parent"))
+            after = replace(will, number=0) if will is not None and is_now is None else will
+            lines.append(VariedLine(is_now, after, "follows its parent"))
         else:
             number = is_now.number if is_now else (was.number if was else 0)
             decisions.append(Decision(number, was, is_now, will))

@@ -10,7 +10,7 @@ from krume.store import book_at, list_texts, studio_of
 from krume.usecases.answer import Answer, Asked
 from krume.usecases.read import FormulaRead, formula_of
 from krume.usecases.size import scale_step_g
-from krume.usecases.vary import parent_name, write_child
+from krume.usecases.vary_child import parent_name, write_child
 from krume.usecases.vary_result import (
     VaryChild,
     VaryDecision,
