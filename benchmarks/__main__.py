@@ -3,13 +3,20 @@
 import platform
 from collections.abc import Callable
 
+import benchmarks.matters as matters
 import benchmarks.paper as paper
 import benchmarks.reading as reading
 import benchmarks.rounding as rounding
 import benchmarks.startup as startup
 from benchmarks.measure import Row
 
-PARTS: tuple[Callable[[], list[Row]], ...] = (startup.rows, reading.rows, paper.rows, rounding.rows)
+PARTS: tuple[Callable[[], list[Row]], ...] = (
+    startup.rows,
+    reading.rows,
+    paper.rows,
+    rounding.rows,
+    matters.rows,
+)
 HEAD = ("what", "krume", "peer", "unit", "ratio", "want", "peer's name")
 
 

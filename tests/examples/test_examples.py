@@ -35,6 +35,14 @@ def test_check_the_balance(capsys: pytest.CaptureFixture[str]) -> None:
     assert "egg: 242.9 %" in capsys.readouterr().out
 
 
+def test_weigh_these_twice(capsys: pytest.CaptureFixture[str]) -> None:
+    found = _main("weigh_these_twice")
+    assert [line.name for line in found.weigh_twice] == ["xanthan gum", "eggs", "caster sugar"]
+    said = capsys.readouterr().out
+    assert "xanthan gum: 0.1 g does 1.43 to xanthan" in said
+    assert "16 g of eggs move the minutes most" in said
+
+
 def test_size_for_another_tin(capsys: pytest.CaptureFixture[str]) -> None:
     found = _main("size_for_another_tin")
     assert found.factor.by_area == pytest.approx(0.81)
