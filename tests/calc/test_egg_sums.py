@@ -62,3 +62,25 @@ def test_a_size_that_is_no_published_one_says_so() -> None:
     found = answer("eggs-shelled", {"count": 1, "size": "eu-m"})
     assert "common practice" in found.notices[0].text
     assert found.sources == ("common-practice",)
+
+
+@pytest.mark.source("reference-book", "twelve tortes: eggs")
+def test_sixty_eggs_and_thirty_yolks_leave_1005_g_of_white() -> None:
+    found = run("eggs-to-crack", whole=60, yolks=30, size="eu-m")
+    assert agrees(found["eggs"], "90") and agrees(found["left_whites_g"], "1005")  # type: ignore[arg-type]
+    assert found["left_yolks"] == 0.0
+
+
+def test_a_yolk_and_a_white_come_from_one_egg() -> None:
+    found = run("eggs-to-crack", yolks=9, whites=8)
+    assert (found["eggs"], found["left_whites"], found["left_yolks"]) == (9, 1.0, 0.0)
+    assert found["left_whites_g"] is None
+    assert [n.code for n in answer("eggs-to-crack", {"yolks": 9}).notices] == ["egg-size-missing"]
+
+
+@pytest.mark.parametrize(
+    "given", [{}, {"whole": -1}, {"yolks": "many"}, {"whole": 1, "size": "medium"}]
+)
+def test_what_gives_no_eggs_is_refused(given: dict[str, object]) -> None:
+    with pytest.raises(InputError):
+        run("eggs-to-crack", **given)

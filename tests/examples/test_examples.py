@@ -95,6 +95,13 @@ def test_plan_the_days(capsys: pytest.CaptureFixture[str]) -> None:
     assert "box: T1" in capsys.readouterr().out
 
 
+def test_buy_the_eggs(capsys: pytest.CaptureFixture[str]) -> None:
+    found = _main("buy_the_eggs")
+    assert [(buy.count, buy.over) for buy in found.buy] == [(90, 0)]
+    assert found.left[0].left_g == pytest.approx(405.0)
+    assert "C5 takes 600 g white" in capsys.readouterr().out
+
+
 def test_make_the_sheets(capsys: pytest.CaptureFixture[str]) -> None:
     found = _main("make_the_sheets")
     stale = {each.file for each in found.verified if not each.is_fresh}

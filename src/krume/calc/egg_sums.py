@@ -30,6 +30,38 @@ def _egg_count(given: Given) -> Values:
     return {"count": found.count, "make_up_g": found.make_up_g}
 
 
+def _eggs_to_crack(given: Given) -> Values:
+    """A yolk and a white that are both wanted come from one egg."""
+    whole, yolks, whites = (
+        within(name, given.maybe(name) or 0.0, 0.0, _MOST)
+        for name in ("whole", "yolks", "whites")
+    )
+    if whole == yolks == whites == 0:
+        raise given.missing("whole")
+    eggs = math.ceil(round(whole + max(yolks, whites), 9))
+    left = {"whites": _tidy(eggs - whole - whites), "yolks": _tidy(eggs - whole - yolks)}
+    return {
+        "eggs": eggs,
+        "left_whites": left["whites"],
+        "left_yolks": left["yolks"],
+        **_left_g(given, left),
+    }
+
+
+def _left_g(given: Given, left: dict[str, float]) -> Values:
+    """Grams of what is left, where the size is said."""
+    words = given.maybe_text("size")
+    if words is None:
+        given.note("egg-size-missing", "Without a size the grams left over are not known.")
+        return {"left_whites_g": None, "left_yolks_g": None}
+    size = _size(words)
+    given.cite(size.source)
+    return {
+        "left_whites_g": _tidy(left["whites"] * size.white_g.best),
+        "left_yolks_g": _tidy(left["yolks"] * size.yolk_g.best),
+    }
+
+
 def _each(given: Given) -> Interval:
     size = _size(given.text("size"))
     given.cite(size.source)
@@ -78,5 +110,26 @@ EGG_SUMS = (
         _egg_count,
         (),
         (("mass", "269.6"), ("size", "eu-m")),
+    ),
+    Sum(
+        "eggs-to-crack",
+        "How many eggs give so many whole ones, yolks and whites, and what is left.",
+        (
+            Input("whole", "eggs that go in whole", required=False),
+            Input("yolks", "yolks alone", required=False),
+            Input("whites", "whites alone", required=False),
+            Input("size", "egg size, for the grams left over", kind="text", required=False),
+        ),
+        (
+            Output("eggs", "eggs to crack: a yolk and a white come from one egg"),
+            Output("left_whites", "whites left over"),
+            Output("left_yolks", "yolks left over"),
+            Output("left_whites_g", "their grams; unknown without a size"),
+            Output("left_yolks_g", "their grams; unknown without a size"),
+        ),
+        _eggs_to_crack,
+        ("mathematics",),
+        (("whole", "60"), ("yolks", "30"), ("size", "eu-m")),
+        "A part of an egg is a whole one cracked.",
     ),
 )

@@ -20,6 +20,7 @@ from krume.plan.eggs import (
 )
 
 _DUST = 1e-9
+_CRUMB_G = 0.05
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,30 +122,30 @@ def _spare(
 def _left_words(each: UsedUp, answer: Cracking) -> str:
     """What is left, and why eggs were cracked for it."""
     loose = each.loose
-    mass = f"{_parts(loose.count, loose.part)}, {as_text(each.mass_g, 1)} g, left"
+    mass = f"{_parts(loose.count, loose.part)} left, {as_text(each.mass_g, 1)} g"
     other = "yolk" if loose.part == "white" else "white"
     alone = answer.used(loose.size, other) - answer.used(loose.size, loose.part)
-    whole = answer.count_of(loose.size) - answer.used(loose.size, "whole")
-    eggs = whole - answer.used(loose.size, loose.part)
-    if loose.part == "whole" or alone <= _DUST or loose.count < 1:
-        return f"{mass[:1].upper()}{mass[1:]}"
+    if loose.count < 1:
+        return f"{_parts(loose.count, loose.part)}, {as_text(each.mass_g, 1)} g, left"
+    if loose.part == "whole" or alone <= _DUST:
+        return mass
+    apart = answer.count_of(loose.size) - answer.used(loose.size, "whole")
+    eggs = apart - answer.used(loose.size, loose.part)
     more = f"{as_text(eggs, 2)} more egg{'' if eggs == 1 else 's'}"
-    return f"{_parts(alone, other)} wanted: {more}, {mass}"
+    return f"{_parts(alone, other)} wanted alone: {more}, {mass}"
 
 
 def _taken_words(each: UsedUp, found: Taken | None, wants_g: float | None) -> str:
+    days = f"{cold_days(each.loose.part)} days cold"
     if found is None:
         small = each.loose.count < 1
-        return " over when the bowl is weighed." if small else ": no formula here takes it."
-    if found.is_ordered:
-        goes_in = "" if wants_g is None else f" ({as_text(wants_g, 1)} g of it goes in)"
-        rest = f"; then {as_text(each.left_g, 1)} g left" if each.left_g > 0.05 else ""
-        days = f", {cold_days(each.loose.part)} days cold or frozen" if rest else ""
-        taken = as_text(each.taken_g, 1)
-        took = f"{found.formula} takes {taken} g{goes_in} in place of pasteurised"
-        return f": {took}, {found.use.treated}{rest}{days}."
-    days = f"{cold_days(each.loose.part)} days cold"
-    return f": {days}, for {found.formula} ({found.use.treated})."
+        return " when the bowl is weighed." if small else ": no formula here takes it."
+    if not found.is_ordered:
+        return f": {days}, for {found.formula} ({found.use.treated})."
+    part_in = "" if wants_g is None else f" ({as_text(wants_g, 1)} g of it goes in)"
+    took = f"{found.formula} takes {as_text(each.taken_g, 1)} g{part_in}, {found.use.treated}"
+    rest = f" Then {as_text(each.left_g, 1)} g left: {days}, or frozen."
+    return f". {took}, in place of pasteurised.{rest if each.left_g > _CRUMB_G else ''}"
 
 
 def _parts(count: float, part: str) -> str:

@@ -197,8 +197,8 @@ def _short(needs: tuple[EggNeed, ...], stock: EggStock) -> tuple[Problem, ...]:
     shop = ", ".join(egg_size(size).label for size in stock.shop or ()) or "none"
     missing = f"{lines} more are wanted" if lines else "no eggs of a known size are to be had"
     ask = (
-        f"The eggs are not enough: {missing}. In the house: {house}; in the shop: {shop}. Buy them, "
-        "make less, or add what the shop has with --shop."
+        f"The eggs are not enough: {missing}. In the house: {house}; in the shop: {shop}. "
+        "Buy them, make less, or add what the shop has with --shop."
     )
     options = tuple(Option(egg_size(size).label, egg_size(size).label) for size in short)
     return (Problem("eggs-short", "--shop", shop, ask, options),)

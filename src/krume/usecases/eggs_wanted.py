@@ -8,7 +8,7 @@ from datetime import date
 from krume.base import Infeasible, Interval, NotFoundError, Notice, Option, Problem, as_text
 from krume.build import ComponentFormula
 from krume.design import Formula, Line, family
-from krume.pantry import ingredient
+from krume.pantry import egg_size_named, ingredient
 from krume.plan import EggNeed, Taker, batches_made, each_g, egg_good
 from krume.store import book_at, list_texts, studio_of
 from krume.usecases.answer import Asked, clash_problems
@@ -226,7 +226,9 @@ def size_in_play(asked: EggsAsked, within: Asked) -> str | None:
     sizes.discard(None)
     if len(sizes) == 1:
         return sizes.pop()
-    return studio_of(book_at(within.book)).egg_size
+    studio = studio_of(book_at(within.book))
+    named = egg_size_named(studio.egg_size or "", studio.eggs_region)
+    return named[0].key if len(named) == 1 else None
 
 
 def liquids_wanted(each: EggFormula, form: str = "pasteurised") -> dict[str, float]:

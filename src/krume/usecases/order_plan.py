@@ -81,7 +81,7 @@ def shopping_leaf(
         parts=(
             LeafPart("What stops an order if it is missing", _stops(plan), boxed=True),
             *places,
-            *((LeafPart("Left over", spares),) if spares else ()),
+            *((LeafPart("Eggs left over", spares),) if spares else ()),
         ),
         cautions=("A new lot has its own record: write it into lots.csv before it is opened.",),
         hold=hold,

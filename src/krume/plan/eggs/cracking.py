@@ -62,6 +62,8 @@ def crack(needs: Sequence[EggNeed], stock: EggStock = EggStock()) -> Cracking | 
     {'eu-m': 9}
     """
     wanted = tuple(bowl for need in needs for bowl in bowls(need))
+    if not wanted:
+        return Cracking((), (), {}, (0.0,) * len(stock.liquids), proven=True)
     shop = _shop(wanted, stock)
     plain = stock.is_plain and len({need.day for need in needs}) <= 1
     answer = _as_written(wanted) if plain else _Program(wanted, stock, shop).solved()
@@ -97,7 +99,7 @@ def _as_written(wanted: Sequence[Bowl]) -> Cracking | None:
     answer = Cracking(tuple(filled), (), {}, (), proven=True)
     sizes = sorted({b.need.size for b in wanted if b.need.size is not None})
     counts = {size: _count(answer, size) for size in sizes}
-    day = wanted[0].need.day if wanted else 0
+    day = wanted[0].need.day
     cracked = tuple(Cracked(size, day, count) for size, count in counts.items())
     return replace(answer, cracked=cracked, bought=counts)
 

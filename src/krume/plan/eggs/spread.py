@@ -53,7 +53,7 @@ def spread_of(count: float, size: str, part: str = "whole") -> Spread:
     --------
     >>> found = spread_of(8, "eu-m")
     >>> found.mass_g, round(found.likely_half_g, 1), found.spare_count, found.sure_count
-    (Interval(low=376, best=408, high=440), 11.3, 1, 1)
+    (Interval(low=376.0, best=408.0, high=440.0), 11.3, 1, 1)
     """
     each = egg_size(size).part_g(part)
     likely = each.half_width * math.sqrt(count)
