@@ -1,4 +1,4 @@
-"""A book is a folder of plain texts, found by name, never overwritten."""
+"""A book is texts found by name and never overwritten, in a database or as plain files."""
 
 from pathlib import Path
 
@@ -9,13 +9,18 @@ from krume.store import (
     Book,
     add_texts,
     book_at,
+    book_bytes,
+    book_places,
+    bytes_of_path,
     count_texts,
+    database_of,
     digest,
     find_texts,
     is_book,
     list_tables,
     list_texts,
-    make_folders,
+    place_all,
+    place_in,
 )
 
 FILES = {
@@ -29,7 +34,18 @@ FILES = {
 
 
 @pytest.fixture
-def book(tmp_path: Path) -> Book:
+def plain(tmp_path: Path) -> Book:
+    """A book that is a folder of plain files."""
+    book = Book(tmp_path / "plain")
+    place_all(book.path, FILES)
+    return book
+
+
+@pytest.fixture(params=["plain", "database"])
+def book(request: pytest.FixtureRequest, plain: Book, tmp_path: Path) -> Book:
+    """The same book both ways."""
+    if request.param == "plain":
+        return plain
     book = Book(tmp_path / "book")
     add_texts(book, FILES)
     return book
@@ -84,13 +100,33 @@ def test_a_name_in_two_folders_is_found_twice(book: Book) -> None:
     assert {t.kind for t in find_texts(book, "F1")} == {"formula", "torte"}
 
 
-def test_only_texts_are_listed(book: Book) -> None:
-    (book.path / "formulas" / "F1.txt~").write_bytes(b"backup")
-    (book.path / "formulas" / ".F3.txt").write_bytes(b"hidden")
-    (book.path / "formulas" / "F4.txt").mkdir()
+def test_only_texts_are_listed(plain: Book) -> None:
+    (plain.path / "formulas" / "F1.txt~").write_bytes(b"backup")
+    (plain.path / "formulas" / ".F3.txt").write_bytes(b"hidden")
+    (plain.path / "formulas" / "F4.txt").mkdir()
+    assert [t.name for t in list_texts(plain)] == ["F1", "F2", "T1", "101"]
+
+
+def test_what_a_book_holds_is_listed_by_kind(book: Book) -> None:
     assert [t.name for t in list_texts(book)] == ["F1", "F2", "T1", "101"]
     assert count_texts(book) == {"formulas": 2, "tortes": 1, "orders": 1, "classes": 0}
-    assert [p.name for p in list_tables(book)] == ["lots.csv"]
+    assert list_tables(book) == ("lots.csv",)
+    assert book_places(book) == tuple(sorted(FILES))
+
+
+def test_every_text_comes_back_byte_for_byte(book: Book) -> None:
+    assert {place: book_bytes(book, place) for place in FILES} == FILES
+    assert book_bytes(book, "formulas/F9.txt") is None
+
+
+def test_a_path_inside_the_book_means_its_text(book: Book, tmp_path: Path) -> None:
+    path = book.path / "formulas" / "F1.txt"
+    assert place_in(book, path) == "formulas/F1.txt"
+    assert bytes_of_path(book, path) == FILES["formulas/F1.txt"]
+    (tmp_path / "mine.txt").write_bytes(b"Mine\n")
+    assert place_in(book, tmp_path / "mine.txt") is None
+    assert bytes_of_path(book, tmp_path / "mine.txt") == b"Mine\n"
+    assert bytes_of_path(book, tmp_path / "none.txt") is None
 
 
 def test_a_book_that_is_not_there_holds_nothing(tmp_path: Path) -> None:
@@ -110,14 +146,22 @@ def test_adding_again_changes_nothing(book: Book) -> None:
     assert digest(book) == before
 
 
-def test_an_edited_text_is_kept_and_the_missing_ones_are_added(book: Book) -> None:
-    (book.path / "formulas" / "F1.txt").write_bytes(b"Mine now\n")
-    (book.path / "tortes" / "T1.txt").unlink()
-    loaded = add_texts(book, FILES)
+def test_a_text_that_differs_is_kept_and_the_missing_ones_are_added(book: Book) -> None:
+    more = {**FILES, "formulas/F1.txt": b"Another\n", "tortes/T2.txt": b"Second torte\n"}
+    loaded = add_texts(book, more)
     assert loaded.kept == ("formulas/F1.txt",)
-    assert loaded.added == ("tortes/T1.txt",)
-    assert (book.path / "formulas" / "F1.txt").read_bytes() == b"Mine now\n"
-    assert (book.path / "tortes" / "T1.txt").read_bytes() == FILES["tortes/T1.txt"]
+    assert loaded.added == ("tortes/T2.txt",)
+    assert book_bytes(book, "formulas/F1.txt") == FILES["formulas/F1.txt"]
+    assert book_bytes(book, "tortes/T2.txt") == b"Second torte\n"
+
+
+def test_a_new_book_is_a_database_and_a_plain_one_stays_plain(plain: Book, tmp_path: Path) -> None:
+    add_texts(plain, {"formulas/F3.txt": b"Third\n"})
+    assert database_of(plain) is None
+    assert (plain.path / "formulas" / "F3.txt").is_file()
+    new = Book(tmp_path / "new")
+    add_texts(new, FILES)
+    assert database_of(new) == new.path / "book.sqlite3"
 
 
 def test_a_folder_with_other_things_in_it_is_refused(tmp_path: Path) -> None:
@@ -132,20 +176,18 @@ def test_an_empty_folder_may_become_a_book(tmp_path: Path) -> None:
     assert is_book(Book(tmp_path))
 
 
-def test_the_digest_follows_every_byte_and_every_name(book: Book) -> None:
-    seen = {digest(book)}
-    (book.path / "lots.csv").write_bytes(b"lot,ingredient\nL-001,rye\n")
-    seen.add(digest(book))
-    (book.path / "lots.csv").rename(book.path / "bags.csv")
-    seen.add(digest(book))
+def test_the_digest_follows_every_byte_and_every_name(plain: Book) -> None:
+    seen = {digest(plain)}
+    (plain.path / "lots.csv").write_bytes(b"lot,ingredient\nL-001,rye\n")
+    seen.add(digest(plain))
+    (plain.path / "lots.csv").rename(plain.path / "bags.csv")
+    seen.add(digest(plain))
     assert len(seen) == 3
-    (book.path / ".hidden").write_bytes(b"x")
-    assert digest(book) in seen
+    (plain.path / ".hidden").write_bytes(b"x")
+    assert digest(plain) in seen
 
 
-def test_the_folders_of_a_book_are_made_once(tmp_path: Path) -> None:
-    book = Book(tmp_path / "book")
-    make_folders(book)
-    make_folders(book)
-    names = sorted(p.name for p in book.path.iterdir())
-    assert names == ["classes", "formulas", "orders", "tortes"]
+def test_both_ways_of_keeping_a_book_have_the_same_digest(plain: Book, tmp_path: Path) -> None:
+    new = Book(tmp_path / "new")
+    add_texts(new, FILES)
+    assert digest(new) == digest(plain)

@@ -6,7 +6,9 @@ from pathlib import Path
 
 import pytest
 
-from krume.usecases import Answer, Asked, SheetResult, load_demo, make_sheets
+from krume.store import place_all
+from krume.usecases import Answer, Asked, SheetResult, make_sheets
+from krume.usecases.book import demo_files
 
 PLAIN = """\
 Plain sponge
@@ -24,7 +26,7 @@ Whisk and bake.
 def book(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """A book of its own with the demo studio in it."""
     path = tmp_path_factory.mktemp("usecases") / "book"
-    load_demo(Asked(book=path))
+    place_all(path, demo_files())
     return path
 
 
@@ -51,10 +53,9 @@ def sheets_101(book: Path, tmp_path_factory: pytest.TempPathFactory) -> Made:
 
 @pytest.fixture
 def own_demo(tmp_path: Path) -> Asked:
-    """A request on a demo book that the test may change."""
-    asked = Asked(book=tmp_path / "own-demo")
-    load_demo(asked)
-    return asked
+    """A request on a demo book, a folder of plain files, that the test may change."""
+    place_all(tmp_path / "own-demo", demo_files())
+    return Asked(book=tmp_path / "own-demo")
 
 
 @pytest.fixture

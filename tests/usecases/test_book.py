@@ -1,12 +1,13 @@
 """Making a book and loading the demo studio: nothing of the person's is lost."""
 
-import errno
-import os
+import sqlite3
 from pathlib import Path
 
 import pytest
 
 from krume.base import StoreError
+from krume.store import Book, add_texts, book_bytes, database
+from krume.store.database import connect
 from krume.usecases import Asked, init_book, load_demo
 from krume.usecases.book import demo_files
 
@@ -29,7 +30,8 @@ def test_loading_makes_the_book_and_counts_what_is_in_it(tmp_path: Path) -> None
     path = tmp_path / "new" / "book"
     result = load_demo(Asked(book=path)).result
     assert result.path == str(path)
-    assert listing(path) == demo_files()
+    assert [p.name for p in path.iterdir()] == ["book.sqlite3"]
+    assert [p.name for p in path.parent.iterdir()] == ["book"]
     counts = result.counts
     assert (counts["formulas"], counts["tortes"], counts["orders"]) == (13, 4, 2)
     assert counts["lots"] == 18
@@ -46,15 +48,14 @@ def test_loading_twice_is_the_same_as_once(tmp_path: Path) -> None:
 
 
 def test_an_edited_text_is_kept_and_named(tmp_path: Path) -> None:
-    load_demo(Asked(book=tmp_path))
-    (tmp_path / "formulas" / "F1.txt").write_text("Mine\n", encoding="utf-8")
-    (tmp_path / "formulas" / "F2.txt").unlink()
-    answer = load_demo(Asked(book=tmp_path))
+    book = Book(tmp_path / "book")
+    add_texts(book, {"formulas/F1.txt": b"Mine\n"})
+    answer = load_demo(Asked(book=book.path))
     assert answer.exit_code == 0
     assert answer.result.kept == ("formulas/F1.txt",)
-    assert answer.result.added == ("formulas/F2.txt",)
+    assert "formulas/F2.txt" in answer.result.added
     assert [n.where for n in answer.notices] == ["formulas/F1.txt"]
-    assert (tmp_path / "formulas" / "F1.txt").read_text(encoding="utf-8") == "Mine\n"
+    assert book_bytes(book, "formulas/F1.txt") == b"Mine\n"
 
 
 def test_a_folder_of_other_things_is_refused_and_untouched(tmp_path: Path) -> None:
@@ -66,33 +67,21 @@ def test_a_folder_of_other_things_is_refused_and_untouched(tmp_path: Path) -> No
 
 
 def test_a_full_disk_leaves_no_half_book(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    written = 0
-    flush = os.fsync
+    def small(path: Path, *, is_new: bool = False) -> sqlite3.Connection:
+        connection = connect(path, is_new=is_new)
+        connection.execute("PRAGMA max_page_count = 20")
+        return connection
 
-    def filling(handle: int) -> None:
-        nonlocal written
-        written += 1
-        if written == 5:
-            raise OSError(errno.ENOSPC, "full")
-        flush(handle)
-
-    monkeypatch.setattr(os, "fsync", filling)
+    monkeypatch.setattr(database, "connect", small)
     with pytest.raises(StoreError, match="Make room on the disk"):
         load_demo(Asked(book=tmp_path / "book"))
     assert list(tmp_path.iterdir()) == []
 
 
-def test_an_empty_book_has_its_folders_and_settings_that_say_nothing_yet(tmp_path: Path) -> None:
-    path = tmp_path / "book"
-    result = init_book(Asked(book=path)).result
+def test_an_empty_book_has_settings_that_say_nothing_yet(tmp_path: Path) -> None:
+    result = init_book(Asked(book=tmp_path / "book")).result
     assert result.counts == {"formulas": 0, "tortes": 0, "orders": 0, "classes": 0}
-    assert sorted(p.name for p in path.iterdir()) == [
-        "classes",
-        "formulas",
-        "orders",
-        "studio.toml",
-        "tortes",
-    ]
+    assert result.added == ("studio.toml",)
 
 
 def test_making_a_book_over_the_demo_changes_nothing(tmp_path: Path) -> None:

@@ -9,7 +9,9 @@ from pathlib import Path
 import pytest
 
 from krume.base import InputError
-from krume.usecases import Asked, LabelResult, LabelWish, label_of, load_demo
+from krume.store import place_all
+from krume.usecases import Asked, LabelResult, LabelWish, label_of
+from krume.usecases.book import demo_files
 
 COVERS = ("label_result", "label_nutrition")
 US, EU = LabelWish(market="us"), LabelWish(market="eu")
@@ -20,7 +22,7 @@ ROOM = "room: cleaning record"
 def own(tmp_path: Path) -> Asked:
     """A demo book that a test may change."""
     asked = Asked(book=tmp_path / "book")
-    load_demo(asked)
+    place_all(asked.book or Path(), demo_files())
     return asked
 
 

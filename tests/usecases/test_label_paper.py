@@ -6,7 +6,9 @@ from pathlib import Path
 import pytest
 from pypdf import PdfReader
 
-from krume.usecases import Asked, LabelWish, label_sheets, load_demo
+from krume.store import place_all
+from krume.usecases import Asked, LabelWish, label_sheets
+from krume.usecases.book import demo_files
 
 EU = LabelWish(market="eu")
 
@@ -59,7 +61,7 @@ def test_a_label_holds_its_words_and_no_gluten_sentence_while_the_gate_is_closed
 
 def test_the_gluten_sentence_is_printed_only_through_the_open_gate(tmp_path: Path) -> None:
     asked = Asked(book=tmp_path / "book")
-    load_demo(asked)
+    place_all(asked.book or Path(), demo_files())
     clean = tmp_path / "book" / "cleaning.csv"
     clean.write_text("date,cleaned\n2027-06-10,yes\n", encoding="utf-8")
     wish = LabelWish(market="eu", with_panel=False)

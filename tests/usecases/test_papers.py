@@ -4,7 +4,9 @@ from pathlib import Path
 
 import pytest
 
-from krume.usecases import Asked, load_demo
+from krume.store import place_all
+from krume.usecases import Asked
+from krume.usecases.book import demo_files
 from krume.usecases.papers import papers_of
 
 SHEET = "Name: xanthan gum\nClass: gel\nFibre: 80 g\n"
@@ -14,7 +16,7 @@ SHEET = "Name: xanthan gum\nClass: gel\nFibre: 80 g\n"
 def book(tmp_path: Path) -> Path:
     """A demo book that a test may change."""
     path = tmp_path / "book"
-    load_demo(Asked(book=path))
+    place_all(path, demo_files())
     return path
 
 

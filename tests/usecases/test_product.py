@@ -8,7 +8,9 @@ from pathlib import Path
 import pytest
 
 from krume.base import KrumeError
-from krume.usecases import Asked, LabelWish, keep_of, label_of, load_demo
+from krume.store import place_all
+from krume.usecases import Asked, LabelWish, keep_of, label_of
+from krume.usecases.book import demo_files
 from krume.usecases.product import sold_of
 
 
@@ -32,7 +34,7 @@ def test_a_class_is_nothing_to_sell(demo: Asked) -> None:
 
 def test_a_line_of_an_order_that_nobody_knows_is_named(tmp_path: Path) -> None:
     asked = Asked(book=tmp_path / "book")
-    load_demo(asked)
+    place_all(asked.book or Path(), demo_files())
     order = tmp_path / "book" / "orders" / "103.txt"
     order.write_text("Order 103\nCustomer: X\nDate: 2027-06-12\n\n1 T9\n", encoding="utf-8")
     with pytest.raises(KrumeError, match="T9"):

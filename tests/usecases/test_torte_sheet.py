@@ -8,8 +8,9 @@ from pathlib import Path
 import pytest
 
 from krume.base import StoreError
-from krume.store import Book, add_texts
-from krume.usecases import Asked, load_demo, make_sheets
+from krume.store import Book, add_texts, place_all
+from krume.usecases import Asked, make_sheets
+from krume.usecases.book import demo_files
 
 NO_DIET = "line 6=Note: the walnut one looks nicest"
 
@@ -52,7 +53,7 @@ def test_a_torte_that_cannot_be_writes_nothing(
 def test_an_open_question_of_a_torte_in_an_order_carries_its_name(tmp_path: Path) -> None:
     book = tmp_path / "book"
     asked = Asked(book=book)
-    load_demo(asked)
+    place_all(asked.book or Path(), demo_files())
     cream = book / "formulas" / "C2.txt"
     text = cream.read_text(encoding="utf-8").replace("Density: 0.72 g/ml (plan)\n", "")
     cream.write_text(text, encoding="utf-8")
@@ -68,7 +69,7 @@ def test_an_open_question_of_a_torte_in_an_order_carries_its_name(tmp_path: Path
 
 def test_gelatine_without_a_lot_says_that_its_animal_is_not_stated(tmp_path: Path) -> None:
     book = tmp_path / "book"
-    load_demo(Asked(book=book))
+    place_all(book, demo_files())
     (book / "lots.csv").unlink()
     make_sheets("T3", Asked(book=book), out=tmp_path / "out")
     plan = json.loads((tmp_path / "out" / "t3-torte-plan.json").read_text(encoding="utf-8"))
@@ -77,7 +78,7 @@ def test_gelatine_without_a_lot_says_that_its_animal_is_not_stated(tmp_path: Pat
 
 def test_lots_that_are_no_text_stop_with_what_to_do(tmp_path: Path) -> None:
     book = tmp_path / "book"
-    load_demo(Asked(book=book))
+    place_all(book, demo_files())
     (book / "lots.csv").write_bytes(b"\xff\xfe\x00lots")
     with pytest.raises(StoreError, match="in UTF-8"):
         make_sheets("T3", Asked(book=book), out=tmp_path / "out")
@@ -85,7 +86,7 @@ def test_lots_that_are_no_text_stop_with_what_to_do(tmp_path: Path) -> None:
 
 def test_a_plan_never_overwrites_a_card_of_the_same_name(tmp_path: Path) -> None:
     book = tmp_path / "book"
-    load_demo(Asked(book=book))
+    place_all(book, demo_files())
     add_texts(Book(book), {"tortes/F4.txt": b"Same\n\n1 layer of formulas/F4.txt, 12 mm"})
     out = tmp_path / "out"
     answer = make_sheets("tortes/F4.txt", Asked(book=book), out=out)

@@ -24,7 +24,7 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "cost": ("cost", "What it costs, what to ask for it, how many pay the fixed costs."),
     "sheet": ("sheet", "Bench cards, torte plans, order sheets and more, as PDF, HTML and JSON."),
     "calc": ("calc", "Quick sums: tins, eggs, gelatine, rolls, the dial."),
-    "book": ("book", "The folder your texts live in."),
+    "book": ("book", "Where your texts live, and the care of them."),
     "schema": ("schema", "The JSON Schema of a command's --json answer."),
 }
 """Each command's module and its one line, in the order of the work."""

@@ -1,20 +1,26 @@
 """The book and the person's files: the only folder that touches them."""
 
+from krume.store.backups import sha256_of
 from krume.store.book import (
     FOLDERS,
     Book,
     BookText,
-    Loaded,
     add_texts,
     book_at,
+    book_bytes,
+    book_places,
+    bytes_of_path,
     count_texts,
+    database_of,
     digest,
     find_texts,
     is_book,
     list_tables,
     list_texts,
-    make_folders,
+    place_in,
 )
+from krume.store.care import back_up, faults, latest_backup, restore
+from krume.store.contents import Loaded
 from krume.store.files import FILE_LIMIT, is_file, is_folder, place_all, read_bytes, write_whole
 from krume.store.kitchen import KitchenSettings, kitchen_of
 from krume.store.prices import prices_of
@@ -32,21 +38,30 @@ __all__ = [
     "Studio",
     "StudioCost",
     "add_texts",
+    "back_up",
     "book_at",
+    "book_bytes",
+    "book_places",
+    "bytes_of_path",
     "count_texts",
+    "database_of",
     "digest",
+    "faults",
     "find_texts",
     "is_book",
     "is_file",
     "is_folder",
     "kitchen_of",
+    "latest_backup",
     "list_tables",
     "list_texts",
-    "make_folders",
     "place_all",
+    "place_in",
     "prices_of",
     "read_bytes",
     "read_studio",
+    "restore",
+    "sha256_of",
     "studio_of",
     "table_rows",
     "table_text",

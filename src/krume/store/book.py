@@ -1,13 +1,20 @@
-"""The book: a folder of plain texts and tables, found by name."""
+"""The book: texts and tables found by name, in a database or as a folder of plain files."""
 
 import hashlib
 import os
+import shutil
+import tempfile
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 from pathlib import Path
 
 from krume.base import StoreError
+from krume.store.contents import Loaded, add_all, as_kept, bytes_at, is_sheet, places
+from krume.store.database import DATABASE, reading, writing
 from krume.store.files import is_file, is_folder, place_all, read_bytes, refusals
+from krume.store.migrations import make, migrate
+from krume.store.texts import first_line, titles
 
 FOLDERS: dict[str, str] = {
     "formulas": "formula",
@@ -21,6 +28,9 @@ MARK = "studio.toml"
 """The file that makes a folder a book."""
 
 
+_FOLDER_MODE = 0o777
+
+
 @dataclass(frozen=True, slots=True)
 class Book:
     """Where a book is; the folder need not exist yet."""
@@ -30,21 +40,15 @@ class Book:
 
 @dataclass(frozen=True, slots=True)
 class BookText:
-    """One text of a book: its kind, the name it goes by, the name on its first line."""
+    """One text of a book: its kind, the name it goes by, the name on its first line.
+
+    `path` is where it stands, or would stand, as a file of the book's folder.
+    """
 
     kind: str
     name: str
     title: str
     path: Path
-
-
-@dataclass(frozen=True, slots=True)
-class Loaded:
-    """What became of the files that were to be added to a book."""
-
-    added: tuple[str, ...]
-    same: tuple[str, ...]
-    kept: tuple[str, ...]
 
 
 def book_at(given: Path | None) -> Book:
@@ -60,17 +64,95 @@ def book_at(given: Path | None) -> Book:
 
 
 def is_book(book: Book) -> bool:
-    """Whether there is a book yet: its settings, or at least its formulas."""
-    return is_file(book.path / MARK) or is_folder(book.path / "formulas")
+    """Whether there is a book yet: its database, its settings, or at least its formulas."""
+    is_plain = is_file(book.path / MARK) or is_folder(book.path / "formulas")
+    return is_plain or database_of(book) is not None
+
+
+def database_of(book: Book) -> Path | None:
+    """Database of a book; None where it is a folder of plain texts, or not there yet."""
+    path = book.path / DATABASE
+    if not is_file(path):
+        return None
+    with refusals(path, doing="read"):
+        _brought_up(path, path.stat().st_ino)
+    return path
+
+
+@lru_cache(maxsize=64)
+def _brought_up(path: Path, _: int) -> None:
+    """A database is brought to the present form when it is first met; a newer one is refused."""
+    migrate(path)
+
+
+def book_bytes(book: Book, place: str) -> bytes | None:
+    """A text or a table of a book by its place, formulas/F1.txt; None where there is none."""
+    database = database_of(book)
+    if database is not None:
+        with reading(database) as connection:
+            return bytes_at(connection, place)
+    path = book.path / place
+    return read_bytes(path) if is_file(path) else None
+
+
+def book_places(book: Book) -> tuple[str, ...]:
+    """Places of everything a book holds, hidden files left out."""
+    database = database_of(book)
+    if database is not None:
+        with reading(database) as connection:
+            return places(connection)
+    if not is_folder(book.path):
+        return ()
+    with refusals(book.path, doing="read"):
+        found = [p.relative_to(book.path) for p in book.path.rglob("*") if is_file(p)]
+    return tuple(sorted(p.as_posix() for p in found if not _is_hidden(p)))
+
+
+def _is_hidden(path: Path) -> bool:
+    return any(part.startswith(".") for part in path.parts)
+
+
+def place_in(book: Book, path: Path) -> str | None:
+    """Place in the book that a path means; None for a path outside of it."""
+    try:
+        inside, whole = book.path.expanduser().resolve(), path.expanduser().resolve()
+    except (OSError, ValueError, RuntimeError):
+        return None
+    return whole.relative_to(inside).as_posix() if whole.is_relative_to(inside) else None
+
+
+def bytes_of_path(book: Book, path: Path) -> bytes | None:
+    """Bytes of a file, or of the text of the book that a path means; None where neither is."""
+    if is_file(path):
+        return read_bytes(path)
+    place = place_in(book, path)
+    return None if place is None else book_bytes(book, place)
 
 
 def list_texts(book: Book) -> tuple[BookText, ...]:
     """Every text of a book, by kind and name."""
-    return tuple(
-        BookText(kind, path.stem, _first_line(path), path)
-        for folder, kind in FOLDERS.items()
-        for path in _texts_in(book.path / folder)
-    )
+    database = database_of(book)
+    if database is not None:
+        with reading(database) as connection:
+            held = titles(connection)
+    else:
+        held = tuple((p, _first_line(book.path / p)) for p in _plain_texts(book))
+    found = (_text(book, place, title) for place, title in held)
+    order = list(FOLDERS.values())
+    texts = [text for text in found if text is not None]
+    return tuple(sorted(texts, key=lambda text: (order.index(text.kind), text.path)))
+
+
+def _plain_texts(book: Book) -> list[str]:
+    return [f"{folder}/{p.name}" for folder in FOLDERS for p in _texts_in(book.path / folder)]
+
+
+def _text(book: Book, place: str, title: str) -> BookText | None:
+    folder, _, file = place.partition("/")
+    name, dot, end = file.rpartition(".")
+    if folder not in FOLDERS or "/" in file or dot + end != ".txt" or not name:
+        return None
+    return BookText(FOLDERS[folder], name, title, book.path / place)
 
 
 def _texts_in(folder: Path) -> list[Path]:
@@ -81,24 +163,13 @@ def _texts_in(folder: Path) -> list[Path]:
     return [p for p in paths if p.suffix == ".txt" and not p.name.startswith(".") and is_file(p)]
 
 
-def list_tables(book: Book) -> tuple[Path, ...]:
-    """The tables of a book: lots, prices, tins, trials."""
-    if not is_folder(book.path):
-        return ()
-    with refusals(book.path, doing="read"):
-        return tuple(p for p in sorted(book.path.iterdir()) if p.suffix == ".csv" and is_file(p))
-
-
-def make_folders(book: Book) -> None:
-    """Make the folders a book's texts go into."""
-    for folder in FOLDERS:
-        with refusals(book.path / folder):
-            (book.path / folder).mkdir(parents=True, exist_ok=True)
+def list_tables(book: Book) -> tuple[str, ...]:
+    """Places of the tables of a book: lots.csv, prices.csv and others."""
+    return tuple(place for place in book_places(book) if is_sheet(place))
 
 
 def _first_line(path: Path) -> str:
-    text = read_bytes(path).decode("utf-8-sig", errors="replace")
-    return next((line.strip() for line in text.splitlines() if line.strip()), "")
+    return first_line(read_bytes(path))
 
 
 def find_texts(book: Book, name: str) -> tuple[BookText, ...]:
@@ -115,20 +186,53 @@ def count_texts(book: Book) -> dict[str, int]:
     return {folder: sum(t.kind == kind for t in texts) for folder, kind in FOLDERS.items()}
 
 
-def add_texts(book: Book, files: Mapping[str, bytes]) -> Loaded:
-    """Add files to a book, all or none; a file that is there and differs is kept as it is."""
+def add_texts(book: Book, files: Mapping[str, bytes], *, is_newer: bool = False) -> Loaded:
+    """Add files to a book, all or none; one that is there and differs is kept, unless `is_newer`.
+
+    A book that is not there yet is made, as a database; a folder of plain texts stays one.
+    """
     _refuse_foreign(book)
-    there = {name: _there(book.path / name) for name in files}
-    added = {name: data for name, data in files.items() if there[name] is None}
-    same = tuple(name for name, data in files.items() if there[name] == data)
-    kept = tuple(name for name in files if name not in added and name not in same)
-    if added:
-        place_all(book.path, added)
-    return Loaded(tuple(added), same, kept)
+    database = database_of(book)
+    if database is not None:
+        with writing(database) as connection:
+            return add_all(connection, files, is_newer=is_newer)
+    return _add_plain(book, files, is_newer=is_newer) if is_book(book) else _make(book, files)
 
 
-def _there(path: Path) -> bytes | None:
-    return read_bytes(path) if is_file(path) else None
+def _make(book: Book, files: Mapping[str, bytes]) -> Loaded:
+    """A new book appears whole, with everything in it."""
+    with refusals(book.path):
+        book.path.parent.mkdir(parents=True, exist_ok=True)
+        stage = Path(tempfile.mkdtemp(prefix=".krume-", dir=book.path.parent))
+        try:
+            make(stage / DATABASE)
+            with writing(stage / DATABASE) as connection:
+                loaded = add_all(connection, files)
+            if book.path.exists():
+                os.link(stage / DATABASE, book.path / DATABASE)
+            else:
+                stage.chmod(_FOLDER_MODE & ~_umask())
+                stage.rename(book.path)
+        finally:
+            shutil.rmtree(stage, ignore_errors=True)
+    return loaded
+
+
+def _umask() -> int:
+    mask = os.umask(0)
+    os.umask(mask)
+    return mask
+
+
+def _add_plain(book: Book, files: Mapping[str, bytes], *, is_newer: bool) -> Loaded:
+    there = {place: book_bytes(book, place) for place in files}
+    added = tuple(place for place in files if there[place] is None)
+    same = tuple(place for place, data in files.items() if there[place] == data)
+    others = tuple(place for place in files if place not in added and place not in same)
+    wanted = (*added, *others) if is_newer else added
+    if wanted:
+        place_all(book.path, {place: files[place] for place in wanted})
+    return Loaded(added, same, () if is_newer else others, others if is_newer else ())
 
 
 def _refuse_foreign(book: Book) -> None:
@@ -147,13 +251,10 @@ def _refuse_foreign(book: Book) -> None:
 
 
 def digest(book: Book) -> str:
-    """SHA-256 over the names and bytes of all files of a book, hidden ones left out."""
+    """SHA-256 over the places and bytes of all a book holds; an export of it has the same."""
     total = hashlib.sha256()
-    with refusals(book.path, doing="read"):
-        paths = sorted(p for p in book.path.rglob("*") if is_file(p))
-    for path in paths:
-        inside = path.relative_to(book.path)
-        if not any(part.startswith(".") for part in inside.parts):
-            total.update(f"{inside.as_posix()}\0{len(data := read_bytes(path))}\0".encode())
-            total.update(data)
+    for place in book_places(book):
+        data = as_kept(place, book_bytes(book, place) or b"")
+        total.update(f"{place}\0{len(data)}\0".encode())
+        total.update(data)
     return total.hexdigest()

@@ -4,8 +4,7 @@ from dataclasses import dataclass
 from datetime import timezone, tzinfo
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
-from krume.store.book import Book
-from krume.store.files import is_file, read_bytes
+from krume.store.book import MARK, Book, book_bytes
 from krume.store.studio import _offset, _parsed, _Settings
 
 
@@ -26,10 +25,10 @@ class KitchenSettings:
 
 def kitchen_of(book: Book) -> KitchenSettings:
     """Kitchen of a book; without settings nothing is known of it."""
-    path = book.path / "studio.toml"
-    if not is_file(path):
+    data, path = book_bytes(book, MARK), book.path / MARK
+    if data is None:
         return KitchenSettings()
-    settings = _Settings(_parsed(read_bytes(path), path), path)
+    settings = _Settings(_parsed(data, path), path)
     oven, mixer = settings.table("oven"), settings.table("mixer")
     fridge, hours = settings.table("fridge"), settings.table("hours")
     tins = oven.number("tins_per_load")

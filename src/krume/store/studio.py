@@ -7,8 +7,7 @@ from decimal import Decimal
 from pathlib import Path
 
 from krume.base import STATUSES, StoreError, currency_named
-from krume.store.book import Book
-from krume.store.files import is_file, read_bytes
+from krume.store.book import MARK, Book, book_bytes
 
 REGIONS = ("eu", "us")
 _OFFSET_LENGTH = 6
@@ -58,8 +57,8 @@ class Studio:
 
 def studio_of(book: Book) -> Studio:
     """Settings of a book; a book without them has none."""
-    path = book.path / "studio.toml"
-    return read_studio(read_bytes(path), path) if is_file(path) else Studio()
+    data = book_bytes(book, MARK)
+    return Studio() if data is None else read_studio(data, book.path / MARK)
 
 
 def read_studio(data: bytes, path: Path) -> Studio:

@@ -5,18 +5,17 @@ import io
 from pathlib import Path
 
 from krume.base import StoreError
-from krume.store.files import is_file, read_bytes
+from krume.store.book import Book, book_bytes
 
 
-def table_text(path: Path) -> str:
-    """Text of a table; empty where there is none.
+def table_text(book: Book, place: str) -> str:
+    """Text of a table or sheet of a book; empty where there is none.
 
-    Bytes that are no text refuse the whole table: half-read evidence is worse than none.
+    Bytes that are no text refuse the whole of it: half-read evidence is worse than none.
     """
-    if not is_file(path):
-        return ""
+    path = book.path / place
     try:
-        text = read_bytes(path).decode("utf-8-sig")
+        text = (book_bytes(book, place) or b"").decode("utf-8-sig")
     except UnicodeDecodeError as error:
         raise _no_table(path, f"byte {error.start + 1}") from error
     if "\0" in text:
@@ -24,9 +23,9 @@ def table_text(path: Path) -> str:
     return text
 
 
-def table_rows(path: Path) -> list[dict[str, str]]:
+def table_rows(book: Book, place: str) -> list[dict[str, str]]:
     """Rows of a table by the names of its first line; none where there is no table."""
-    text = table_text(path)
+    text = table_text(book, place)
     lines = csv.DictReader(io.StringIO(text, newline=None))
     try:
         return [
@@ -34,7 +33,7 @@ def table_rows(path: Path) -> list[dict[str, str]]:
             for row in lines
         ]
     except csv.Error as error:
-        raise _no_table(path, f"line {lines.line_num}") from error
+        raise _no_table(book.path / place, f"line {lines.line_num}") from error
 
 
 def _no_table(path: Path, place: str) -> StoreError:

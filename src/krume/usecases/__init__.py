@@ -16,6 +16,13 @@ if TYPE_CHECKING:
     from krume.usecases.blend_request import BlendWish
     from krume.usecases.blend_result import BlendLine, BlendOther, BlendPremix, BlendResult
     from krume.usecases.book import BookResult, init_book, load_demo
+    from krume.usecases.book_care import (
+        back_up_book,
+        export_book,
+        import_book,
+        restore_book,
+        verify_book,
+    )
     from krume.usecases.build import build_torte
     from krume.usecases.build_result import BuildLayer, BuildResult
     from krume.usecases.calc import SumList, answer_sum, list_sums
@@ -107,6 +114,7 @@ _HOMES = {
     "VaryWish": "usecases.vary",
     "answer_sum": "usecases.calc",
     "answer_type": "usecases.schema",
+    "back_up_book": "usecases.book_care",
     "bake_formula": "usecases.bake",
     "build_torte": "usecases.build",
     "check_formula": "usecases.check",
@@ -115,6 +123,8 @@ _HOMES = {
     "cost_of": "usecases.cost",
     "data_version": "evidence",
     "eggs_of": "usecases.eggs",
+    "export_book": "usecases.book_care",
+    "import_book": "usecases.book_care",
     "init_book": "usecases.book",
     "keep_of": "usecases.keep",
     "label_of": "usecases.label",
@@ -126,10 +136,12 @@ _HOMES = {
     "plan_orders": "usecases.plan",
     "read_formula": "usecases.read",
     "rescue_slip": "usecases.slip",
+    "restore_book": "usecases.book_care",
     "size_formula": "usecases.size",
     "vary_children": "usecases.vary_family",
     "vary_each": "usecases.vary",
     "vary_formula": "usecases.vary",
+    "verify_book": "usecases.book_care",
     "verify_sheets": "usecases.verify",
 }
 
@@ -195,6 +207,7 @@ __all__ = [
     "VaryWish",
     "answer_sum",
     "answer_type",
+    "back_up_book",
     "bake_formula",
     "build_torte",
     "check_formula",
@@ -203,6 +216,8 @@ __all__ = [
     "cost_of",
     "data_version",
     "eggs_of",
+    "export_book",
+    "import_book",
     "init_book",
     "keep_of",
     "label_of",
@@ -214,10 +229,12 @@ __all__ = [
     "plan_orders",
     "read_formula",
     "rescue_slip",
+    "restore_book",
     "size_formula",
     "vary_children",
     "vary_each",
     "vary_formula",
+    "verify_book",
     "verify_sheets",
 ]
 

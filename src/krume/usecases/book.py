@@ -13,7 +13,6 @@ from krume.store import (
     count_texts,
     digest,
     list_tables,
-    make_folders,
     table_rows,
 )
 from krume.usecases.answer import Answer, Asked
@@ -21,7 +20,11 @@ from krume.usecases.answer import Answer, Asked
 
 @dataclass(frozen=True, slots=True)
 class BookResult:
-    """A book as it now stands: where it is, what it holds, its digest, what was just done."""
+    """A book as it now stands: where it is, what it holds, its digest, what was just done.
+
+    `sha256` is that of all it holds, of a backup that of its file; `file` is the file or folder
+    that was written or read beside the book.
+    """
 
     path: str
     counts: dict[str, int]
@@ -29,6 +32,8 @@ class BookResult:
     added: tuple[str, ...]
     same: tuple[str, ...]
     kept: tuple[str, ...]
+    replaced: tuple[str, ...] = ()
+    file: str | None = None
 
 
 def init_book(asked: Asked) -> Answer[BookResult]:
@@ -36,8 +41,7 @@ def init_book(asked: Asked) -> Answer[BookResult]:
     book = book_at(asked.book)
     template = files("krume").joinpath("data", "book", "studio.toml").read_bytes()
     loaded = add_texts(book, {"studio.toml": template})
-    make_folders(book)
-    return Answer(_result(book, loaded))
+    return Answer(book_result(book, loaded))
 
 
 def load_demo(asked: Asked) -> Answer[BookResult]:
@@ -53,7 +57,7 @@ def load_demo(asked: Asked) -> Answer[BookResult]:
         )
         for name in loaded.kept
     )
-    return Answer(_result(book, loaded), notices=notices)
+    return Answer(book_result(book, loaded), notices=notices)
 
 
 def demo_files() -> dict[str, bytes]:
@@ -71,8 +75,12 @@ def _walk(folder: Traversable, prefix: str) -> list[tuple[str, bytes]]:
     return found
 
 
-def _result(book: Book, loaded: Loaded) -> BookResult:
-    rows = {path.stem: sum(any(r.values()) for r in table_rows(path)) for path in list_tables(book)}
+def book_result(book: Book, loaded: Loaded) -> BookResult:
+    """A book as it now stands, after what was loaded."""
+    rows = {
+        place.removesuffix(".csv"): sum(any(r.values()) for r in table_rows(book, place))
+        for place in list_tables(book)
+    }
     return BookResult(
         path=str(book.path.resolve()),
         counts=count_texts(book) | rows,
@@ -80,4 +88,5 @@ def _result(book: Book, loaded: Loaded) -> BookResult:
         added=loaded.added,
         same=loaded.same,
         kept=loaded.kept,
+        replaced=loaded.replaced,
     )

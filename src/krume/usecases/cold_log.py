@@ -69,7 +69,7 @@ def cooling_limits() -> CoolingLimits:
 def book_logs(asked: Asked) -> tuple[LoggedCooling, ...]:
     """Each cooling log of the book, judged; one that cannot be read shows nothing."""
     logs: dict[str, list[dict[str, str]]] = {}
-    for row in table_rows(book_at(asked.book).path / _LOGS):
+    for row in table_rows(book_at(asked.book), _LOGS):
         logs.setdefault(row.get("log", ""), []).append(row)
     return tuple(_judged(log, rows) for log, rows in logs.items())
 

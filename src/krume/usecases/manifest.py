@@ -10,7 +10,17 @@ from krume import __version__
 from krume.base import StoreError
 from krume.build import formula_names, read_torte
 from krume.evidence import data_version
-from krume.store import Book, book_at, is_file, list_tables, read_bytes
+from krume.store import (
+    Book,
+    book_at,
+    book_bytes,
+    book_places,
+    bytes_of_path,
+    is_file,
+    list_tables,
+    place_in,
+    read_bytes,
+)
 from krume.usecases.answer import Asked
 from krume.usecases.kind import Made, own_answers
 from krume.usecases.order_batches import order_batches
@@ -82,13 +92,15 @@ def made_from(made: Made, name: str, asked: Asked) -> tuple[TextDigest, ...]:
     for line in () if made.order is None else made.order.lines:
         found = book_text(line.what, book)
         if found is not None:
-            texts.setdefault(_key(found.path, book), (found.name, read_bytes(found.path)))
+            held = bytes_of_path(book, found.path) or b""
+            texts.setdefault(_key(found.path, book), (found.name, held))
     for read in made.formulas:
         source = read.source
         texts.setdefault(_key(source.path, book), (short_name(read), _bytes(source, asked)))
-    for path in (book.path / _SETTINGS, *list_tables(book), *_suppliers(book)):
-        if is_file(path) and path.name not in _NOT_ON_SHEETS:
-            texts[_key(path, book)] = (path.name, read_bytes(path))
+    for place in (_SETTINGS, *list_tables(book), *_suppliers(book)):
+        data = book_bytes(book, place)
+        if data is not None and place not in _NOT_ON_SHEETS:
+            texts[place] = (place.rpartition("/")[2], data)
     return tuple(TextDigest(key, of, sha256(data)) for key, (of, data) in texts.items())
 
 
@@ -98,25 +110,25 @@ def sha256(data: bytes) -> str:
 
 
 def _bytes(text: Text, asked: Asked) -> bytes:
-    return (asked.typed or b"") if text.path is None else read_bytes(text.path)
+    if text.path is None:
+        return asked.typed or b""
+    return bytes_of_path(book_at(asked.book), text.path) or b""
 
 
-def _suppliers(book: Book) -> tuple[Path, ...]:
-    return tuple(sorted((book.path / "suppliers").glob("*.txt")))
+def _suppliers(book: Book) -> tuple[str, ...]:
+    return tuple(p for p in book_places(book) if p.startswith("suppliers/") and p.endswith(".txt"))
 
 
 def _key(path: Path | None, book: Book) -> str:
     if path is None:
         return _TYPED
-    whole = path.expanduser().resolve()
-    inside = book.path.expanduser().resolve()
-    return whole.relative_to(inside).as_posix() if whole.is_relative_to(inside) else str(whole)
+    return place_in(book, path) or str(path.expanduser().resolve())
 
 
 def digest_now(key: str, book: Book) -> str | None:
     """Digest of what stands at a key now; None where nothing is, or nothing can be read again."""
-    path = book.path / key
-    return sha256(read_bytes(path)) if key != _TYPED and is_file(path) else None
+    data = None if key == _TYPED else bytes_of_path(book, book.path / key)
+    return None if data is None else sha256(data)
 
 
 def run_of(
@@ -171,8 +183,8 @@ def _rests_on(
 
 def _formulas_of(torte: str, asked: Asked) -> tuple[str, ...]:
     # A torte may share its name with a formula; its place in the book is its own.
-    inside = book_at(asked.book).path / "tortes" / f"{torte}.txt"
-    name = f"tortes/{torte}.txt" if is_file(inside) else torte
+    place = f"tortes/{torte}.txt"
+    name = torte if book_bytes(book_at(asked.book), place) is None else place
     return formula_names(read_torte(text_of(name, Asked(book=asked.book)).text).value)
 
 

@@ -2,7 +2,6 @@
 
 from dataclasses import dataclass, replace
 from datetime import date
-from pathlib import Path
 
 from krume.base import Notice, Problem
 from krume.pantry import (
@@ -14,13 +13,13 @@ from krume.pantry import (
     read_lots,
     read_supplier_sheet,
 )
-from krume.store import book_at, is_file, is_folder, studio_of, table_text
+from krume.store import Book, book_at, book_places, studio_of, table_text
 from krume.usecases.answer import Asked
 from krume.usecases.clock import now
 
 _LOTS = "lots.csv"
 _CLEANING = "cleaning.csv"
-_SUPPLIERS = "suppliers"
+_SUPPLIERS = "suppliers/"
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,28 +57,28 @@ class Papers:
 def papers_of(asked: Asked) -> Papers:
     """Papers of the book of a request; what is not there is empty and closes what needs it."""
     book = book_at(asked.book)
-    path = book.path
-    lots = read_lots(table_text(path / _LOTS))
-    cleaning = read_cleaning(table_text(path / _CLEANING))
-    sheets, asked_of_sheets = _sheets(path / _SUPPLIERS)
+    tables = {name: table_text(book, name) for name in (_LOTS, _CLEANING)}
+    lots, cleaning = read_lots(tables[_LOTS]), read_cleaning(tables[_CLEANING])
+    sheets, asked_of_sheets = _sheets(book)
     return Papers(
         lots.value,
         cleaning.value,
         sheets,
         now(studio_of(book), on=asked.on).date(),
-        lots.problems if is_file(path / _LOTS) else (),
-        (*(cleaning.problems if is_file(path / _CLEANING) else ()), *asked_of_sheets),
+        lots.problems if tables[_LOTS] else (),
+        (*(cleaning.problems if tables[_CLEANING] else ()), *asked_of_sheets),
     )
 
 
-def _sheets(folder: Path) -> tuple[dict[str, Ingredient], tuple[Problem, ...]]:
+def _sheets(book: Book) -> tuple[dict[str, Ingredient], tuple[Problem, ...]]:
     """Suppliers' sheets of a book, by the key of what their name means."""
     found: dict[str, Ingredient] = {}
     problems: list[Problem] = []
-    paths = sorted(folder.glob("*.txt")) if is_folder(folder) else []
-    for path in paths:
-        read = read_supplier_sheet(table_text(path))
-        problems += [replace(p, where=f"{_SUPPLIERS}/{path.name} {p.where}") for p in read.problems]
+    for place in book_places(book):
+        if not (place.startswith(_SUPPLIERS) and place.endswith(".txt")):
+            continue
+        read = read_supplier_sheet(table_text(book, place))
+        problems += [replace(p, where=f"{place} {p.where}") for p in read.problems]
         if read.value is not None and not read.problems:
             key = find(read.value.name).key
             found[key or read.value.key] = read.value

@@ -58,7 +58,7 @@ def _clock(minute: int) -> str:
 def _tins(book: Book) -> tuple[tuple[str, int], ...]:
     """How many there are of each tin, by the tin's own text."""
     counts: dict[str, int] = {}
-    for row in table_rows(book.path / "tins.csv"):
+    for row in table_rows(book, "tins.csv"):
         tin = read_tin(row.get("tin") or "", where="tins.csv").value
         count = row.get("count") or ""
         if tin is not None and count.isascii() and count.isdigit():
@@ -74,7 +74,7 @@ def packs_of(book: Book) -> dict[str, Pack]:
             (row.get("where") or "").strip() or None,
             _grams(row.get("stock_g"), book),
         )
-        for row in table_rows(book.path / "packs.csv")
+        for row in table_rows(book, "packs.csv")
     }
 
 

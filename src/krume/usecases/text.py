@@ -10,12 +10,11 @@ from krume.store import (
     Book,
     BookText,
     book_at,
+    bytes_of_path,
     find_texts,
     is_book,
-    is_file,
     is_folder,
     list_texts,
-    read_bytes,
 )
 from krume.usecases.answer import Asked, QuestionError, place_of
 
@@ -64,12 +63,15 @@ def _find(name: str, asked: Asked) -> tuple[BookText | None, bytes]:
     if name == "-":
         return None, asked.typed or b""
     path = Path(name).expanduser()
-    if is_file(path):
-        return BookText("", path.stem, "", path), read_bytes(path)
-    text = book_text(name, book_at(asked.book))
-    if text is None:
-        raise _nothing_found(name, path, book_at(asked.book))
-    return text, read_bytes(text.path)
+    book = book_at(asked.book)
+    inside = bytes_of_path(book, path)
+    if inside is not None:
+        return BookText("", path.stem, "", path), inside
+    text = book_text(name, book)
+    held = None if text is None else bytes_of_path(book, text.path)
+    if text is None or held is None:
+        raise _nothing_found(name, path, book)
+    return text, held
 
 
 def book_text(name: str, book: Book) -> BookText | None:

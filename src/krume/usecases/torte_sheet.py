@@ -124,8 +124,7 @@ def lot_animal(asked: Asked) -> str | None:
 
 
 def _lot_animals(asked: Asked) -> set[str]:
-    path = book_at(asked.book).path / "lots.csv"
-    rows = table_rows(path)
+    rows = table_rows(book_at(asked.book), "lots.csv")
     words = [row.get("text") or "" for row in rows if "gelatin" in (row.get("ingredient") or "")]
     return {match[1].casefold() for text in words if (match := _ANIMALS.search(text))}
 

@@ -1,0 +1,151 @@
+"""How a book's database came to its present form: named steps, each in one transaction."""
+
+import contextlib
+import sqlite3
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from pathlib import Path
+
+from krume.base import StoreError
+from krume.store.backups import copy_to, free_name
+from krume.store.database import connect, refused, writing
+
+_MARK = 0x6B72756D
+"""Application id of a book's database: the letters k r u m."""
+
+
+@dataclass(frozen=True, slots=True)
+class Migration:
+    """One step, by the name it is recorded under; steps are added and never changed."""
+
+    name: str
+    statements: tuple[str, ...]
+
+
+MIGRATIONS = (
+    Migration(
+        "0001-texts-and-tables",
+        (
+            """CREATE TABLE text (
+                id INTEGER PRIMARY KEY,
+                place TEXT NOT NULL UNIQUE CHECK (place <> ''),
+                title TEXT NOT NULL,
+                body BLOB NOT NULL,
+                revision INTEGER NOT NULL CHECK (revision >= 1),
+                is_deleted INTEGER NOT NULL DEFAULT 0 CHECK (is_deleted IN (0, 1)),
+                changed_at TEXT NOT NULL
+            ) STRICT""",
+            """CREATE TABLE text_history (
+                text_id INTEGER NOT NULL REFERENCES text (id),
+                revision INTEGER NOT NULL CHECK (revision >= 1),
+                title TEXT NOT NULL,
+                body BLOB NOT NULL,
+                is_deleted INTEGER NOT NULL CHECK (is_deleted IN (0, 1)),
+                changed_at TEXT NOT NULL,
+                PRIMARY KEY (text_id, revision)
+            ) STRICT, WITHOUT ROWID""",
+            """CREATE TABLE sheet (
+                id INTEGER PRIMARY KEY,
+                place TEXT NOT NULL UNIQUE CHECK (place <> ''),
+                head TEXT NOT NULL
+            ) STRICT""",
+            """CREATE TABLE sheet_row (
+                id INTEGER PRIMARY KEY,
+                sheet_id INTEGER NOT NULL REFERENCES sheet (id),
+                position INTEGER NOT NULL,
+                cells TEXT NOT NULL,
+                revision INTEGER NOT NULL CHECK (revision >= 1),
+                is_deleted INTEGER NOT NULL DEFAULT 0 CHECK (is_deleted IN (0, 1)),
+                changed_at TEXT NOT NULL
+            ) STRICT""",
+            "CREATE INDEX sheet_row_by_sheet ON sheet_row (sheet_id, position, id)",
+            """CREATE TABLE sheet_row_history (
+                row_id INTEGER NOT NULL REFERENCES sheet_row (id),
+                revision INTEGER NOT NULL CHECK (revision >= 1),
+                cells TEXT NOT NULL,
+                is_deleted INTEGER NOT NULL CHECK (is_deleted IN (0, 1)),
+                changed_at TEXT NOT NULL,
+                PRIMARY KEY (row_id, revision)
+            ) STRICT, WITHOUT ROWID""",
+        ),
+    ),
+)
+"""All steps, oldest first."""
+
+
+def make(path: Path) -> None:
+    """Make a book's database where there is none, and bring it to the present form."""
+    path.parent.mkdir(parents=True, exist_ok=True)
+    with refused(path), contextlib.closing(connect(path, is_new=True)) as connection:
+        if connection.execute("PRAGMA application_id").fetchone()[0] == 0:
+            connection.execute(f"PRAGMA application_id = {_MARK}")
+        connection.execute("PRAGMA journal_mode = WAL")
+    migrate(path)
+
+
+def migrate(path: Path) -> tuple[str, ...]:
+    """Bring a database to the present form, a backup before each step; the steps that were run."""
+    pending = _pending(path)
+    for step in pending:
+        if step.name != MIGRATIONS[0].name:
+            copy_to(path, free_name(path.parent, f"before-{step.name}"))
+        with writing(path) as connection:
+            _run(connection, step)
+    return tuple(step.name for step in pending)
+
+
+def is_current(path: Path) -> bool:
+    """Whether nothing is to be done; a database this program is too old for is refused."""
+    return not _pending(path)
+
+
+def _pending(path: Path) -> tuple[Migration, ...]:
+    with refused(path), contextlib.closing(connect(path)) as connection:
+        if connection.execute("PRAGMA application_id").fetchone()[0] != _MARK:
+            raise StoreError(
+                f"{path} is the database of another program. Name another folder with --book. "
+                "Nothing was changed.",
+                where=str(path),
+                got="another program's database",
+                want="a book",
+            )
+        done = _done(connection)
+    known = [step.name for step in MIGRATIONS]
+    newer = [name for name in done if name not in known]
+    if newer:
+        raise StoreError(
+            f"{path} was written by a newer krume (it has {newer[0]}). Update krume, or name "
+            "another book with --book. Nothing was changed.",
+            where=str(path),
+            got=newer[0],
+            want=f"at most {known[-1]}",
+        )
+    return tuple(step for step in MIGRATIONS if step.name not in done)
+
+
+def _done(connection: sqlite3.Connection) -> tuple[str, ...]:
+    there = connection.execute(
+        "SELECT 1 FROM sqlite_schema WHERE type = 'table' AND name = 'migration'"
+    ).fetchone()
+    if there is None:
+        return ()
+    rows = connection.execute("SELECT name FROM migration ORDER BY name")
+    return tuple(row["name"] for row in rows)
+
+
+def _run(connection: sqlite3.Connection, step: Migration) -> None:
+    """One step and the row that records it; another program may have been quicker."""
+    connection.execute(
+        "CREATE TABLE IF NOT EXISTS migration "
+        "(name TEXT PRIMARY KEY, applied_at TEXT NOT NULL) STRICT, WITHOUT ROWID"
+    )
+    if step.name in _done(connection):
+        return
+    for statement in step.statements:
+        connection.execute(statement)
+    connection.execute("INSERT INTO migration VALUES (?, ?)", (step.name, moment()))
+
+
+def moment() -> str:
+    """Now, as UTC ISO text; it stands in the history and in no result."""
+    return datetime.now(UTC).isoformat(timespec="milliseconds")
