@@ -7,6 +7,7 @@ from pathlib import Path
 from krume.base import Notice, Option, Problem, Read, as_text
 from krume.design import Formula, varying
 from krume.pantry import Ingredient, find, ingredient
+from krume.properties import constants
 from krume.usecases.answer import Answer, Asked
 from krume.usecases.read import FormulaRead, formula_of, read_text
 from krume.usecases.size import scale_step_g
@@ -29,8 +30,6 @@ from krume.usecases.vary_ways import ways_of
 _BUTTER = "butter-82-ciqual"
 _FATS = {"oil": varying.PLAIN_OIL, "butter": _BUTTER}
 _SHOWN_G = 0.05
-_TOLD = 0.1
-"""Share of half a band from which what is off is told in words."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -262,14 +261,15 @@ def _left_told(made: varying.Variation) -> tuple[Notice, ...]:
     found = []
     weights = varying.weights_g(made.before)
     for name, off_g in zip(varying.HELD[:3], made.left.values(), strict=False):
+        least = constants("varying.csv")[f"moves-from-{name}"]
         if off_g is None:
             found.append(Notice(f"{name}-left", f"How far the {name} is off is not known."))
-        elif abs(off_g) > max(_SHOWN_G, weights[name] * _TOLD):
+        elif abs(off_g) > max(_SHOWN_G, weights[name] * least / 100):
             word = "less" if off_g > 0 else "more"
             text = f"It has {as_text(abs(off_g), 1)} g {word} {name} than its parent."
             found.append(Notice(f"{name}-left", text))
     if made.parent.baked is not None and any(line.is_changed for line in made.lines):
-        text = "Its “Baked:” line is the parent's plan, until this one has been baked."
+        text = "Its “Baked:” line is planned from the parent's, until this one is baked."
         found.append(Notice("baked-of-parent", text))
     return tuple(found)
 

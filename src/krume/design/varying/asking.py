@@ -15,6 +15,7 @@ from krume.pantry import Found, Ingredient, find
 
 _DUST_G = 1e-9
 _GROUND = "ground "
+_PASTES = ("paste", "butter", "tahini")
 
 
 @dataclass(frozen=True, slots=True)
@@ -261,7 +262,8 @@ def _name(words: str, item: Ingredient) -> str:
 def _ground(line: Line, new: _Thing) -> str:
     """What stands in for a ground nut is ground too."""
     name = f"{_GROUND}{new.name}"
-    if new.item.role != "nut" or not line.name.casefold().startswith(_GROUND):
+    is_paste = any(word in _PASTES for word in new.item.key.split("-"))
+    if is_paste or new.item.role != "nut" or not line.name.casefold().startswith(_GROUND):
         return new.name
     same = not new.name.casefold().startswith(_GROUND) and find(name).key == new.item.key
     return name if same else new.name

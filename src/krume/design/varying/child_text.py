@@ -11,6 +11,8 @@ from krume.design.varying.variation import VariedLine
 
 _NUMBER_DIGITS = 2
 _BAKE = re.compile(r"^\s*(?:bake|backen)\b", re.IGNORECASE)
+_BAKED_G = re.compile(r"\b\d+(?:[.,]\d+)?\s*k?g\b")
+_MEASURED = re.compile(r"\b(?:measured|gemessen)\b", re.IGNORECASE)
 _HEAD_KEYS = frozenset(
     ("parent", "parent lines", "parent was", "own lines", "swap", "less", "with added",
      "made up with")
@@ -43,6 +45,7 @@ def child_text(
     named = next((x.number for x in parent.source_lines if x.kind == "name"), 0)
     _set_lines(texts, parent, lines)
     _set_steps(texts, parent, lines)
+    _set_baked(texts, parent, lines)
     _drop_head(texts, parent)
     if named and name is not None:
         texts[named] = name
@@ -54,7 +57,10 @@ def child_text(
 def _drop_head(texts: dict[int, str], parent: Formula) -> None:
     """Take out what an older head says of a parent of its own."""
     for line in parent.source_lines:
-        if line.kind in ("key", "note") and line.text.partition(":")[0].strip().casefold() in _HEAD_KEYS:
+        if (
+            line.kind in ("key", "note")
+            and line.text.partition(":")[0].strip().casefold() in _HEAD_KEYS
+        ):
             texts.pop(line.number, None)
 
 
@@ -70,6 +76,20 @@ def _set_lines(texts: dict[int, str], parent: Formula, lines: Sequence[VariedLin
             texts.pop(place, None)
         elif each.is_changed:
             texts[place] = after
+
+
+def _set_baked(texts: dict[int, str], parent: Formula, lines: Sequence[VariedLine]) -> None:
+    """The plan of the bake with as much loss as the parent's; a shell's mass is its tin's."""
+    baked = parent.baked
+    before = sum(each.before_g or 0.0 for each in lines)
+    after = sum(each.after_g or 0.0 for each in lines)
+    if baked is None or baked.mass_g is None or baked.thickness_mm is not None or before == after:
+        return
+    for line in parent.source_lines:
+        if line.text == baked.read and line.number in texts and before > 0:
+            mass = f"{as_text(baked.mass_g * after / before, 0)} g"
+            told = _BAKED_G.sub(mass, line.text, count=1)
+            texts[line.number] = _MEASURED.sub("plan", told)
 
 
 def line_text(line: Line) -> str:

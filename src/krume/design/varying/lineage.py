@@ -1,6 +1,7 @@
 """How a child names its parent: plain key lines that any reader keeps."""
 
 import hashlib
+import re
 from dataclasses import dataclass
 
 from krume.base import as_text
@@ -9,6 +10,7 @@ from krume.design.reader import read
 
 _BETWEEN = "; "
 _DIGITS = 8
+_EGGS = re.compile(r"^\s*(?:egg|eier)", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,7 +103,7 @@ def parent_as_was(lineage: Lineage, parent: Formula, *, eggs_region: str | None)
     """The parent a child was made from, read again; None where its lines no longer say that."""
     if fingerprint(parent.lines) == lineage.parent_lines:
         return parent
-    head = [line.text for line in parent.source_lines if line.kind == "key"]
+    head = [x.text for x in parent.source_lines if x.kind == "key" and _EGGS.match(x.text)]
     text = "\n".join((parent.name or "Parent", *head, "", *lineage.parent_was, ""))
     found = read(text, eggs_region=eggs_region)
     is_same = lineage.parent_lines == fingerprint(found.value.lines)
