@@ -33,7 +33,8 @@ def test_what_is_not_known_of_one_is_not_known_of_all() -> None:
 
 
 @pytest.mark.parametrize(
-    "parts", ["white rice flour", "rice flour:40", "blarg:40", "white rice flour:0", "teff flour:-1"]
+    "parts",
+    ["white rice flour", "rice flour:40", "blarg:40", "white rice flour:0", "teff flour:-1"],
 )
 def test_a_part_that_cannot_be_used_is_refused(parts: str) -> None:
     with pytest.raises(InputError):

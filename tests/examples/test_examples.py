@@ -50,6 +50,13 @@ def test_size_for_another_tin(capsys: pytest.CaptureFixture[str]) -> None:
     assert "4 eggs, everything x 0.8" in capsys.readouterr().out
 
 
+def test_choose_a_blend(capsys: pytest.CaptureFixture[str]) -> None:
+    found = _main("choose_a_blend")
+    assert sum(part.mass_g for part in found.parts) == 105
+    assert found.distance <= 0.264
+    assert "9 g sweet rice flour, was 9 g" in capsys.readouterr().out
+
+
 def test_bake_in_a_tin(capsys: pytest.CaptureFixture[str]) -> None:
     found = _main("bake_in_a_tin")
     assert found.core_c == 95.0

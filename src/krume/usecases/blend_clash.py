@@ -8,7 +8,7 @@ from krume.base import Option, Problem, as_text
 from krume.design import ClashingLimit, TypedLimit, clashing_limits
 from krume.usecases.blend_setting import Setting, task_of
 
-_DIGITS = 2
+_DIGITS, _STEPS = 2, 100
 _SHOWN = 3
 _PLACES = {
     "parts": "--most-flours",
@@ -65,8 +65,9 @@ def clash_problems_of(setting: Setting, texts: Sequence[str]) -> tuple[Problem, 
 
 def _one_limit(setting: Setting, found: Sequence[ClashingLimit]) -> TypedLimit | None:
     """The limit whose own two ends are all that clashes: no step of the scale lies between."""
-    limits = [_typed(setting, each) for each in found if each.kind == "share"]
-    if len(found) != 2 or len(limits) != 2 or limits[0] is not limits[1]:
+    ends = [each for each in found if each.kind != "total"]
+    limits = [_typed(setting, each) for each in ends if each.kind == "share"]
+    if len(ends) != 2 or len(limits) != 2 or limits[0] is not limits[1]:
         return None
     return limits[0]
 
@@ -95,7 +96,8 @@ def _problem(
         ways = "Moving it alone opens nothing."
     else:
         ways = f"The least way out of it: {_said(setting, clash, loosened=True)}."
-    options = () if clash.loosened is None else (_option(setting, clash, limit, texts),)
+    is_fixed = clash.loosened is None or clash.kind == "stock"
+    options = () if is_fixed else (_option(setting, clash, limit, texts),)
     where = _PLACES.get(clash.kind, "--limit") if limit is None else limit.where
     read = said if limit is None else limit.read
     ask = f"{said[:1].upper()}{said[1:]} {beside}. {ways}"
@@ -122,7 +124,7 @@ def _said(setting: Setting, clash: ClashingLimit, *, loosened: bool = False) -> 
         if not loosened and limit.low == limit.high:
             return f"{limit.name} exactly {amount}"
         return f"{limit.name} {side} {amount}"
-    number = as_text(value, _DIGITS)
+    number = as_text(_loose(value, clash) if loosened else value, _SHOWN)
     return {
         "property": f"{clash.name} {side} {number} g in 100 g",
         "parts": f"at most {number} flours",
@@ -140,8 +142,13 @@ def _in_unit(
     value = pct if limit.unit == "%" else pct * setting.total_g / 100
     if not loosened:
         return round(value, 6)
-    scaled = round(value * 10**_DIGITS, 6)
-    return (floor(scaled) if clash.side == "low" else ceil(scaled)) / 10**_DIGITS
+    return _loose(value, clash)
+
+
+def _loose(value: float, clash: ClashingLimit) -> float:
+    """A loosened end on the loose side of it, short enough to be typed."""
+    scaled = round(value * _STEPS, 6)
+    return (floor(scaled) if clash.side == "low" else ceil(scaled)) / _STEPS
 
 
 def _amount(value: float | None, limit: TypedLimit) -> str:
@@ -155,8 +162,8 @@ def _option(
     label = _said(setting, clash, loosened=True)
     loosened = clash.loosened or 0.0
     if limit is None:
-        return Option(label, as_text(loosened, _DIGITS))
-    value = loosened
+        return Option(label, as_text(_loose(loosened, clash), _DIGITS))
+    value = _loose(loosened, clash)
     if clash.kind == "share":
         value = _in_unit(setting, clash, limit, loosened, loosened=True)
     low = value if clash.side == "low" else limit.low

@@ -84,6 +84,7 @@ class BlendRequest:
 
 def read_request(wish: BlendWish, asked: Asked) -> BlendRequest:
     """Read all of a request; everything that is open is asked at once."""
+    wish = _with_answers(wish, asked)
     papers, asking = papers_of(asked), _Asking()
     words = _without_words(wish, asked)
     dropped = {name for word in words if (name := property_named(word)) in PROPERTIES}
@@ -97,9 +98,9 @@ def read_request(wish: BlendWish, asked: Asked) -> BlendRequest:
     if aim.match is None and target:
         asking.problems += [_no_wish(name) for name in also if name not in target]
     flours = _flours(wish, aim, asked, papers, asking)
-    texts = tuple(asked.answer_for(_at(n)) or t for n, t in enumerate(wish.limits, start=1))
+    texts = tuple(_answered(asked, _at(n), t) for n, t in enumerate(wish.limits, start=1))
     hand = [flour.at_hand for flour in flours]
-    limits = read_limits([text for text in texts if text], hand)
+    limits = read_limits(texts, hand)
     asking.problems += limits.problems
     asking.notices += limits.notices
     gone = [] if aim.match is None else [part.flour.at_hand for part in aim.match.parts]
@@ -116,6 +117,23 @@ def _is_gone(word: str, hand: Sequence[AtHand], gone: Sequence[AtHand]) -> bool:
     """Whether a word names a flour of the formula that is not at hand anyway."""
     here = members_of(word, hand)
     return not here.places and not here.others and bool(members_of(word, gone).places)
+
+
+def _with_answers(wish: BlendWish, asked: Asked) -> BlendWish:
+    """The wish with the answers to its own options in it."""
+    count = _number(asked.answer_for("--most-flours"), wish.most_flours)
+    return replace(
+        wish,
+        total_g=_number(asked.answer_for("--total"), wish.total_g),
+        least_g=_number(asked.answer_for("--least"), wish.least_g) or 0.0,
+        most_flours=None if count is None else int(count),
+        most_price_per_kg=_number(asked.answer_for("--most-price"), wish.most_price_per_kg),
+    )
+
+
+def _answered(asked: Asked, where: str, text: str) -> str:
+    answer = asked.answer_for(where)
+    return text if answer is None else answer
 
 
 def _at(number: int) -> str:
@@ -229,7 +247,7 @@ def _setting(
     out: frozenset[int],
     asking: _Asking,
 ) -> Setting | None:
-    total_g = _total_g(wish, aim, asked, asking)
+    total_g = _total_g(wish, aim, asking)
     in_play = [flour for at, flour in enumerate(flours) if at not in out]
     wanted = (*aim.target, *(limit.name for limit in limits if limit.kind == "property"))
     asking.problems += blanks(in_play, tuple(dict.fromkeys(wanted)))
@@ -268,9 +286,9 @@ def _least(values: Sequence[float | None]) -> float | None:
     return min((value for value in values if value is not None), default=None)
 
 
-def _total_g(wish: BlendWish, aim: Aim, asked: Asked, asking: _Asking) -> float | None:
+def _total_g(wish: BlendWish, aim: Aim, asking: _Asking) -> float | None:
     """Total of the blend on the steps of the scale; a formula's own goes to the nearest step."""
-    typed = _number(asked.answer_for("--total"), wish.total_g)
+    typed = wish.total_g
     total_g = typed or (_USUAL_TOTAL_G if aim.match is None else aim.match.total_g)
     steps = total_g / wish.step_g
     nearest = max(round(steps), 1) * wish.step_g

@@ -85,7 +85,7 @@ _GRAMS = {"kg": 1000.0}
 def read_limits(
     texts: Sequence[str], flours: Sequence[AtHand], *, where: str = "--limit"
 ) -> Read[tuple[TypedLimit, ...]]:
-    """Read limits; each text may hold several, and all that cannot be read is asked at once.
+    """Read limits; each text may hold several or none, and what cannot be read is asked at once.
 
     >>> hand = [AtHand("potato starch", "starch-potato-ciqual", "starch")]
     >>> limit = read_limits(["starch 30..50"], hand).value[0]
@@ -98,7 +98,7 @@ def read_limits(
     for number, text in enumerate(texts, start=1):
         place = where if number == 1 else f"{where} {number}"
         parts = [part for part in _MARKS.split(text.strip()) if part]
-        reads = [_limit(part, text, place, flours) for part in parts or [text]]
+        reads = [_limit(part, text, place, flours) for part in parts]
         for each in reads:
             found += each.value
             problems += each.problems
