@@ -19,6 +19,17 @@ _LONG = 6
 """From this many lines to add on they stand in rows and not in the sentence alone."""
 
 
+_DECLINED = {
+    "jar": "No jar",
+    "hold": "The total cannot be held",
+    "second": "No second cake",
+    "scale": "No larger cake with whole eggs",
+    "scale-exact": "No larger cake",
+    "down": "No smaller cake",
+    "fresh": "No fresh whites",
+}
+
+
 @click.command("slip")
 @file_argument
 @click.option(
@@ -105,6 +116,11 @@ def command(
 def _show(page: Page, slip: "SlipResult", *, show_all: bool) -> None:
     page.title(slip.name or "No name on the first line")
     _show_bowl(page, slip)
+    for back in slip.take_back:
+        page.line(
+            f"While {back.name} lies alone in its cup: spoon {number(back.mass_g, 2)} g back, and "
+            "nothing is lost."
+        )
     if slip.spoilt is not None:
         page.line(slip.spoilt.text)
     if slip.chosen is not None:
@@ -122,7 +138,7 @@ def _show(page: Page, slip: "SlipResult", *, show_all: bool) -> None:
     if show_all:
         for each in slip.declined:
             page.line()
-            page.line(f"Not {each.kind}: {each.why}.")
+            page.line(f"{_DECLINED.get(each.kind, each.kind)}: {each.why}.")
 
 
 def _show_bowl(page: Page, slip: "SlipResult") -> None:
@@ -142,6 +158,8 @@ def _show_bowl(page: Page, slip: "SlipResult") -> None:
     if rows:
         page.line("In the bowl:")
         page.rows(rows, right=(0,), indent=2)
+    if slip.not_yet:
+        page.line(f"Not in the bowl yet: {', '.join(slip.not_yet)}. If it is, say --weighed.")
 
 
 def _digits(value: float | None) -> int:

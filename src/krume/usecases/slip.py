@@ -4,7 +4,7 @@ from dataclasses import dataclass, replace
 from itertools import chain
 from pathlib import Path
 
-from krume.base import InputError, Notice, Option, Problem, as_text
+from krume.base import InputError, Option, Problem
 from krume.design import Formula, Rescue, Slip, bands, rescue, slip_figure, weigh_out
 from krume.size import Tin, read_tin
 from krume.store import book_at, list_texts, studio_of, table_rows
@@ -53,11 +53,7 @@ def rescue_slip(name: str, wish: SlipWish, asked: Asked) -> Answer[SlipResult]:
     answer = Answer(
         result,
         tuple(problems),
-        (
-            *found.notices,
-            *_told(ways, said.slip),
-            *practice_notice(band.status for band in judged),
-        ),
+        (*found.notices, *practice_notice(band.status for band in judged)),
         source_keys(line_sources(found.formula), ways.plan.sources),
     )
     if wish.choose is None or problems:
@@ -154,31 +150,6 @@ def _asked_bowl(found: Rescue, wish: SlipWish, asked: Asked) -> tuple[Problem, .
 def _tins(rows: list[dict[str, str]]) -> tuple[Tin, ...]:
     reads = (read_tin(row.get("tin") or "", where="tins.csv").value for row in rows)
     return tuple(tin for tin in reads if tin is not None)
-
-
-def _told(found: Rescue, slip: Slip) -> tuple[Notice, ...]:
-    """What can simply be spooned back, and what was not said to be in the bowl."""
-    said = [
-        Notice(
-            "alone",
-            f"While {slip.lines[n].name} lies alone in its cup, spoon "
-            f"{as_text(slip.held_g(n) - (slip.plan_g(n) or 0.0), 2)} g back: nothing is lost.",
-        )
-        for n in found.alone
-    ]
-    before = _passed_over(found)
-    if before:
-        names = " and ".join(slip.lines[n].name for n in before)
-        text = f"Taken as not in the bowl yet: {names}. If it is, say so with --weighed."
-        said.append(Notice("not-said", text))
-    return tuple(said)
-
-
-def _passed_over(found: Rescue) -> list[int]:
-    """Lines of the bowl that come before the last weighed one, and were not said to be in it."""
-    items = () if found.bowl is None else found.bowl.items
-    last = max((n for n, item in enumerate(items) if item.is_weighed), default=-1)
-    return [item.line for item in items[:last] if not item.is_weighed and not item.is_closed]
 
 
 def _spoilt(slip: Slip, asked: Asked, *, is_settled: bool) -> SlipSpoilt | None:

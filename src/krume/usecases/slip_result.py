@@ -22,6 +22,14 @@ class SlipHeld:
 
 
 @dataclass(frozen=True, slots=True)
+class SlipTakeBack:
+    """A line over its plan with nothing else in its cup: so much can be spooned back."""
+
+    name: str
+    mass_g: float
+
+
+@dataclass(frozen=True, slots=True)
 class SlipBowl:
     """The blend a slip lies in; `added` lies in it beyond what the steps say."""
 
@@ -171,10 +179,15 @@ class SlipSpoilt:
 
 @dataclass(frozen=True, slots=True)
 class SlipResult:
-    """What lies where, and the ways out: at most three options, best first, `more` the rest."""
+    """What lies where, and the ways out: at most three options, best first, `more` the rest.
+
+    `not_yet` are lines that come before the slip and were not said to be in the bowl.
+    """
 
     name: str | None
     in_bowl: tuple[SlipHeld, ...]
+    not_yet: tuple[str, ...]
+    take_back: tuple[SlipTakeBack, ...]
     bowl: SlipBowl | None
     step_g: float
     options: tuple[SlipOption, ...]
@@ -202,6 +215,11 @@ def slip_result(found: Rescue, *, is_settled: bool, spoilt: SlipSpoilt | None) -
             for n in range(len(slip.lines))
             if slip.weighed_g[n] is not None or n in slip.closed
         ),
+        not_yet=tuple(slip.lines[n].name for n in _passed_over(found)),
+        take_back=tuple(
+            SlipTakeBack(slip.lines[n].name, slip.held_g(n) - (slip.plan_g(n) or 0.0))
+            for n in found.alone
+        ),
         bowl=_bowl(found),
         step_g=slip.step_g,
         options=tuple(_option(found, way) for way in found.options) if is_settled else (),
@@ -228,6 +246,13 @@ def _held(slip: Slip, line: int) -> SlipHeld:
         over_g=over,
         is_closed=line in slip.closed,
     )
+
+
+def _passed_over(found: Rescue) -> list[int]:
+    """Lines of the bowl that come before the last weighed one, and were not said to be in it."""
+    items = () if found.bowl is None else found.bowl.items
+    last = max((n for n, item in enumerate(items) if item.is_weighed), default=-1)
+    return [item.line for item in items[:last] if not item.is_weighed and not item.is_closed]
 
 
 def _bowl(found: Rescue) -> SlipBowl | None:

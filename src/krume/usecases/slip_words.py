@@ -177,7 +177,7 @@ class BowlWords:
         return found.name if len(alike) == 1 and plain else f"line {found.number}"
 
 
-Fits = Callable[[str, Line], bool]
+_Fits = Callable[[str, Line], bool]
 
 
 def _is_numbered(name: str, line: Line) -> bool:

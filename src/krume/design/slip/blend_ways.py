@@ -15,7 +15,8 @@ def jar(slip: Slip, bowl: Bowl) -> Draft | Declined:
     """Fill every line of the bowl up to the one factor; what is over goes into a jar."""
     factor = max(1.0, bowl.needed)
     if bowl.added:
-        return Declined("jar", f"more than the blend lies in the {bowl.label.lower()}")
+        names = " and ".join(slip.lines[n].name for n in bowl.added)
+        return Declined("jar", f"{names} in the same bowl is no part of the blend")
     stuck = _stuck(slip, bowl, factor)
     if stuck:
         return Declined("jar", stuck)

@@ -7,7 +7,7 @@ from krume.base import Interval, as_text
 from krume.design.formula import Formula, Line
 from krume.design.slip.bowl import role_of
 from krume.design.slip.state import NOISE_G
-from krume.design.slip.way import WayEggs
+from krume.design.slip.way import EggPart, WayEggs
 from krume.pantry import egg_size
 from krume.size import nearest_eggs
 
@@ -64,6 +64,7 @@ def eggs_of(formula: Formula, masses_g: Sequence[float | None]) -> WayEggs:
         0.0 if abs(make_up) < _WHOLE_G else round(make_up, 6),
         mass,
         left,
+        tuple(EggPart(at.part, e.count, e.make_up_g, masses_g[at.line] or 0.0) for at, e in found),
     )
 
 
@@ -80,6 +81,8 @@ def egg_words(eggs: WayEggs) -> str:
     >>> egg_words(WayEggs(5, "eu-m", 14.6, 269.6, 36.4)), egg_words(WayEggs(6, "eu-m", 0.0, 306))
     ('269.6 g = 5 EU M + 14.6 g of one more', '6 EU M')
     """
+    if len(eggs.parts) > 1 and eggs.waste_g:
+        return ", ".join(_part_words(each) for each in eggs.parts)
     if eggs.count is None or eggs.make_up_g is None:
         return f"{as_text(eggs.mass_g or 0.0, 1)} g"
     size = "" if eggs.size is None else f" {egg_size(eggs.size).label}"
@@ -89,3 +92,12 @@ def egg_words(eggs: WayEggs) -> str:
     if eggs.make_up_g > 0:
         return f"{start} + {as_text(eggs.make_up_g, 1)} g of one more"
     return f"{start} less {as_text(-eggs.make_up_g, 1)} g"
+
+
+def _part_words(each: EggPart) -> str:
+    many = each.part if each.part == "whole" else f"{each.part}s"
+    start = f"{many} {as_text(each.mass_g, 1)} g = {each.count}"
+    if abs(each.make_up_g) <= _WHOLE_G:
+        return start
+    sign = "+" if each.make_up_g > 0 else "less"
+    return f"{start} {sign} {as_text(abs(each.make_up_g), 1)} g"

@@ -111,17 +111,22 @@ def _of_bowl(
         WayLine(item.line, each.mass_g, each.add_g, item.plan_g, now[n], was[n], mark=each.mark)
         for n, (item, each) in enumerate(zip(bowl.items, found, strict=True))
     )
+    if draft.kind == "follow":
+        return lines, _followed(slip, bowl, draft.card_g, masses)
     in_cake = tuple(i.plan_g for i in bowl.items) if draft.kind == "jar" else masses
-    beside = tuple(
-        mass if n in bowl.lines else _alone(slip, n, mass).mass_g if mass is not None else None
-        for n, mass in enumerate(draft.card_g)
-    )
-    if draft.kind != "follow":
-        return lines, with_bowl(slip, settled_g(slip), bowl, in_cake)
-    card = with_bowl(slip, beside, bowl, in_cake, scale=draft.factor)
-    return lines, tuple(
-        mass if mass is None or _is_whole(slip, bowl, n) else _alone(slip, n, mass).mass_g
-        for n, mass in enumerate(card)
+    return lines, with_bowl(slip, settled_g(slip), bowl, in_cake)
+
+
+def _followed(slip: Slip, bowl: Bowl, card_g: Masses, masses_g: tuple[float, ...]) -> Masses:
+    """The formula that grew with its bowl, each line outside it at the scale's step."""
+    inside = {item.line: mass for item, mass in zip(bowl.items, masses_g, strict=True)}
+    return tuple(
+        inside[n]
+        if n in inside and _is_whole(slip, bowl, n)
+        else None
+        if mass is None
+        else _alone(slip, n, mass).mass_g
+        for n, mass in enumerate(card_g)
     )
 
 

@@ -13,7 +13,7 @@ from krume.design.slip.state import NOISE_G
 
 _ENDS = re.compile(r"(\r\n|\n|\r)")
 _NUMBER = re.compile(r"\d+(?:[.,]\d+)?")
-_MASS = re.compile(r"\d+(?:[.,]\d+)?\s*[A-Za-z]+\.?")
+_GRAMS = re.compile(r"(?<![\d.,])\d+(?:[.,]\d+)?(?=\s*(?:g|gr|gram|grams|gramm)\b)", re.IGNORECASE)
 _WHOLE = 0.005
 _AGREES_G = 0.006
 """A mass is written with three digits at most, and read back with them."""
@@ -81,8 +81,8 @@ class _Page:
             if abs(count - round(count)) <= _WHOLE * count and round(count) >= 1:
                 return _NUMBER.sub(str(round(count)), text, count=1)
             return _NUMBER.sub(f"{as_text(mass_g, 3)} g", text, count=1)
-        if line.basis == "weighed" and line.unit == "g" and len(_MASS.findall(text)) == 1:
-            return _NUMBER.sub(as_text(mass_g, 3), text, count=1)
+        if line.basis == "weighed" and line.unit == "g" and len(_GRAMS.findall(text)) == 1:
+            return _GRAMS.sub(as_text(mass_g, 3), text)
         note = f", {line.note}" if line.note else ""
         return f"{as_text(mass_g, 3)} g {line.name}{note}"
 

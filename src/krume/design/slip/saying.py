@@ -135,7 +135,7 @@ def _leave(case: Case, way: Way, by_kind: dict[str, Way]) -> list[str]:
 
 def _rest(case: Case, way: Way) -> str:
     """Sugar and eggs of a way, the lines a baker changes first."""
-    egg = f"eggs {egg_words(way.eggs)}"
+    egg = _eggs(way)
     sugar = [
         f"{line.name} {grams(mass)} g"
         for line, mass in zip(case.slip.lines, way.card_g, strict=True)
@@ -213,7 +213,7 @@ def _larger(case: Case, way: Way, _: dict[str, Way]) -> list[str]:
     bowl = case.bowls.slip
     names = "" if bowl is None else _listed([case.slip.lines[n].name for n in bowl.added] or [""])
     why = f"No jar, because {names} lies in the same bowl: the whole cake grows." if names else ""
-    eggs = f": eggs {egg_words(way.eggs)}" if way.eggs.mass_g else ""
+    eggs = f": {_eggs(way)}" if way.eggs.mass_g else ""
     return [why, f"All of it ×{as_text(way.factor, 4)}{eggs}.", *_in_tin(way)]
 
 
@@ -250,13 +250,13 @@ def _second(case: Case, way: Way, _: dict[str, Way]) -> list[str]:
         for line, mass in zip(case.slip.lines, way.card_g, strict=True)
         if mass is not None and "sugar" in (line.ingredient or "")
     ]
-    parts = ", ".join((*small, f"eggs {egg_words(way.eggs)}"))
+    parts = ", ".join((*small, _eggs(way)))
     fits = "" if way.tin is None else _fitting(way.tin)
     return [f"Of it the second cake gets ×{as_text(way.factor, 4)}: {parts}.", fits]
 
 
 def _down(_: Case, way: Way, __: dict[str, Way]) -> list[str]:
-    said = [f"All of it ×{as_text(way.factor, 4)}: eggs {egg_words(way.eggs)}."]
+    said = [f"All of it ×{as_text(way.factor, 4)}: {_eggs(way)}."]
     if way.jar is not None:
         said.append(f"Keep {grams(way.jar.mass_g)} g of the blend in a labelled jar.")
     return [*said, *_in_tin(way)]
@@ -275,6 +275,12 @@ def _fresh(_: Case, way: Way, __: dict[str, Way]) -> list[str]:
         "Yolk is fat, and fat keeps whites from whipping (common practice).",
         "The fresh yolks are left over.",
     ]
+
+
+def _eggs(way: Way) -> str:
+    """The eggs of a way; yolks and whites that are weighed apart are named apart."""
+    words = egg_words(way.eggs)
+    return words if words.startswith(("yolk", "white")) else f"eggs {words}"
 
 
 def _outside(case: Case, way: Way) -> str:

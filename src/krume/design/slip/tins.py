@@ -4,7 +4,7 @@ from functools import lru_cache
 
 from krume.design.slip.state import Slip, figure
 from krume.design.slip.way import WayTin
-from krume.size import Tin, depth_cm, fill, rim_cm, tin_text
+from krume.size import Tin, area_cm2, depth_cm, fill, rim_cm, tin_text
 
 
 def way_tin(slip: Slip, total_g: float) -> WayTin | None:
@@ -37,6 +37,11 @@ def _is_lined(slip: Slip) -> bool:
     return slip.formula.family == "tart" or (baked is not None and baked.thickness_mm is not None)
 
 
+def _measure(tin: Tin) -> tuple[str, float, float]:
+    """What makes two tins one, however they are written."""
+    return tin.shape, round(area_cm2(tin) or 0.0, 3), round(rim_cm(tin) or 0.0, 3)
+
+
 def _name(tin: Tin) -> str:
     """A tin as its owner wrote it."""
     return " ".join(tin.read.split()) or tin_text(tin)
@@ -50,12 +55,13 @@ def _depth_cm(tin: Tin, volume_ml: float) -> float | None:
 def _closest(slip: Slip, own: Tin, volume_ml: float, was_cm: float) -> Tin | None:
     """The tin in which a volume stands closest to the planned depth and not too full."""
     found: list[tuple[float, str, Tin]] = []
-    for tin in {tin_text(each): each for each in (*slip.tins, own)}.values():
+    for tin in {_measure(each): each for each in (*slip.tins, own)}.values():
         deep, full = _depth_cm(tin, volume_ml), fill(tin, volume_ml)
         if deep is None or full is None or full > figure("fill-most"):
             continue
         off = abs(deep - was_cm)
-        is_alike = tin.shape == own.shape or (rim_cm(tin) or 0.0) >= (rim_cm(own) or 0.0)
+        is_deep = (rim_cm(tin) or 0.0) >= (rim_cm(own) or 0.0) and tin.shape != "ring"
+        is_alike = tin.shape == own.shape or is_deep
         if is_alike and off <= figure("fit-near") * was_cm:
             found.append((off, tin_text(tin), tin))
     return min(found, key=lambda each: each[:2])[2] if found else None

@@ -26,6 +26,16 @@ class WayLine:
 
 
 @dataclass(frozen=True, slots=True)
+class EggPart:
+    """Eggs of one line: whole ones, and grams from one more (below 0: left over)."""
+
+    part: str
+    count: int
+    make_up_g: float
+    mass_g: float
+
+
+@dataclass(frozen=True, slots=True)
 class WayEggs:
     """Eggs of the corrected formula: a whole count, and grams from one more (below 0: left over).
 
@@ -37,6 +47,7 @@ class WayEggs:
     make_up_g: float | None
     mass_g: float | None
     waste_g: float = 0.0
+    parts: tuple[EggPart, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,65 @@
+"""What a baker reads: what to add now first."""
+
+import pytest
+
+from tests.design.slip.demo import F2_SLIP, rescued, way
+
+
+def test_the_first_sentence_is_what_to_add_now() -> None:
+    for each in rescued("F2", F2_SLIP).options:
+        assert each.text.startswith("Add ")
+
+
+def test_a_jar_says_how_it_becomes_the_same_as_the_bowl_and_what_the_next_cake_needs() -> None:
+    text = way(rescued("F2", F2_SLIP), "jar").text
+    assert text.startswith(
+        "Add white rice flour 12.0 g, potato starch 39.0 g, sweet rice flour 11.7 g and maize "
+        "starch 7.8 g."
+    )
+    assert "Sift it twice" in text
+    assert "105.0 g for this cake, 31.5 g into a labelled jar" in text
+    assert "73.5 g more" in text
+
+
+def test_what_is_outside_is_said_with_its_usual_range() -> None:
+    assert "Outside: Starch 29.7 %; usual is 30 to 50." in way(rescued("F2", F2_SLIP), "hold").text
+
+
+def test_nuts_and_sugar_in_a_bowl_are_not_called_a_blend() -> None:
+    found = rescued("F4", {"walnut": 125.0})
+    assert "the nut bowl" in way(found, "leave").text
+    assert "Mix it well" in way(found, "jar").text
+
+
+def test_where_nothing_else_is_begun_the_rest_is_simply_as_planned() -> None:
+    text = way(rescued("F2", {"sugar": 140.0}), "leave").text
+    assert text.startswith("Weigh the rest as planned. Sugar to egg 0.549 instead of 0.510;")
+
+
+def test_a_line_that_was_begun_is_named_with_its_rest() -> None:
+    text = way(rescued("F2", {"sugar": 140.0, "butter": 12.0}), "leave").text
+    assert text.startswith("Add butter 8.0 g more; all else as planned.")
+
+
+def test_a_cream_is_told_in_its_own_units() -> None:
+    assert "g/l" in way(rescued("C4", {"sugar": 80.0}), "leave").text
+
+
+@pytest.mark.parametrize("kind", ["scale", "scale-exact"])
+def test_a_larger_cake_says_its_eggs_and_its_depth(kind: str) -> None:
+    text = way(rescued("F2", {"sugar": 140.0}, density_g_ml=0.48), kind).text
+    assert "EU M" in text
+    assert "instead of 3.4" in text
+
+
+def test_amounts_a_scale_does_not_weigh_are_marked_in_the_text() -> None:
+    found = rescued("F3", {"white rice": 30.0})
+    jar = way(found, "jar")
+    (xanthan,) = [row for row in jar.lines if found.slip.lines[row.line].name == "xanthan gum"]
+    assert xanthan.mark == "" or "xanthan gum" in jar.text
+
+
+def test_no_text_shouts() -> None:
+    for name, weighed in (("F2", F2_SLIP), ("F6", {"butter": 170.0}), ("F5", {"oil": 55.0})):
+        for each in rescued(name, weighed, density_g_ml=0.5).ways:
+            assert "!" not in each.text + each.title
