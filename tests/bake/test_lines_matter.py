@@ -86,8 +86,8 @@ def test_shares_add_up_to_one_and_the_sum_of_single_effects_nearly_holds() -> No
 def test_a_hotter_oven_bakes_sooner_and_a_denser_batter_later() -> None:
     rivals = {each.key: each for each in found().rivals}
     assert rivals["oven"].minutes > 0
-    assert rivals["oven"].reach == 5
-    assert rivals["density"].reach == 15
+    assert rivals["oven"].half_width == 5
+    assert rivals["density"].half_width == 15
     assert rivals["density"].minutes > 0
 
 

@@ -41,6 +41,10 @@ PLAIN = {
         "other",
         "weight",
         "score",
+        # in half-widths of a band; of a figure whose unit stands beside it; of a share
+        "effect",
+        "change",
+        "error",
     ),
     *("percent", "specific_gravity", "sg", "interval"),
     *("near", "by_volume", "by_area", "fill", "rise", "minutes", "total", "batches"),

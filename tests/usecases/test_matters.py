@@ -43,9 +43,9 @@ def test_the_table_has_every_line_with_a_mass_and_its_shares(demo: Asked) -> Non
     assert len(result.lines) == 11
     effects = [line.slip_effect for line in result.lines]
     assert effects == sorted(effects, reverse=True)
-    assert sum(line.share_total or 0 for line in result.lines) == pytest.approx(1, abs=0.1)
+    assert sum(line.total_share or 0 for line in result.lines) == pytest.approx(1, abs=0.1)
     assert result.ranking.seed == SEED
-    assert result.ranking.miss_half_widths < 1e-6
+    assert result.ranking.miss_effect < 1e-6
     assert result.lines[0].effects[0].per_g == pytest.approx(100 / 70)
 
 

@@ -50,7 +50,7 @@ class Rival:
     """What else moves the minutes: the oven off by its doubt, the batter's density by its own."""
 
     key: str
-    reach: float
+    half_width: float
     unit: str
     minutes: float
 

@@ -7,7 +7,7 @@ import click
 from krume.base import Interval
 from krume.cli.figures import amount, number, span, strip
 from krume.cli.options import common, explain_option, file_argument
-from krume.cli.own_range import show_own, show_own_promise
+from krume.cli.own_range import is_fine, show_own, show_own_promise
 from krume.cli.page import Page
 from krume.cli.tell import tell
 from krume.usecases import Asked
@@ -50,7 +50,7 @@ def _show(page: Page, check: "CheckResult") -> None:
     page.title(check.name or "No name on the first line")
     page.line(f"{check.family_label or 'family not known'}, {_total(check.total_g)}")
     if check.basis_g is not None:
-        page.line(f"100 is {amount(check.basis_g)} g of {check.basis}")
+        page.line(f"100 is {amount(check.basis_g)} g of {_basis(check.basis)}")
     for finding in check.findings:
         page.line()
         page.line(f"Outside: {finding.text}", style="bold")
@@ -107,7 +107,7 @@ def _show_line(page: Page, line: "CheckLine", figure: str) -> None:
     off = f"{number(line.slip_g, 2)} g"
     does = _least(line.slip_effect, 2)
     step = "no step" if line.step_g is None else _least(line.step_effect, 2)
-    share = "" if line.share_total is None else f"{_least(100 * line.share_total, 0)} %"
+    share = "" if line.total_share is None else f"{_least(100 * line.total_share, 0)} %"
     if page.is_wide:
         page.whole(f"{line.name:<22.22} {off:>8}  {does:>5}  {step:>8}  {share:>5}  {figure}")
         return
@@ -131,17 +131,22 @@ def _sampled(ranking: "CheckRanking") -> str:
     return f"{said}: outside its band {', '.join(outside)}." if outside else f"{said}: all inside."
 
 
+def _basis(name: str) -> str:
+    return "flour; the egg is judged by its parts" if name == "parts" else name
+
+
 def _total(total_g: float | Interval | None) -> str:
     return "total not known" if total_g is None else f"{amount(total_g)} g in all"
 
 
 def _show_band(page: Page, band: "CheckBand") -> None:
     unit = "" if band.unit == "ratio" else f" {band.unit}"
-    value = f"{amount(band.value, 3 if band.unit == 'ratio' else 1)}{unit}"
+    digits = 3 if band.unit == "ratio" else 2 if is_fine(band) else 1
+    value = f"{amount(band.value, digits)}{unit}"
     usual = f"usual {span(band.low, band.high)}{unit}"
     if page.is_wide:
-        label = f"{band.label:<18.18}"
-        page.whole(f"{label} {value:>14}  {_strip(band, _STRIP)}  {usual}".rstrip())
+        label = f"{band.label:<19.19}"
+        page.whole(f"{label} {value:>13}  {_strip(band, _STRIP)}  {usual}".rstrip())
         show_own(page, band, _STRIP)
         return
     page.line(f"{band.label}: {value}")

@@ -67,7 +67,7 @@ def _line(formula: Formula, found: LineBake, doubt: Doubt, ratio: float | None) 
 
 
 def _rival(found: Rival) -> BakeRival:
-    return BakeRival(found.key, round(found.reach, 2), found.unit, round(found.minutes, 2))
+    return BakeRival(found.key, round(found.half_width, 2), found.unit, round(found.minutes, 2))
 
 
 def _told(formula: Formula, found: LinesBake) -> str:
@@ -87,7 +87,7 @@ def _told(formula: Formula, found: LinesBake) -> str:
 def _rivals(rivals: tuple[Rival, ...]) -> str:
     ordered = sorted(rivals, key=lambda each: -abs(each.minutes))
     return "; ".join(
-        f"{_OVEN[each.key]} \N{PLUS-MINUS SIGN} {as_text(each.reach, 1)} {each.unit} "
+        f"{_OVEN[each.key]} \N{PLUS-MINUS SIGN} {as_text(each.half_width, 1)} {each.unit} "
         f"by {_minutes(each.minutes)}"
         for each in ordered
     )

@@ -57,10 +57,10 @@ class BakeLine:
 
 @dataclass(frozen=True, slots=True)
 class BakeRival:
-    """What else moves the minutes: `oven` or `density`, off by `reach` either way."""
+    """What else moves the minutes: `oven` or `density`, off by `half_width` either way."""
 
     key: str
-    reach: float
+    half_width: float
     unit: str
     minutes: float
 

@@ -77,10 +77,10 @@ class CheckLine:
     step_effect: float
     slip_effect: float
     figure: str | None
-    share_alone: float | None
-    share_alone_error: float | None
-    share_total: float | None
-    share_total_error: float | None
+    alone_share: float | None
+    alone_share_error: float | None
+    total_share: float | None
+    total_share_error: float | None
     effects: tuple[CheckEffect, ...]
 
 
@@ -90,19 +90,22 @@ class CheckScatter:
 
     figure: str
     label: str
-    sd_half_widths: float
+    sd_effect: float
     outside_pct: float
 
 
 @dataclass(frozen=True, slots=True)
 class CheckRanking:
-    """How the shares were sampled; `miss_half_widths` is the largest distance to the balance."""
+    """How the shares were sampled.
+
+    `miss_effect` is the largest distance to the balance, in half-widths.
+    """
 
     figures: tuple[CheckScatter, ...]
     runs: int
     repeats: int
     seed: int
-    miss_half_widths: float
+    miss_effect: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -167,10 +170,10 @@ def _line(found: LineMatter, share: Share | None) -> CheckLine:
         step_effect=round(found.step_score, 4),
         slip_effect=round(found.score, 4),
         figure=found.effects[0].band.quantity if found.effects else None,
-        share_alone=None if share is None else _short(share.first),
-        share_alone_error=None if share is None else _short(share.first_error),
-        share_total=None if share is None else _short(share.total),
-        share_total_error=None if share is None else _short(share.total_error),
+        alone_share=None if share is None else _short(share.alone_share),
+        alone_share_error=None if share is None else _short(share.alone_error),
+        total_share=None if share is None else _short(share.total_share),
+        total_share_error=None if share is None else _short(share.total_error),
         effects=tuple(_effect(each) for each in found.effects),
     )
 
@@ -196,12 +199,12 @@ def _ranking(ranked: Ranking | None) -> CheckRanking | None:
         CheckScatter(
             each.band.quantity,
             each.band.label,
-            round(each.sd_half_widths, 4),
+            round(each.sd_effect, 4),
             round(each.outside_pct, 1),
         )
         for each in ranked.figures
     )
-    return CheckRanking(figures, ranked.runs, ranked.repeats, SEED, ranked.miss)
+    return CheckRanking(figures, ranked.runs, ranked.repeats, SEED, ranked.miss_effect)
 
 
 def _short(value: float | None) -> float | None:

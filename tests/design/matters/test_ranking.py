@@ -16,14 +16,14 @@ def ranked(made: Formula, *, seed: int = 7, count: int = 256) -> Ranking:
 
 @pytest.mark.parametrize("made", MADE, ids=lambda made: str(made.name))
 def test_what_is_sampled_is_the_balance_itself(made: Formula) -> None:
-    assert ranked(made, count=16).miss < 1e-8
+    assert ranked(made, count=16).miss_effect < 1e-8
 
 
 @pytest.mark.parametrize("made", MADE, ids=lambda made: str(made.name))
 def test_shares_alone_add_up_to_nearly_all_and_with_others_to_no_less(made: Formula) -> None:
     found = ranked(made)
-    alone = sum(share.first for share in found.shares)
-    together = sum(share.total for share in found.shares)
+    alone = sum(share.alone_share for share in found.shares)
+    together = sum(share.total_share for share in found.shares)
     assert 0.95 < alone < 1.02
     assert 0.98 < together < 1.1
 
@@ -31,7 +31,7 @@ def test_shares_alone_add_up_to_nearly_all_and_with_others_to_no_less(made: Form
 def test_the_roulades_xanthan_brings_most_of_the_scatter_and_the_eggs_come_next() -> None:
     first, second, *_ = ranked(F3).shares
     assert (first.matter.line.name, first.main.quantity) == ("xanthan gum", "xanthan")
-    assert first.total > 0.6
+    assert first.total_share > 0.6
     assert (second.matter.line.name, second.main.quantity) == ("eggs", "sugar_per_egg")
 
 
@@ -39,7 +39,7 @@ def test_a_step_of_a_seventh_of_a_point_throws_the_xanthan_out_about_every_third
     found = next(each for each in ranked(F3).figures if each.band.quantity == "xanthan")
     # 0.3571 and a band of 0.3 to 0.5: out below -0.04 g and above +0.1 g of a step of 0.1 g.
     assert found.outside_pct == pytest.approx(30, abs=4)
-    assert found.sd_half_widths == pytest.approx(100 * 0.1 / 70 / 3**0.5 / 0.1, rel=0.05)
+    assert found.sd_effect == pytest.approx(100 * 0.1 / 70 / 3**0.5 / 0.1, rel=0.05)
 
 
 def test_equal_seeds_give_the_same_ranking() -> None:

@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from krume.design import Formula, balance
 from krume.design.bands import Band
-from krume.design.matters.slope import Slope, judged, settled, with_masses, slopes
+from krume.design.matters.slope import Slope, judged, settled, slopes, with_masses
 from tests.design.studio import C1, F1, F3, F5, formula, item
 
 MADE = (F1, F3, F5, C1)

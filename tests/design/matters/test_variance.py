@@ -1,5 +1,7 @@
 """Shares of variance against functions whose shares are known in closed form."""
 
+from typing import Any
+
 import numpy as np
 import pytest
 from scipy import stats
@@ -84,7 +86,7 @@ def test_another_program_finds_the_same_shares() -> None:
     def model(x: Array) -> Array:
         return ishigami(((x / np.pi + 1) / 2).T[:, :, None])[:, 0]
 
-    even = stats.uniform(loc=-np.pi, scale=2 * np.pi)
+    even: Any = stats.uniform(loc=-np.pi, scale=2 * np.pi)
     theirs = stats.sobol_indices(func=model, n=4096, dists=[even] * 3, rng=9)
     ours = indices(ishigami, inputs=3, count=2048, seed=9)
     assert ours.total[:, 0] == pytest.approx(theirs.total_order, abs=0.02)

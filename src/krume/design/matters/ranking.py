@@ -21,14 +21,14 @@ _DRAWS = 4096
 class Share:
     """A line's share of the scatter of all figures, each counted in half-widths of its band.
 
-    `first` is what it brings alone, `total` with all it acts together with; errors are standard
-    errors of the sampling. `main` is the figure it scatters most.
+    `alone_share` is what it brings alone, `total_share` with all it acts together with; errors are
+    standard errors of the sampling. `main` is the figure it scatters most.
     """
 
     matter: LineMatter
-    first: float
-    first_error: float
-    total: float
+    alone_share: float
+    alone_error: float
+    total_share: float
     total_error: float
     main: Band
 
@@ -38,21 +38,23 @@ class Scatter:
     """How far a figure scatters: standard deviation in half-widths, share of draws outside."""
 
     band: Band
-    sd_half_widths: float
+    sd_effect: float
     outside_pct: float
 
 
 @dataclass(frozen=True, slots=True)
 class Ranking:
-    """Shares of all lines, largest first. `miss` is the largest distance, in half-widths, between
-    the balance and what was sampled in its place, at points where all lines are off at once.
+    """Shares of all lines, largest first.
+
+    `miss_effect` is the largest distance, in half-widths, between the balance and what was sampled
+    in its place, at points where all lines are off at once.
     """
 
     shares: tuple[Share, ...]
     figures: tuple[Scatter, ...]
     runs: int
     repeats: int
-    miss: float
+    miss_effect: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,7 +117,7 @@ def ranking(
         )
         for at, matter in enumerate(found.lines)
     ]
-    shares.sort(key=lambda each: (-round(each.total, 9), each.matter.doubt.line))
+    shares.sort(key=lambda each: (-round(each.total_share, 9), each.matter.doubt.line))
     return Ranking(
         tuple(shares),
         _scatter(sampled, seed=seed),

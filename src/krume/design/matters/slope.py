@@ -21,10 +21,10 @@ class Slope:
     per_g: float
     bend_per_g: float
 
-    def change(self, grams: float) -> float | None:
+    def change(self, off_g: float) -> float | None:
         """What so many grams more (below 0: less) do; None where nothing is left to divide by."""
-        whole = 1 + self.bend_per_g * grams
-        return None if whole <= _STILL else self.per_g * grams / whole
+        whole = 1 + self.bend_per_g * off_g
+        return None if whole <= _STILL else self.per_g * off_g / whole
 
 
 def judged(found: Balance) -> dict[Band, float]:
