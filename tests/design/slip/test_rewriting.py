@@ -84,10 +84,10 @@ def test_an_amount_in_another_unit_becomes_grams() -> None:
 
 
 def test_a_percentage_in_a_name_is_not_taken_for_the_amount() -> None:
-    text = "Ganache\n\n70 % dark chocolate 100 g\n100 g whipping cream, 35 % fat\n"
+    text = "Ganache\n\ndark chocolate 70 % 100 g\n100 g whipping cream, 35 % fat\n"
     found = read(text).value
     out = rewritten(text, found, (110.0, 100.0), keeps_size=True)
-    assert out == text.replace("chocolate 100 g", "chocolate 110 g")
+    assert out == text.replace("70 % 100 g", "70 % 110 g")
 
 
 def test_two_amounts_in_one_line_are_refused_with_what_to_write() -> None:

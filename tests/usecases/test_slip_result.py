@@ -1,0 +1,36 @@
+"""The answer of the slip job as plain values."""
+
+import pytest
+
+from krume.usecases import Asked, SlipWish, rescue_slip
+from krume.usecases.as_json import plain
+from tests.usecases.test_slip import SLIP
+
+
+def test_every_way_can_be_checked_again_from_its_own_grams(demo: Asked) -> None:
+    result = rescue_slip("F2", SlipWish(SLIP), demo).result
+    for way in result.ways:
+        assert way.total_g == pytest.approx(sum(line.mass_g for line in way.lines))
+        assert len(way.card) == 11
+        flour = sum(line.mass_g or 0 for line in way.card[:5])
+        assert way.percent["egg"] == pytest.approx(100 * (way.card[5].mass_g or 0) / flour)
+
+
+def test_a_finding_carries_its_band(demo: Asked) -> None:
+    hold = rescue_slip("F2", SlipWish(SLIP), demo).result.options[2]
+    (finding,) = hold.findings
+    assert (finding.code, finding.low, finding.high) == ("starch-low", 30.0, 50.0)
+    assert not hold.in_band
+
+
+def test_an_answer_has_a_plain_form_and_names_what_is_declined(demo: Asked) -> None:
+    result = rescue_slip("F6", SlipWish(("white rice=66",)), demo).result
+    found = plain(result)
+    assert isinstance(found, dict)
+    assert found["declined"]
+    assert result.declined[0].kind == "second"
+
+
+def test_a_question_leaves_the_ways_out(demo: Asked) -> None:
+    result = rescue_slip("F2", SlipWish(("rice=46",)), demo).result
+    assert (result.options, result.more) == ((), ())
