@@ -23,6 +23,16 @@ def test_each_band_is_a_strip_with_the_value_on_it(run: Run, columns: int) -> No
     assert "usual 200–340 %" in said.out
 
 
+def test_a_chiffon_says_what_100_is_and_how_its_egg_is_judged(run: Run) -> None:
+    assert "100 is 90 g of flour; the egg is judged by its parts" in run("check", "F5").out
+
+
+def test_a_narrow_band_shows_its_second_digit_and_its_whole_name(run: Run) -> None:
+    said = run("check", "F3").out
+    assert "0.36 %" in said
+    assert "Batter on the sheet    0.53 g/cm2" in said
+
+
 def test_a_finding_comes_before_the_strips(run: Run, write: Callable[[str], str]) -> None:
     said = run("check", write(STARCHY))
     assert said.code == 0

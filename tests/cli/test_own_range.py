@@ -35,7 +35,7 @@ def test_each_range_stands_below_its_strip_within_the_width(
 def test_it_says_whose_they_are_and_what_they_hold(run: Run, write: Callable[[str], str]) -> None:
     said = " ".join(run("check", write(SPONGE)).out.split())
     assert "F1, F2, 1 of them baked and judged good" in said
-    assert "holds 33 % of the formulas you make, 9 times in 10 5 % or more." in said
+    assert "holds 33 % of the formulas you make, and 5 % or more 9 times in 10." in said
     assert "The usual ranges stay what is judged by." in said
 
 

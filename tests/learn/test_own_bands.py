@@ -11,9 +11,9 @@ from krume.base import OutOfRangeError
 from krume.learn import (
     OwnFormula,
     confidence_of,
-    content,
     expected_coverage,
     independent,
+    least_share,
     own_band,
     roots,
 )
@@ -43,14 +43,14 @@ def test_how_sure_a_range_of_25_is_of_a_share_is_as_printed(share: float, printe
 
 @given(n=st.integers(2, 60), sure=st.floats(0.5, 0.99))
 def test_the_least_share_is_held_with_the_confidence_that_was_asked(n: int, sure: float) -> None:
-    least = content(n, confidence=sure)
+    least = least_share(n, sure_share=sure)
     assert confidence_of(n, share=least) == pytest.approx(sure, abs=1e-9)
 
 
 def test_a_larger_sample_promises_more() -> None:
     for fewer, more in pairwise(range(2, 40)):
         assert expected_coverage(more) > expected_coverage(fewer)
-        assert content(more, confidence=0.9) > content(fewer, confidence=0.9)
+        assert least_share(more, sure_share=0.9) > least_share(fewer, sure_share=0.9)
 
 
 @pytest.mark.parametrize("n", [2, 3, 5])
@@ -61,7 +61,7 @@ def test_drawn_ranges_hold_the_shares_that_are_promised(n: int) -> None:
         sample = [drawn.random() for _ in range(n)]
         held.append(max(sample) - min(sample))
     assert sum(held) / len(held) == pytest.approx(expected_coverage(n), abs=0.01)
-    least = content(n, confidence=0.9)
+    least = least_share(n, sure_share=0.9)
     assert sum(share >= least for share in held) / len(held) == pytest.approx(0.9, abs=0.01)
 
 

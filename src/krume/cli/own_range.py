@@ -17,13 +17,18 @@ def show_own(page: Page, band: "CheckBand", width: int) -> None:
     if own.low is None or own.high is None:
         return
     unit = "" if band.unit == "ratio" else f" {band.unit}"
-    ends = f"{span(own.low, own.high, 2 if band.unit == 'ratio' else 1)}{unit}"
+    ends = f"{span(own.low, own.high, 2 if is_fine(band) else 1)}{unit}"
     mark = own_mark(band, width)
     if page.is_wide:
         page.whole(f"{f'  your own {own.n}':<33}  {mark}        {ends}".rstrip())
         return
     page.line(f"your own {own.n}: {ends}", indent=2)
     page.whole(mark.rstrip(), indent=2)
+
+
+def is_fine(band: "CheckBand") -> bool:
+    """Whether a band is so narrow that its figures need a second digit."""
+    return band.high <= 1
 
 
 def own_mark(band: "CheckBand", width: int) -> str:
@@ -45,8 +50,8 @@ def show_own_promise(page: Page, check: "CheckResult") -> None:
     page.line()
     page.line(
         f"Your own (= below the strips): {_whose(most)}, lowest to highest. On average such a "
-        f"range holds {number(most.coverage_pct, 0)} % of the formulas you make, "
-        f"{number(most.confidence_pct / 10)} times in 10 {number(most.content_pct, 0)} % or more. "
+        f"range holds {number(most.coverage_pct, 0)} % of the formulas you make, and "
+        f"{number(most.content_pct, 0)} % or more {number(most.confidence_pct / 10)} times in 10. "
         "The usual ranges stay what is judged by."
     )
 

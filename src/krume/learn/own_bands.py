@@ -68,7 +68,7 @@ def own_band(quantity: str, formulas: Iterable[OwnFormula]) -> OwnBand:
         low=min(found) if is_range else None,
         high=max(found) if is_range else None,
         coverage_pct=100 * expected_coverage(n) if is_range else None,
-        content_pct=100 * content(n, confidence=sure / 100) if is_range else None,
+        content_pct=100 * least_share(n, sure_share=sure / 100) if is_range else None,
         confidence_pct=sure,
         status=_status(counted) if is_range else None,
     )
@@ -179,7 +179,7 @@ def confidence_of(n: int, *, share: float) -> float:
     return float(1 - n * share ** (n - 1) + (n - 1) * share**n)
 
 
-def content(n: int, *, confidence: float) -> float:
+def least_share(n: int, *, sure_share: float) -> float:
     r"""The share of the population that the range of a sample holds at least, so sure.
 
     the p with 1 - n p^(n - 1) + (n - 1) p^n = c, by halving
@@ -187,7 +187,7 @@ def content(n: int, *, confidence: float) -> float:
     Parameters
     ----------
     n : sample size, 2 or more
-    confidence : c, 0 to 1
+    sure_share : c, 0 to 1
 
     Returns
     -------
@@ -207,13 +207,13 @@ def content(n: int, *, confidence: float) -> float:
 
     Examples
     --------
-    >>> round(content(3, confidence=0.9), 3)
+    >>> round(least_share(3, sure_share=0.9), 3)
     0.196
     """
     low, high = 0.0, 1.0
     for _ in range(_HALVINGS):
         middle = (low + high) / 2
-        if confidence_of(n, share=middle) > confidence:
+        if confidence_of(n, share=middle) > sure_share:
             low = middle
         else:
             high = middle

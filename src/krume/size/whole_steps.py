@@ -35,13 +35,13 @@ def whole_steps(sizes: Sequence[int], *, step: int) -> list[int]:
     -------
     n_i, as many as sizes
 
-    Raises
+    Valid for
+    ---------
+    Sizes of 0 or more; lines of 0 stay 0.
+
+    Source
     ------
-    nothing
-
-    Valid for: sizes of 0 or more. Lines of 0 stay 0.
-
-    Source: mathematics, separable convex resource allocation by exchange.
+    `mathematics`
 
     Examples
     --------

@@ -160,6 +160,6 @@ def _text(own: OwnBand, band: Band) -> str:
 
 
 def _span(ends: Iterable[float], band: Band) -> str:
-    digits, unit = (2, "") if band.unit == "ratio" else (1, f" {band.unit}")
-    shown = dict.fromkeys(as_text(end, digits) for end in ends)
+    unit = "" if band.unit == "ratio" else f" {band.unit}"
+    shown = dict.fromkeys(as_text(end, 2 if band.high <= 1 else 1) for end in ends)
     return "\N{EN DASH}".join(shown) + unit
