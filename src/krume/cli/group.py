@@ -25,6 +25,7 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "sheet": ("sheet", "Bench cards, torte plans, order sheets and more, as PDF, HTML and JSON."),
     "calc": ("calc", "Quick sums: tins, eggs, gelatine, rolls, the dial."),
     "book": ("book", "Where your texts live, and the care of them."),
+    "serve": ("serve", "The web app on 127.0.0.1, until you stop it with Ctrl-C."),
     "schema": ("schema", "The JSON Schema of a command's --json answer."),
 }
 """Each command's module and its one line, in the order of the work."""

@@ -21,17 +21,30 @@ from krume.store.book import (
 )
 from krume.store.care import back_up, faults, latest_backup, restore
 from krume.store.contents import Loaded
+from krume.store.edits import (
+    drop_row,
+    drop_text,
+    keep_row,
+    keep_text,
+    kept_rows,
+    kept_text,
+    kept_versions,
+)
 from krume.store.files import FILE_LIMIT, is_file, is_folder, place_all, read_bytes, write_whole
 from krume.store.kitchen import KitchenSettings, kitchen_of
 from krume.store.prices import prices_of
+from krume.store.sheets import KeptRow
 from krume.store.studio import Scale, Studio, StudioCost, read_studio, studio_of
 from krume.store.tables import table_rows, table_text
+from krume.store.texts import KeptText
 
 __all__ = [
     "FILE_LIMIT",
     "FOLDERS",
     "Book",
     "BookText",
+    "KeptRow",
+    "KeptText",
     "KitchenSettings",
     "Loaded",
     "Scale",
@@ -46,11 +59,18 @@ __all__ = [
     "count_texts",
     "database_of",
     "digest",
+    "drop_row",
+    "drop_text",
     "faults",
     "find_texts",
     "is_book",
     "is_file",
     "is_folder",
+    "keep_row",
+    "keep_text",
+    "kept_rows",
+    "kept_text",
+    "kept_versions",
     "kitchen_of",
     "latest_backup",
     "list_tables",

@@ -25,12 +25,13 @@ if TYPE_CHECKING:
     )
     from krume.usecases.build import build_torte
     from krume.usecases.build_result import BuildLayer, BuildResult
-    from krume.usecases.calc import SumList, answer_sum, list_sums
+    from krume.usecases.calc import SumList, SumRow, answer_sum, list_sums
     from krume.usecases.check import CheckBand, CheckFinding, CheckResult, check_formula
     from krume.usecases.cost import CostWish, cost_of
     from krume.usecases.cost_result import CostComponent, CostResult
     from krume.usecases.eggs import EggsWish, eggs_of
     from krume.usecases.eggs_result import EggBuy, EggPack, EggRow, EggsResult
+    from krume.usecases.health import Health, health_of
     from krume.usecases.keep import KeepPart, KeepResult, keep_of
     from krume.usecases.label import LabelWish, label_of
     from krume.usecases.label_paper import label_sheets
@@ -85,6 +86,7 @@ _HOMES = {
     "EggsWish": "usecases.eggs",
     "Explanation": "usecases.answer",
     "FamilyWish": "usecases.vary_family",
+    "Health": "usecases.health",
     "Json": "usecases.as_json",
     "KeepPart": "usecases.keep",
     "KeepResult": "usecases.keep",
@@ -109,6 +111,7 @@ _HOMES = {
     "SlipResult": "usecases.slip_result",
     "SlipWish": "usecases.slip",
     "SumList": "usecases.calc",
+    "SumRow": "usecases.calc",
     "VaryChange": "usecases.vary_result",
     "VaryResult": "usecases.vary_result",
     "VaryWish": "usecases.vary",
@@ -124,6 +127,7 @@ _HOMES = {
     "data_version": "evidence",
     "eggs_of": "usecases.eggs",
     "export_book": "usecases.book_care",
+    "health_of": "usecases.health",
     "import_book": "usecases.book_care",
     "init_book": "usecases.book",
     "keep_of": "usecases.keep",
@@ -178,6 +182,7 @@ __all__ = [
     "EggsWish",
     "Explanation",
     "FamilyWish",
+    "Health",
     "Json",
     "KeepPart",
     "KeepResult",
@@ -202,6 +207,7 @@ __all__ = [
     "SlipResult",
     "SlipWish",
     "SumList",
+    "SumRow",
     "VaryChange",
     "VaryResult",
     "VaryWish",
@@ -217,6 +223,7 @@ __all__ = [
     "data_version",
     "eggs_of",
     "export_book",
+    "health_of",
     "import_book",
     "init_book",
     "keep_of",

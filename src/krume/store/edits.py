@@ -1,0 +1,91 @@
+"""Edits of a book: each names the version it saw, and every version stays."""
+
+import contextlib
+import sqlite3
+from collections.abc import Iterator, Sequence
+from pathlib import Path
+
+from krume.base import StoreError
+from krume.store.book import Book, database_of
+from krume.store.database import reading, writing
+from krume.store.sheets import KeptRow, add_row, add_sheet, delete_row, head_of, rows_of, save_row
+from krume.store.texts import KeptText, delete_text, save_text, text_at, versions
+
+
+def kept_text(book: Book, place: str) -> KeptText | None:
+    """A text of a book with its version; None where there is none."""
+    with _looking(book) as found:
+        return None if found is None else text_at(found, place)
+
+
+def kept_versions(book: Book, place: str) -> tuple[KeptText, ...]:
+    """All versions of a text, the newest first; a folder of plain texts has none."""
+    with _looking(book) as found:
+        return () if found is None else versions(found, place)
+
+
+def keep_text(book: Book, place: str, body: bytes, *, seen: int | None) -> KeptText:
+    """Keep a new version; raises ConflictError where another was kept since `seen`."""
+    with writing(_editable(book)) as found:
+        return save_text(found, place, body, seen=seen)
+
+
+def drop_text(book: Book, place: str, *, seen: int) -> KeptText:
+    """Take a text out of the book; its versions stay."""
+    with writing(_editable(book)) as found:
+        return delete_text(found, place, seen=seen)
+
+
+def kept_rows(book: Book, place: str) -> tuple[tuple[str, ...], tuple[KeptRow, ...]]:
+    """Head and rows of a table with their versions; both empty where there is none."""
+    with _looking(book) as found:
+        if found is None:
+            return (), ()
+        return head_of(found, place) or (), rows_of(found, place)
+
+
+def keep_row(
+    book: Book,
+    place: str,
+    cells: Sequence[str],
+    *,
+    key: int | None,
+    seen: int = 0,
+    head: Sequence[str] = (),
+) -> KeptRow:
+    """Keep a row, a new one where `key` is None; the table is made with `head` where it is new."""
+    with writing(_editable(book)) as found:
+        if key is not None:
+            return save_row(found, key, cells, seen=seen)
+        if head:
+            add_sheet(found, place, head)
+        return add_row(found, place, cells)
+
+
+def drop_row(book: Book, key: int, *, seen: int) -> None:
+    """Take a row out of its table; its versions stay."""
+    with writing(_editable(book)) as found:
+        delete_row(found, key, seen=seen)
+
+
+@contextlib.contextmanager
+def _looking(book: Book) -> Iterator[sqlite3.Connection | None]:
+    database = database_of(book)
+    if database is None:
+        yield None
+        return
+    with reading(database) as found:
+        yield found
+
+
+def _editable(book: Book) -> Path:
+    database = database_of(book)
+    if database is None:
+        raise StoreError(
+            f"{book.path} has no database yet, so nothing can be edited in it. `krume book init` "
+            "makes an empty book; `krume book import` takes a folder of plain texts into one.",
+            where=str(book.path),
+            got="no database",
+            want="a book with a database",
+        )
+    return database

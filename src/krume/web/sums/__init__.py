@@ -1,0 +1,1 @@
+"""Quick sums as small forms."""
