@@ -2,8 +2,9 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import lru_cache
 
-from krume.base import Interval, Notice, Read, as_text
+from krume.base import Interval, Notice, as_text
 from krume.design import Balance, Band, Formula, balance, decode_text, read
 from krume.learn import FEWEST, OwnBand, OwnFormula, independent, is_good, own_band, roots
 from krume.store import Book, book_at, bytes_of_path, list_texts, studio_of, table_rows
@@ -12,6 +13,7 @@ from krume.usecases.read import FormulaRead
 from krume.usecases.why_check import figures_of
 
 _TRIALS = "trials.csv"
+_REMEMBERED = 1000
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,15 +84,15 @@ def own_formulas(found: FormulaRead, checked: Balance, asked: Asked) -> Own:
         return Own("", ())
     book = book_at(asked.book)
     texts = _formulas(book)
-    formulas = {name: each.value for name, each in texts.items()}
+    formulas = {name: each.formula for name, each in texts.items()}
     ancestors = roots({name: _parent(formula, formulas) for name, formula in formulas.items()})
     own_root, tried = _root_of(found, formulas, ancestors), _tried(book)
     own, unsettled = [], []
-    for name, formula in formulas.items():
-        figures = balance(formula)
+    for name, kept in texts.items():
+        figures = kept.figures
         if figures.family != checked.family or ancestors[name] == own_root:
             continue
-        if texts[name].problems:
+        if kept.is_open:
             unsettled.append(name)
             continue
         settled, word = _settled(figures_of(figures)), tried.get(name.casefold())
@@ -98,14 +100,30 @@ def own_formulas(found: FormulaRead, checked: Balance, asked: Asked) -> Own:
     return Own(checked.family_label, independent(own, without=own_root), tuple(unsettled))
 
 
-def _formulas(book: Book) -> dict[str, Read[Formula]]:
-    """The book's formulas by the name they go by, as read."""
+@dataclass(frozen=True, slots=True)
+class _Kept:
+    """A formula of the book as read and balanced."""
+
+    formula: Formula
+    figures: Balance
+    is_open: bool
+
+
+def _formulas(book: Book) -> dict[str, _Kept]:
+    """The book's formulas by the name they go by."""
     region = studio_of(book).eggs_region
     return {
-        text.name: read(decode_text(held).value, eggs_region=region)
+        text.name: _kept(held, region)
         for text in list_texts(book)
         if text.kind == "formula" and (held := bytes_of_path(book, text.path)) is not None
     }
+
+
+@lru_cache(maxsize=_REMEMBERED)
+def _kept(held: bytes, region: str | None) -> _Kept:
+    """Read once for as long as a process lives: a book's texts change seldom, a check asks all."""
+    found = read(decode_text(held).value, eggs_region=region)
+    return _Kept(found.value, balance(found.value), bool(found.problems))
 
 
 def _parent(formula: Formula, among: dict[str, Formula]) -> str | None:
