@@ -65,6 +65,12 @@ def test_a_line_without_a_mass_is_named_as_not_judged() -> None:
     assert "Not judged: xanthan gum, no mass is known." in found.text
 
 
+def test_more_lines_than_anybody_weighs_are_not_worked_out_and_that_is_said() -> None:
+    many = formula("Many", tuple(item(5, "white rice flour") for _ in range(101)))
+    assert judged(many).lines == ()
+    assert judged(many).text == "More than 100 lines: which weighing matters is not worked out."
+
+
 def test_three_lines_at_most_are_named_and_the_largest_first() -> None:
     for made in MADE:
         scores = [each.score for each in judged(made).lines]

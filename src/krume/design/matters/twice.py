@@ -11,6 +11,9 @@ from krume.design.matters.slope import Slope, judged, settled, slopes
 from krume.design.weighing import Weighing
 
 _NOISE = 1e-9
+# The balance is read twice a line, and takes longer the more lines there are.
+_MOST_LINES = 100
+_TOO_MANY = f"More than {_MOST_LINES} lines: which weighing matters is not worked out."
 _UNJUDGED = "No figure with a band is known: which weighing matters cannot be said."
 
 
@@ -79,6 +82,8 @@ class Matters:
 
 def matters(formula: Formula, weighing: Weighing) -> Matters:
     """What a usual slip of each line does to the figures of the balance that have a band."""
+    if len(formula.lines) > _MOST_LINES:
+        return Matters((), (), _TOO_MANY)
     formula = settled(formula)
     base = judged(balance(formula))
     if not base:
