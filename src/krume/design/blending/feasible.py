@@ -44,7 +44,7 @@ def blend_within(
     found = milp(
         np.r_[pull.steps, np.full(count, pull.parts)],
         constraints=_rows(task, held, high, (least, most)),
-        integrality=np.ones(2 * count),
+        integrality=np.ones(2 * count, dtype=np.int64),
         bounds=Bounds(np.zeros(2 * count), np.r_[high, np.ones(count)]),
         options={"mip_rel_gap": 0.0},
     )

@@ -2,88 +2,104 @@
 
 from dataclasses import dataclass
 from functools import cached_property
-from math import ceil, floor
+from math import ceil, floor, inf
 
 import numpy as np
 from numpy.typing import NDArray
 
+from krume.design.blending.limits import SLACK
 from krume.design.blending.task import BlendTask
 
 Floats = NDArray[np.float64]
 Ints = NDArray[np.int64]
 
-# How far a sum of floats may be past a limit that is written in decimals.
-SLACK = 1e-9
-
-
-@dataclass(frozen=True, slots=True)
-class Row:
-    """What the flours' steps, each times its weight, may add up to."""
-
-    weights: Floats
-    low: float
-    high: float
-
 
 @dataclass(frozen=True)
 class Grid:
-    """The same task without words: got = x @ pull, and x @ row between low and high.
+    """The same task in steps, without words.
 
-    `order` is the place in the task of each flour here. A flour is unused or has `least` steps.
+    `makes` has a row per flour: what a step of it adds to each property, and then to each limit
+    on a sum; the first `properties` columns are to come near `target`, the others to lie between
+    `row_low` and `row_high`. A flour is unused or has `least` steps or more; `order` is the place
+    in the task of each flour here.
     """
 
     order: tuple[int, ...]
-    pull: Floats
+    makes: Floats
     target: Floats
+    row_low: Floats
+    row_high: Floats
     steps: int
     low: Ints
     high: Ints
     least: int
-    most_parts: int
-    rows: tuple[Row, ...]
+    most_parts: int | None
 
     @cached_property
     def count(self) -> int:
         """How many flours there are."""
         return len(self.order)
 
+    @cached_property
+    def properties(self) -> int:
+        """How many properties the target has."""
+        return len(self.target)
+
+    @cached_property
+    def pull(self) -> Floats:
+        """What a step of each flour adds to each property."""
+        return self.makes[:, : self.properties]
+
+    @cached_property
+    def rows(self) -> Floats:
+        """A limit on a sum a row: what a step of each flour adds to it."""
+        return self.makes[:, self.properties :].T
+
     def squared(self, x: Ints) -> float:
         """Squared distance of a blend from the target."""
         return float(np.sum((x @ self.pull - self.target) ** 2))
 
+    def choices(self, at: int, low: Ints, high: Ints) -> Ints:
+        """The steps that a flour may have between two ends: none, or its least and more."""
+        used = np.arange(max(low[at], self.least), high[at] + 1)
+        return np.r_[0, used] if low[at] == 0 else used
+
+    def sizes(self, low: Ints, high: Ints) -> Ints:
+        """How many choices each flour has between two ends."""
+        return np.asarray(np.maximum(high - np.maximum(low, self.least) + 1, 0) + (low == 0))
+
 
 def grid_of(task: BlendTask) -> Grid:
     """A task on its grid; what can be said of one flour alone becomes its own two ends."""
-    steps = round(task.total_g / task.step_g)
     names = task.names
     order = tuple(sorted(range(len(names)), key=lambda at: (names[at], at)))
-    place = {at: here for here, at in enumerate(order)}
-    least = max(ceil(task.least_part_g / task.step_g - SLACK), 1)
+    steps = round(task.total_g / task.step_g)
     low, high = _ends(task, steps)
-    rows = []
-    for limit in task.limits:
-        here = [place[at] for at in limit.members]
-        if len(here) > 1:
-            weights = np.zeros(len(order))
-            weights[here] = 1.0
-            rows.append(Row(weights, *share_steps(limit.low_pct, limit.high_pct, steps)))
-    rows.extend(_weighed(task, order, steps))
-    composition = np.array(task.composition, dtype=float).reshape(len(names), -1)
+    rows = _rows(task, steps)
+    composition = np.array(task.composition, dtype=float).reshape(len(names), -1) / steps
+    makes = np.column_stack([composition, *(weights for weights, _, _ in rows)])
+    here = list(order)
     return Grid(
         order=order,
-        pull=composition[list(order)] / steps,
+        makes=makes[here],
         target=np.array(task.target, dtype=float),
+        row_low=np.array([low for _, low, _ in rows], dtype=float),
+        row_high=np.array([high for _, _, high in rows], dtype=float),
         steps=steps,
-        low=low[list(order)],
-        high=high[list(order)],
-        least=least,
-        most_parts=len(names) if task.most_parts is None else task.most_parts,
-        rows=tuple(rows),
+        low=low[here],
+        high=high[here],
+        least=max(ceil(task.least_part_g / task.step_g - SLACK), 1),
+        most_parts=_most_parts(task),
     )
 
 
-def share_steps(low_pct: float | None, high_pct: float | None, steps: int) -> tuple[int, int]:
-    """The whole steps that lie within a share."""
+def _most_parts(task: BlendTask) -> int | None:
+    if task.most_parts is None or task.most_parts >= len(task.names):
+        return None
+    return task.most_parts
+
+
+def _share_steps(low_pct: float | None, high_pct: float | None, steps: int) -> tuple[int, int]:
     low = 0 if low_pct is None else ceil(low_pct * steps / 100 - SLACK)
     high = steps if high_pct is None else floor(high_pct * steps / 100 + SLACK)
     return low, high
@@ -97,20 +113,25 @@ def _ends(task: BlendTask, steps: int) -> tuple[Ints, Ints]:
             high[at] = min(high[at], floor(most_g / task.step_g + SLACK))
     for limit in task.limits:
         if len(limit.members) == 1:
-            least, most = share_steps(limit.low_pct, limit.high_pct, steps)
-            (at,) = limit.members
+            least, most = _share_steps(limit.low_pct, limit.high_pct, steps)
+            at = limit.members[0]
             low[at], high[at] = max(low[at], least), min(high[at], most)
     return low, high
 
 
-def _weighed(task: BlendTask, order: tuple[int, ...], steps: int) -> list[Row]:
-    rows = []
-    for limit in task.property_limits:
-        values = np.array(limit.composition, dtype=float)[list(order)]
-        low = -np.inf if limit.low is None else limit.low
-        high = np.inf if limit.high is None else limit.high
-        rows.append(Row(values / steps, low - SLACK, high + SLACK))
+def _rows(task: BlendTask, steps: int) -> list[tuple[Floats, float, float]]:
+    """Weights and two ends of each limit on several flours."""
+    rows: list[tuple[Floats, float, float]] = []
+    for limit in task.limits:
+        if len(limit.members) != 1:
+            weights = np.zeros(len(task.names))
+            weights[list(limit.members)] = 1.0
+            rows.append((weights, *_share_steps(limit.low_pct, limit.high_pct, steps)))
+    for held in task.property_limits:
+        low = -inf if held.low is None else held.low
+        high = inf if held.high is None else held.high
+        rows.append((np.array(held.composition, dtype=float) / steps, low, high))
     if task.price_per_kg is not None and task.most_price_per_kg is not None:
-        values = np.array(task.price_per_kg, dtype=float)[list(order)]
-        rows.append(Row(values / steps, -np.inf, task.most_price_per_kg + SLACK))
+        prices = np.array(task.price_per_kg, dtype=float) / steps
+        rows.append((prices, -inf, task.most_price_per_kg))
     return rows
