@@ -9,11 +9,11 @@ WANTED = (EggsWanted("F1", "eu-m", "whole", 5.0), EggsWanted("C1", "eu-m", "yolk
 TWELVE = (EggsWanted("F1", "eu-m", "whole", 60.0), EggsWanted("C1", "eu-m", "yolk", 30.0))
 C5 = Taker(
     "C5", "buttercream", "cooked-white-buttercream", {"white": 44.4}, {"white": 60.0},
-    is_ordered=True, batch_g={"white": 120.0}, batch_step=0.5,
+    is_ordered=True, batch_g={"white": 120.0}, step_batches=0.5,
 )  # fmt: skip
 C1 = Taker(
     "C1", "custard cream", "custard-lightened", {}, {}, is_ordered=False, batch_g={"yolk": 87.5},
-    batch_step=0.5,
+    step_batches=0.5,
 )  # fmt: skip
 
 

@@ -33,8 +33,7 @@ def _egg_count(given: Given) -> Values:
 def _eggs_to_crack(given: Given) -> Values:
     """A yolk and a white that are both wanted come from one egg."""
     whole, yolks, whites = (
-        within(name, given.maybe(name) or 0.0, 0.0, _MOST)
-        for name in ("whole", "yolks", "whites")
+        within(name, given.maybe(name) or 0.0, 0.0, _MOST) for name in ("whole", "yolks", "whites")
     )
     if whole == yolks == whites == 0:
         raise given.missing("whole")

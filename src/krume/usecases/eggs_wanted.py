@@ -257,7 +257,7 @@ def _taker(each: EggFormula, day: int) -> Taker:
         made_g=made_g,
         is_ordered=True,
         batch_g=egg_parts_g(each.formula),
-        batch_step=_CREAM_STEP if each.is_cream else 1.0,
+        step_batches=_CREAM_STEP if each.is_cream else 1.0,
         day=day,
     )
 
@@ -285,5 +285,5 @@ def book_takers(known: Iterable[str], within: Asked) -> Iterator[Taker]:
             step = _CREAM_STEP if family(part.family).kind == "cream" else 1.0
             yield Taker(
                 text.name, part.title, part.family, {}, {},
-                is_ordered=False, batch_g=egg_parts_g(formula), batch_step=step,
+                is_ordered=False, batch_g=egg_parts_g(formula), step_batches=step,
             )  # fmt: skip

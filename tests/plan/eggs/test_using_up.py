@@ -12,11 +12,11 @@ from tests.agreement import agrees
 
 C5 = Taker(
     "C5", "buttercream", "cooked-white-buttercream", {"white": 532.9}, {"white": 600.0},
-    is_ordered=True, batch_g={"white": 120.0}, batch_step=0.5,
+    is_ordered=True, batch_g={"white": 120.0}, step_batches=0.5,
 )  # fmt: skip
 C1 = Taker(
     "C1", "custard", "custard-lightened", {}, {}, is_ordered=False, batch_g={"yolk": 87.5},
-    batch_step=0.5,
+    step_batches=0.5,
 )  # fmt: skip
 THIRTY = Loose("eu-m", "white", 0, 30.0)
 

@@ -16,7 +16,7 @@ class Taker:
     """A formula that may take spare whites or yolks.
 
     `wants_g` is what goes into the order, `made_g` what the batches made take; both empty where
-    the formula is not part of these orders. `batch_g` is what one batch takes, and `batch_step`
+    the formula is not part of these orders. `batch_g` is what one batch takes, and `step_batches`
     the smallest part of a batch that is made.
     """
 
@@ -27,7 +27,7 @@ class Taker:
     made_g: Mapping[str, float]
     is_ordered: bool
     batch_g: Mapping[str, float] = field(default_factory=dict)
-    batch_step: float = 1.0
+    step_batches: float = 1.0
     day: int = 0
 
 
@@ -108,18 +108,18 @@ def offers(left: Sequence[UsedUp], takers: Sequence[Taker]) -> tuple[Taken, ...]
         day = max((each.loose.day for each in mine), default=0)
         fits = [(t, use) for t in takers if (use := _use(t, part)) is not None]
         fits = fits if _is_worth_it(mine) else []
-        steps_g = [taker.batch_g[part] * taker.batch_step for taker, _ in fits]
+        steps_g = [taker.batch_g[part] * taker.step_batches for taker, _ in fits]
         counts = most_used(rest_g, steps_g)
         for (taker, use), count, step_g in zip(fits, counts, steps_g, strict=True):
             if count:
                 mass_g = count * step_g
-                found.append(_offer(taker, part, mass_g, count * taker.batch_step, 0.0, use, day))
+                found.append(_offer(taker, part, mass_g, count * taker.step_batches, 0.0, use, day))
         if fits and not any(counts):
             (taker, use), step_g = min(
                 zip(fits, steps_g, strict=True), key=lambda each: (each[1], each[0][0].formula)
             )
             more_g = step_g - rest_g
-            found.append(_offer(taker, part, rest_g, taker.batch_step, more_g, use, day))
+            found.append(_offer(taker, part, rest_g, taker.step_batches, more_g, use, day))
     return tuple(found)
 
 
