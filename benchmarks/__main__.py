@@ -7,7 +7,9 @@ import benchmarks.matters as matters
 import benchmarks.paper as paper
 import benchmarks.reading as reading
 import benchmarks.rounding as rounding
+import benchmarks.slipping as slipping
 import benchmarks.startup as startup
+import benchmarks.varying as varying
 from benchmarks.measure import Row
 
 PARTS: tuple[Callable[[], list[Row]], ...] = (
@@ -16,6 +18,8 @@ PARTS: tuple[Callable[[], list[Row]], ...] = (
     paper.rows,
     rounding.rows,
     matters.rows,
+    varying.rows,
+    slipping.rows,
 )
 HEAD = ("what", "krume", "peer", "unit", "ratio", "want", "peer's name")
 

@@ -57,6 +57,13 @@ def test_choose_a_blend(capsys: pytest.CaptureFixture[str]) -> None:
     assert "9 g sweet rice flour, was 9 g" in capsys.readouterr().out
 
 
+def test_rescue_a_slip(capsys: pytest.CaptureFixture[str]) -> None:
+    found = _main("rescue_a_slip")
+    assert [way.kind for way in found.options] == ["jar", "leave", "hold"]
+    assert found.options[0].jar_g == 31.5
+    assert "keep 31.5 g in a jar, worst shift 0.0 points" in capsys.readouterr().out
+
+
 def test_bake_in_a_tin(capsys: pytest.CaptureFixture[str]) -> None:
     found = _main("bake_in_a_tin")
     assert found.core_c == 95.0

@@ -11,6 +11,7 @@ from krume.calc.label_sums import LABEL_SUMS
 from krume.calc.mixture_sums import MIXTURE_SUMS
 from krume.calc.plan_sums import PLAN_SUMS
 from krume.calc.rounding_sums import ROUNDING_SUMS
+from krume.calc.slip_sums import SLIP_SUMS
 from krume.calc.tin_sums import TIN_SUMS
 from krume.calc.water_sums import WATER_SUMS
 
@@ -20,6 +21,7 @@ _ALL = (
     *EGG_SUMS,
     *ROUNDING_SUMS,
     *BLEND_SUMS,
+    *SLIP_SUMS,
     *MIXTURE_SUMS,
     *BAKE_SUMS,
     *WATER_SUMS,
