@@ -43,6 +43,12 @@ def test_weigh_these_twice(capsys: pytest.CaptureFixture[str]) -> None:
     assert "16 g of eggs move the minutes most" in said
 
 
+def test_vary_a_formula() -> None:
+    found = _main("vary_a_formula")
+    assert found.allergens.lost == ("nuts (hazelnut)",)
+    assert [change.after_g for change in found.changes] == [0.0, 40.0, 3.7]
+
+
 def test_size_for_another_tin(capsys: pytest.CaptureFixture[str]) -> None:
     found = _main("size_for_another_tin")
     assert found.factor.by_area == pytest.approx(0.81)
