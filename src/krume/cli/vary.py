@@ -220,8 +220,8 @@ def _show_balance(page: Page, child: "VaryResult") -> None:
     if not moved:
         page.line("No figure with a band moves.", indent=2)
     for figure in moved:
-        unit = " %" if figure.unit == "%" else ""
-        digits = 1 if figure.unit == "%" else 3
+        unit = "" if figure.unit == "ratio" else f" {figure.unit}"
+        digits = 3 if figure.unit in ("ratio", "g/cm2", "g/ml") else 1
         usual = span(figure.low, figure.high)
         page.line(
             f"{figure.label}: {amount(figure.before, digits)} → {amount(figure.after, digits)}"

@@ -25,7 +25,9 @@ def movers_of(
     wish: Wish,
 ) -> list[tuple[int, Mover]]:
     """Lines that may move, one for each thing that is off by enough; new lines are added."""
-    wanted = {word.removesuffix("-always") for rule in rules for word in rule.moves}
+    said = {word for rule in rules for word in rule.moves}
+    wanted = {word.removesuffix("-always").removesuffix("-there") for word in said}
+    may_be_new = bool(said & {"fat", "fat-always"}) or wish.fat is not None
     weights = weights_g(before)
     found: list[tuple[int, Mover]] = []
     if "swap" in wanted:
@@ -33,14 +35,14 @@ def movers_of(
     for word, quantity in (("fat", "fat"), ("liquid", "water"), ("sugar", "sugar")):
         off = dict(zip(HELD, gaps.values(), strict=False))[quantity]
         least = constants(_TABLE)[f"moves-from-{quantity}"] / 100 * weights[quantity]
-        if any(f"{word}-always" in rule.moves for rule in rules):
+        if f"{word}-always" in said:
             least = 0.0
         answered = {mover.answers for _, mover in found}
         if word not in wanted or off is None or HELD.index(quantity) in answered:
             continue
         if abs(off) < max(least, wish.step_g / 2):
             continue
-        place = _place(drafts, word, off, wish)
+        place = _place(drafts, word, off, wish, may_be_new=may_be_new)
         if place is not None:
             found.append((place, _mover(drafts, place, word, quantity, before, wish)))
     return found
@@ -68,10 +70,12 @@ def _per_g(line: Line, wish: Wish) -> tuple[float, ...]:
     return tuple(value or 0.0 for value in held.values()[: len(HELD)])
 
 
-def _place(drafts: list[Draft], word: str, off_g: float, wish: Wish) -> int | None:
+def _place(
+    drafts: list[Draft], word: str, off_g: float, wish: Wish, *, may_be_new: bool
+) -> int | None:
     """Place of the line that moves for a thing: one that is there, else a new one."""
     if word == "fat":
-        return _fat_place(drafts, off_g, wish)
+        return _fat_place(drafts, off_g, wish) if may_be_new else _largest(drafts, ("fat",))
     roles = ("sugar",) if word == "sugar" else _LIQUIDS
     place = _largest(drafts, roles)
     if place is None and word == "liquid" and off_g > 0:

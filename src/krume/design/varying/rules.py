@@ -66,7 +66,7 @@ class SwapRule:
     """How one kind of thing stands in for another, and which lines may move for it.
 
     `moves` holds `swap` (the new line itself), `fat`, `liquid`, `sugar`; `fat-always` moves even
-    where little is missing.
+    where little is missing, `fat-there` only a fat that is there.
     """
 
     key: str

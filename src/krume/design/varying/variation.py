@@ -14,6 +14,7 @@ from krume.design.varying.weights import weights_g
 
 _DUST_G = 1e-9
 _AS_USUAL = Wish()
+_UNUSUAL = "An unusual swap: what it does beside its composition is not known."
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,7 +97,7 @@ def vary(formula: Formula, changes: tuple[Change, ...], wish: Wish = _AS_USUAL) 
         made_up_g=0.0 if fat is None else (moved[fat].after_g or 0) - (moved[fat].before_g or 0),
         before=before,
         after=balance(child, own=wish.own),
-        unknown=_unknown(formula, changes, before, wish),
+        unknown=_unknown(formula, changes, before, wish, rules),
     )
 
 
@@ -190,10 +191,14 @@ def _left(
 
 
 def _unknown(
-    formula: Formula, changes: tuple[Change, ...], before: Balance, wish: Wish
+    formula: Formula,
+    changes: tuple[Change, ...],
+    before: Balance,
+    wish: Wish,
+    rules: tuple[SwapRule, ...],
 ) -> tuple[str, ...]:
     facts = _facts(formula, before, wish)
-    found: list[str] = []
+    found = [_UNUSUAL for rule in rules if rule.key == "other"]
     for change in (change for change in changes if not change.extra):
         goes = "none:" if change.line is None else _what(formula.lines[change.line])
         comes = f"cut:{goes}" if change.key is None else _named(change.key, wish)
