@@ -196,6 +196,13 @@ def test_too_few_eggs_and_nothing_to_buy_is_no_answer(demo: Asked) -> None:
     assert counts(eggs(mended, "101", have=("3 EU M",), shop=("none",))) == {"eu-m": 5}
 
 
+def test_an_order_is_named_once_and_a_formula_as_often_as_it_is_wanted(demo: Asked) -> None:
+    twice = eggs(demo, "101", "101")
+    assert twice.exit_code == 3
+    assert [(p.code, p.where) for p in twice.problems] == [("order-twice", "ORDER")]
+    assert counts(eggs(demo, "F1", "F1")) == {"eu-m": 10}
+
+
 def test_a_class_has_no_eggs_yet(demo: Asked) -> None:
     with pytest.raises(QuestionError):
         eggs(demo, "CLASS7")

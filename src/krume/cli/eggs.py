@@ -15,7 +15,7 @@ from krume.usecases import Asked
 if TYPE_CHECKING:
     from krume.usecases import EggBuy, EggPack, EggRow, EggsResult
 
-_CRUMB_G = 1.0
+_CRUMB_G = 5.0
 
 
 @click.command("eggs")
@@ -87,12 +87,14 @@ def _show(page: Page, eggs: "EggsResult") -> None:
             page.line("No egg is wanted.")
         return
     for buy in eggs.buy:
-        page.line(f"Buy {buy.count} {buy.label}{_packs(buy)}.", style="bold")
+        page.line(f"Buy {number(buy.count)} {buy.label}{_packs(buy)}.", style="bold")
     if not eggs.buy and eggs.crack:
         page.line("Nothing to buy: the eggs in the house do.", style="bold")
     for pack in eggs.packs:
         page.line(_pack(pack))
-    page.line("No fewer eggs do." if eggs.proven else "Whether fewer do was not shown in time.")
+    page.line(
+        "Fewer eggs would not do." if eggs.proven else "Whether fewer do was not shown in time."
+    )
     _show_bowls(page, eggs)
     _show_left(page, eggs)
     if eggs.spread:

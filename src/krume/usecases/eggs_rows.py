@@ -184,15 +184,16 @@ def _egg_words(each: Filled, part: str, off_pct: float) -> str:
 
 
 def _weighed_words(each: Filled, part: str) -> str:
-    """Whole eggs, and grams of one more."""
-    said = []
+    """Whole eggs, and grams of one more; only grams where there is no whole one."""
+    said, word = [], "" if part == "whole" else f" {_WORDS[part]}"
     for size, count in each.filling.pieces:
         whole, label = int(count + _DUST), egg_size(size).label
         rest_g = (count - whole) * each_g(size, part)
         said += [f"{whole} {label}"] if whole else []
-        said += [f"{grams(rest_g)} of one more {label}"] if rest_g > _DUST else []
-    word = "" if part == "whole" else f" {_WORDS[part]}"
-    return f"{' + '.join(said)}{word}: weigh {grams(each.filling.mass_g)}"
+        more = "one more" if said else "one"
+        said += [f"{grams(rest_g)} of {more} {label}"] if rest_g > _DUST else []
+    weigh = "" if len(said) == 1 else f": weigh {grams(each.filling.mass_g)}"
+    return f"{' + '.join(said)}{word}{weigh}"
 
 
 def pack_rows(

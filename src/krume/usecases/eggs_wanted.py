@@ -67,7 +67,8 @@ def eggs_asked(names: tuple[str, ...], asked: Asked) -> EggsAsked:
     reads = [_read(name, asked, several=len(names) > 1) for name in names]
     found: dict[tuple[str, date | None], EggFormula] = {}
     creams_g: dict[tuple[str, date | None], float] = {}
-    possible, problems = True, [p for read, _, _ in reads for p in read.problems]
+    problems = [*_twice(reads), *(p for read, _, _ in reads for p in read.problems)]
+    possible = True
     for read, times, _ in reads:
         day = read.order.date if read.order is not None else None
         possible = possible and read.is_possible
@@ -98,6 +99,16 @@ def _read(said: str, asked: Asked, *, several: bool) -> tuple[SoldRead, float, s
         problems = tuple(replace(p, where=f"{name} {p.where}") for p in read.problems)
         read = replace(read, problems=problems)
     return read, times, name
+
+
+def _twice(reads: Iterable[tuple[SoldRead, float, str]]) -> Iterator[Problem]:
+    """An order is promised once; a formula may be named again."""
+    seen = set()
+    for read, _, name in reads:
+        if read.kind == "order" and read.title.casefold() in seen:
+            ask = f"There are two orders called {read.title}. Name each order once."
+            yield Problem("order-twice", "ORDER", name, ask)
+        seen.add(read.title.casefold())
 
 
 def _title(read: SoldRead, times: float) -> str:

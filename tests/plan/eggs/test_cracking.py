@@ -152,6 +152,12 @@ def test_a_pack_stands_in_only_where_it_saves_an_egg() -> None:
     assert short is not None and short.liquid_g == (87.5,)
 
 
+def test_yolks_of_eggs_cracked_for_their_whites_go_before_a_pack() -> None:
+    stock = EggStock(shop=("eu-m",), liquids=(Liquid("yolk", None),))
+    found = crack([need("F5", "white", 10), C1], stock)
+    assert found is not None and found.bought == {"eu-m": 10} and found.liquid_g == (0.0,)
+
+
 def test_a_pack_gives_no_more_than_it_holds() -> None:
     three = replace(C1, batches=3.0)
     stock = EggStock(shop=("eu-m",), liquids=(Liquid("yolk", 180.0),))

@@ -29,8 +29,9 @@ class EggsError(KrumeError):
 def crack(needs: Sequence[EggNeed], stock: EggStock = EggStock()) -> Cracking | None:  # noqa: B008
     """Fill every bowl with the fewest eggs bought; None where what there is does not do.
 
-    Minimise, one after the other: eggs bought, bowls not filled as written, part eggs, grams off,
-    eggs cracked, so that per size and day cracked >= whole + yolks and whole + whites
+    Minimise, one after the other: eggs bought, grams out of packs, bowls not filled as written,
+    part eggs, grams off, eggs cracked, so that per size and day
+    cracked >= whole + yolks and cracked >= whole + whites
 
     Parameters
     ----------
@@ -191,6 +192,7 @@ class _Program:
         yield bought
         kinds = [way.kind for _, way in self.ways]
         for worth in (
+            [way.mass_g if way.liquid is not None else 0.0 for _, way in self.ways],
             [float(kind != "own") for kind in kinds],
             [float(kind == "weighed") for kind in kinds],
             [way.off_g for _, way in self.ways],

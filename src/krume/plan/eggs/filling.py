@@ -1,5 +1,6 @@
 """The ways to fill one bowl: its own eggs, whole eggs of other sizes, eggs weighed out, a pack."""
 
+import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from itertools import combinations
@@ -67,7 +68,7 @@ def _mixed(bowl: Bowl, pair: tuple[str, ...], near_fraction: float) -> Iterator[
     if pair == (bowl.need.size,):
         return
     masses = [each_g(size, bowl.need.part) for size in pair]
-    for counts in _counts(bowl.mass_g * (1 + near_fraction), masses):
+    for counts in _counts(bowl.mass_g, near_fraction, masses):
         mass = sum(n * m for n, m in zip(counts, masses, strict=True))
         off = mass - bowl.mass_g
         if all(counts) and abs(off) <= bowl.mass_g * near_fraction + _DUST:
@@ -76,14 +77,16 @@ def _mixed(bowl: Bowl, pair: tuple[str, ...], near_fraction: float) -> Iterator[
         yield from _weighed(bowl, pair, counts, masses)
 
 
-def _counts(most_g: float, masses: list[float]) -> Iterator[tuple[int, ...]]:
-    """Counts of one or two sizes that do not weigh more than a mass."""
-    for first in range(int((most_g + _DUST) // masses[0]) + 1):
-        if len(masses) == 1:
-            yield (first,)
-            continue
-        rest = most_g - first * masses[0]
-        yield from ((first, n) for n in range(int((rest + _DUST) // masses[1]) + 1))
+def _counts(mass_g: float, near_fraction: float, masses: list[float]) -> Iterator[tuple[int, ...]]:
+    """Counts of one or two sizes that are near, or one egg short."""
+    most_g = mass_g * (1 + near_fraction) + _DUST
+    least_g = min(mass_g * (1 - near_fraction), mass_g - max(masses)) - _DUST
+    *firsts, last_g = masses
+    for first in range(int(most_g // firsts[0]) + 1 if firsts else 1):
+        taken_g = first * sum(firsts)
+        low = max(0, math.ceil((least_g - taken_g) / last_g))
+        high = int((most_g - taken_g) // last_g)
+        yield from ((first, n) if firsts else (n,) for n in range(low, high + 1))
 
 
 def _weighed(
