@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from krume.base import Interval, NotFoundError, Notice, Problem
-from krume.design import Formula, Line, OvenLine, read
+from krume.design import Formula, Line, OvenLine, Use, read
 from krume.pantry import ingredient
 from krume.size import Tin, area_cm2, tin_text, volume_ml
 from krume.store import book_at, studio_of, write_whole
@@ -98,12 +98,25 @@ class ReadBaked:
 
 
 @dataclass(frozen=True, slots=True)
-class Understood:
+class TextLineRow:
     """A line of the text and what it was taken for."""
 
     line: int
     text: str
     kind: str
+
+
+@dataclass(frozen=True, slots=True)
+class ReadUse:
+    """One line of the formula as a step uses it; `mass_g` None is all of it, or what is left.
+
+    `step` counts the steps from 1, `line` is the line of the text.
+    """
+
+    step: int
+    line: int
+    name: str
+    mass_g: float | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,12 +133,13 @@ class ReadResult:
     oven: ReadOven | None
     eggs: ReadEggs
     steps: tuple[str, ...]
+    uses: tuple[ReadUse, ...]
     core_c: float | None
     bake_min: Interval | None
     makes: str | None
     baked: ReadBaked | None
     density_g_ml: float | None
-    text: tuple[Understood, ...]
+    text: tuple[TextLineRow, ...]
     written: str | None
 
 
@@ -197,12 +211,13 @@ def _result(formula: Formula, written: Path | None) -> ReadResult:
         oven=None if formula.oven is None else _oven(formula.oven),
         eggs=_eggs(formula),
         steps=formula.steps,
+        uses=tuple(_used(formula, use) for use in formula.uses),
         core_c=formula.core_c,
         bake_min=formula.bake_min,
         makes=formula.makes,
         baked=_baked(formula),
         density_g_ml=formula.density_g_ml,
-        text=tuple(Understood(x.number, x.text, x.kind) for x in formula.source_lines),
+        text=tuple(TextLineRow(x.number, x.text, x.kind) for x in formula.source_lines),
         written=None if written is None else str(written.resolve()),
     )
 
@@ -226,6 +241,11 @@ def _line(line: Line) -> ReadLine:
         status=line.status,
         source=line.source or None,
     )
+
+
+def _used(formula: Formula, use: Use) -> ReadUse:
+    line = formula.lines[use.line]
+    return ReadUse(use.step + 1, line.number, line.name, use.mass_g)
 
 
 def _pantry_name(key: str | None) -> str | None:

@@ -5,7 +5,7 @@ from difflib import SequenceMatcher
 from typing import Literal
 
 from krume.base import ConflictError, InputError, NotFoundError
-from krume.design import decode_text
+from krume.design import apply_answers, decode_text
 from krume.store import (
     FOLDERS,
     Book,
@@ -118,6 +118,11 @@ def save_text(kind: str, name: str, text: str, asked: Asked, *, seen: int | None
             raise
         kept = now
     return TextNow(kind, name, kept.title, text, kept.revision, kept.changed_at)
+
+
+def answered_text(text: str, answer: str) -> str:
+    """A text with one answer edited into it: "line 4=5 eggs, EU M"."""
+    return apply_answers(text, (answer,))
 
 
 def delete_text(kind: str, name: str, asked: Asked, *, seen: int) -> None:

@@ -13,6 +13,7 @@ from starlette.staticfiles import StaticFiles
 
 from krume.base import KrumeError
 from krume.usecases import Asked, health_of
+from krume.web.formulas.pages import ROUTES as FORMULAS
 from krume.web.frame.guarding import Guard
 from krume.web.frame.refusing import on_fault, on_http, on_refusal
 from krume.web.frame.rendering import asked_of
@@ -26,6 +27,7 @@ def application(book: Path | None = None) -> Starlette:
     app = Starlette(
         routes=[
             Route("/health", health),
+            *FORMULAS,
             *SUMS,
             Mount("/static", StaticFiles(directory=_STATIC), name="static"),
         ],

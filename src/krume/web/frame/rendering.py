@@ -15,7 +15,10 @@ from krume.web.frame.glyphs import GLYPHS
 if TYPE_CHECKING:
     from jinja2 import Environment
 
-SECTIONS = (("sums", "/sums", "Sums"),)
+SECTIONS = (
+    ("formulas", "/formulas", "Formulas"),
+    ("sums", "/sums", "Sums"),
+)
 """Section, address and word of the navigation, in the order of the work."""
 
 

@@ -1,0 +1,148 @@
+"""A person's own text, line by line, beside what was understood of it."""
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+
+from krume.base import Interval, Option, Problem
+from krume.usecases import CheckResult, ReadBaked, ReadLine, ReadResult, TextLineRow
+from krume.web.frame.figures import amount
+
+_BASES = ("flour", "flour and nut", "parts")
+
+
+@dataclass(frozen=True, slots=True)
+class Understood:
+    """What one line was taken for: grams and a name, or a sentence."""
+
+    mass: str = ""
+    text: str = ""
+    share: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """What is asked about a line, with the lines that answer it."""
+
+    ask: str
+    where: str
+    options: tuple[Option, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class TwinRow:
+    """One line of the text: its own words, what was understood, what is asked."""
+
+    number: int
+    own: str
+    got: tuple[Understood, ...]
+    questions: tuple[Question, ...]
+
+
+def twin(read: ReadResult, check: CheckResult, problems: Iterable[Problem]) -> tuple[TwinRow, ...]:
+    """All lines of a text, each beside what was understood of it."""
+    asked: dict[str, list[Question]] = {}
+    for problem in problems:
+        asked.setdefault(problem.where, []).append(
+            Question(problem.ask, problem.where, problem.options)
+        )
+    by_line: dict[int, list[ReadLine]] = {}
+    for line in read.lines:
+        by_line.setdefault(line.line, []).append(line)
+    steps = iter(range(1, len(read.steps) + 1))
+    return tuple(
+        TwinRow(
+            each.line,
+            each.text,
+            _of_line(each, by_line, read, check, steps),
+            tuple(asked.get(f"line {each.line}", [])),
+        )
+        for each in read.text
+    )
+
+
+def _of_line(
+    each: TextLineRow,
+    by_line: Mapping[int, list[ReadLine]],
+    read: ReadResult,
+    check: CheckResult,
+    steps: Iterator[int],
+) -> tuple[Understood, ...]:
+    if each.line in by_line:
+        return _got(by_line[each.line], check)
+    text = _step(next(steps, 0), read) if each.kind == "step" else _plain(each, read)
+    return (Understood(text=text),) if text else ()
+
+
+def elsewhere(rows: Iterable[TwinRow], problems: Iterable[Problem]) -> tuple[Question, ...]:
+    """Questions that stand at no line of the text."""
+    places = {f"line {row.number}" for row in rows}
+    return tuple(Question(p.ask, p.where, p.options) for p in problems if p.where not in places)
+
+
+def _got(lines: list[ReadLine], check: CheckResult) -> tuple[Understood, ...]:
+    return tuple(
+        Understood(_grams(line), _named(line), _share(line.mass_g, check)) for line in lines
+    )
+
+
+def _grams(line: ReadLine) -> str:
+    if line.mass_g is None and isinstance(line.mass_interval_g, Interval):
+        return amount(line.mass_interval_g)
+    return amount(line.mass_g, 2)
+
+
+def _named(line: ReadLine) -> str:
+    taken = line.taken_as or "not in the pantry: not counted until you say what it is"
+    part = "" if line.part in (None, "whole") else f", {line.part}"
+    return f"{taken}{part}"
+
+
+def _share(mass_g: float | None, check: CheckResult) -> str:
+    base = check.basis_g
+    if mass_g is None or not isinstance(base, float) or not base or check.basis not in _BASES:
+        return ""
+    return f"{amount(100 * mass_g / base)} %"
+
+
+def _step(number: int, read: ReadResult) -> str:
+    """What a step uses: the grams it names, or all of a line."""
+    used = [use for use in read.uses if use.step == number]
+    return ", ".join(
+        use.name if use.mass_g is None else f"{amount(use.mass_g)} g {use.name}" for use in used
+    )
+
+
+def _plain(each: TextLineRow, read: ReadResult) -> str:
+    if each.kind == "name":
+        return f"{read.name or 'no name'}, {read.family or 'family not known'}"
+    if each.kind == "heading":
+        return "heading of a part"
+    key = each.text.partition(":")[0].strip().casefold() if each.kind == "key" else ""
+    return _keys(read).get(key, "")
+
+
+def _keys(read: ReadResult) -> dict[str, str]:
+    """What the key lines of a text were taken for."""
+    said: dict[str, str] = {}
+    if read.tin is not None:
+        held = amount(read.tin.volume_ml, 0)
+        said["tin"] = f"{read.tin.text}, {held} ml" if read.tin.volume_ml else read.tin.text
+    if read.oven is not None:
+        fan = {True: ", fan", False: ", no fan", None: ""}[read.oven.fan]
+        said["oven"] = f"{amount(read.oven.temp_c)} °C{fan}"
+    if read.eggs.region or read.eggs.size:
+        said["eggs"] = " ".join(x.upper() for x in (read.eggs.region, read.eggs.size) if x)
+    if read.makes:
+        said["makes"] = said["yield"] = read.makes
+    if read.baked is not None:
+        said["baked"] = _baked(read.baked)
+    if read.density_g_ml is not None:
+        said["density"] = f"{amount(read.density_g_ml, 2)} g/ml"
+    return said
+
+
+def _baked(baked: ReadBaked) -> str:
+    height = "" if baked.height_mm is None else f"{amount(baked.height_mm)} mm high"
+    mass = "" if baked.mass_g is None else f"{amount(baked.mass_g)} g"
+    word = "measured" if baked.status == "measured" else "planned"
+    return f"{word}: {', '.join(x for x in (height, mass) if x)}"
