@@ -174,7 +174,8 @@ def test_no_more_of_a_line_closes_it(demo: Asked) -> None:
 def test_spoilt_whites_find_their_place(demo: Asked) -> None:
     result = rescue_slip("F2", SlipWish(spoilt="whites of 2 eggs"), demo).result
     assert result.spoilt is not None
-    assert (result.spoilt.eggs_to_have, result.spoilt.white_g) == (2, pytest.approx(67.0))
+    assert result.spoilt.eggs_to_have == 2
+    assert result.spoilt.white_g == pytest.approx(67.0)
     assert result.spoilt.formulas == ("F6", "F7")
     assert "2 whole eggs again" in result.spoilt.text
 
