@@ -21,7 +21,7 @@ class Grid:
     `makes` has a row per flour: what a step of it adds to each property, and then to each limit
     on a sum; the first `properties` columns are to come near `target`, the others to lie between
     `row_low` and `row_high`. A flour is unused or has `least` steps or more; `order` is the place
-    in the task of each flour here.
+    in the task of each flour here. `is_whole` says whether the total is whole steps at all.
     """
 
     order: tuple[int, ...]
@@ -34,6 +34,7 @@ class Grid:
     high: Ints
     least: int
     most_parts: int | None
+    is_whole: bool
 
     @cached_property
     def count(self) -> int:
@@ -73,7 +74,7 @@ def grid_of(task: BlendTask) -> Grid:
     """A task on its grid; what can be said of one flour alone becomes its own two ends."""
     names = task.names
     order = tuple(sorted(range(len(names)), key=lambda at: (names[at], at)))
-    steps = round(task.total_g / task.step_g)
+    steps = max(round(task.total_g / task.step_g), 1)
     low, high = _ends(task, steps)
     rows = _rows(task, steps)
     composition = np.array(task.composition, dtype=float).reshape(len(names), -1) / steps
@@ -90,6 +91,7 @@ def grid_of(task: BlendTask) -> Grid:
         high=high[here],
         least=max(ceil(task.least_part_g / task.step_g - SLACK), 1),
         most_parts=_most_parts(task),
+        is_whole=abs(task.total_g / task.step_g - steps) <= SLACK * steps,
     )
 
 

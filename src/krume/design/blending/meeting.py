@@ -60,7 +60,8 @@ class Meeting:
         """Where the first axis is looked at, from the target, and half widths of both."""
         radius = float(np.sqrt(self.best.squared + TIE))
         if not np.isfinite(radius):
-            wide = 4 * max(self.first_span, self.second_span)
+            wide = float(np.abs(self.grid.makes).max() * self.grid.steps)
+            wide = 2 * (wide + float(np.linalg.norm(self.grid.target)))
             return 0.0, wide, wide
         if not self.cut:
             return 0.0, radius + ROUNDING, radius + ROUNDING

@@ -4,10 +4,13 @@ from math import sqrt
 
 import numpy as np
 
-from krume.base import Infeasible
+from krume.base import Infeasible, InputError
+from krume.design.blending.asked import checked
 from krume.design.blending.best import Best, bits
 from krume.design.blending.clashing import clashing_limits, told
+from krume.design.blending.feasible import blend_within
 from krume.design.blending.grid import Grid, Ints, grid_of
+from krume.design.blending.limits import limits_of
 from krume.design.blending.near import near, near_with_fewer
 from krume.design.blending.planes import Planes
 from krume.design.blending.relaxing import relaxed
@@ -17,15 +20,22 @@ from krume.design.blending.task import BlendFit, BlendTask
 
 # Partial blends that are looked at in a second of the time limit.
 _PACE_PER_S = 4e6
+_HARD = "These limits leave so little room that no blend was found. Give one of them more room."
 
 
 def solve_blend(task: BlendTask, *, time_limit_s: float = 3.0) -> BlendFit | Infeasible:
     """The blend of whole steps nearest to the target within every limit."""
+    checked(task)
     grid = grid_of(task)
     best = Best(grid)
     bound, nodes = _nearest(grid, best, Work(time_limit_s * _PACE_PER_S))
     if best.x is None:
-        return Infeasible(tuple(map(told, clashing_limits(task))))
+        clashes = clashing_limits(task)
+        if clashes:
+            return Infeasible(tuple(map(told, clashes)))
+        best.offer(_any(task, grid))
+    if best.x is None:
+        raise InputError(_HARD, field="limits")
     return _fit(task, grid, best.x, bound, nodes)
 
 
@@ -44,12 +54,20 @@ def next_blends(task: BlendTask, best: BlendFit, count: int) -> tuple[BlendFit, 
     return tuple(found)
 
 
+def _any(task: BlendTask, grid: Grid) -> Ints:
+    """Some blend within the limits, where the search ended before it met one."""
+    masses_g = blend_within(task, limits_of(task)) or (0.0,) * grid.count
+    return np.array([round(masses_g[at] / task.step_g) for at in grid.order], dtype=np.int64)
+
+
 def _bits(grid: Grid, fit: BlendFit) -> int:
     return sum(1 << here for here, at in enumerate(grid.order) if fit.masses_g[at] > 0)
 
 
 def _nearest(grid: Grid, best: Best, work: Work) -> tuple[float, int]:
     """Find the best blend; a squared bound on every blend, and how much was looked at."""
+    if not grid.is_whole:
+        return np.inf, 0
     found = relaxed(grid, grid.low, grid.high)
     if found is None:
         return np.inf, 0

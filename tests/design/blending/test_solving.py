@@ -1,0 +1,199 @@
+"""The nearest blend: against every blend there is, and against a solver that shares nothing."""
+
+from dataclasses import replace
+from math import sqrt
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from krume.base import Infeasible
+from krume.design import BlendFit, BlendLimit, BlendTask, next_blends, solve_blend
+from tests.design.blending.every_blend import holds, plain_best
+from tests.design.blending.random_tasks import small_task, studio_task
+from tests.design.blending.scip_peer import peer_solve, squared_of
+
+COVERS = ("best", "grid", "meeting", "near", "partial", "searching")
+BATCHES, EACH = 20, 11
+PROVEN = 1e-6
+
+TWO = BlendTask(
+    names=("rice", "starch"),
+    composition=((6.0, 1.4, 2.4), (0.0, 0.0, 0.0)),
+    properties=("protein", "fat", "fibre"),
+    target=(3.0, 0.7, 1.2),
+    total_g=10.0,
+)
+
+
+def fitted(task: BlendTask) -> BlendFit:
+    """The solver's blend of a task that has one."""
+    found = solve_blend(task)
+    assert isinstance(found, BlendFit)
+    return found
+
+
+def test_half_and_half_is_found_exactly() -> None:
+    found = fitted(TWO)
+    assert found.masses_g == (5.0, 5.0)
+    assert found.got == TWO.target
+    assert (found.distance, found.proven, found.bound) == (0.0, True, 0.0)
+
+
+@pytest.mark.parametrize("batch", range(BATCHES))
+def test_no_blend_of_a_small_task_is_nearer(batch: int) -> None:
+    for seed in range(batch * EACH, (batch + 1) * EACH):
+        task = small_task(seed)
+        plain, found = plain_best(task), solve_blend(task)
+        if plain is None:
+            assert isinstance(found, Infeasible), seed
+            assert found.clashes, seed
+            continue
+        assert isinstance(found, BlendFit), seed
+        assert found.masses_g == plain.masses_g, seed
+        assert found.distance == pytest.approx(plain.distance, abs=1e-9), seed
+        assert found.proven, seed
+
+
+def test_small_tasks_come_with_and_without_an_answer() -> None:
+    answered = [plain_best(small_task(seed)) is not None for seed in range(40)]
+    assert 10 < sum(answered) < 35
+
+
+@pytest.mark.parametrize("batch", range(5))
+def test_the_next_blends_are_the_next_of_other_flours(batch: int) -> None:
+    for seed in range(batch * 10, batch * 10 + 10):
+        task = small_task(seed)
+        best = plain_best(task)
+        if best is None:
+            continue
+        told = [best.used]
+        for fit in next_blends(task, fitted(task), 2):
+            plain = plain_best(task, tuple(told))
+            assert plain is not None, seed
+            assert fit.masses_g == plain.masses_g, seed
+            told.append(plain.used)
+        if len(told) < 3:
+            assert plain_best(task, tuple(told)) is None, seed
+
+
+@pytest.mark.parametrize("batch", range(BATCHES))
+def test_another_solver_finds_no_nearer_blend(batch: int) -> None:
+    for seed in range(batch * EACH, (batch + 1) * EACH):
+        task = studio_task(seed, (5, 6, 7, 8))
+        peer, found = peer_solve(task), solve_blend(task)
+        if peer.masses_g is None:
+            assert isinstance(found, Infeasible), seed
+            continue
+        assert isinstance(found, BlendFit), seed
+        assert holds(task, found.masses_g), seed
+        assert squared_of(task, found.masses_g) <= peer.squared + PROVEN, seed
+        assert squared_of(task, found.masses_g) >= peer.bound - PROVEN, seed
+        assert found.bound**2 <= peer.squared + PROVEN, seed
+
+
+def test_what_is_told_is_that_of_the_masses() -> None:
+    task = studio_task(6, (12,))
+    found = fitted(task)
+    assert sum(found.masses_g) == task.total_g
+    assert all(mass == round(mass) for mass in found.masses_g)
+    assert found.distance == pytest.approx(sqrt(squared_of(task, found.masses_g)), abs=1e-12)
+    assert found.bound <= found.distance
+    assert found.proven == (found.distance**2 - found.bound**2 <= PROVEN * (1 + PROVEN))
+
+
+def test_of_two_alike_flours_the_one_with_the_earlier_name_is_taken() -> None:
+    row = (6.0, 1.4, 2.4)
+    task = replace(TWO, names=("b", "c", "a"), composition=(row, (0.0, 0.0, 0.0), row))
+    assert fitted(task).masses_g == (0.0, 5.0, 5.0)
+
+
+@given(seed=st.integers(0, 400), data=st.data())
+@settings(max_examples=25, deadline=None)
+def test_the_order_of_the_flours_changes_nothing(seed: int, data: st.DataObject) -> None:
+    task = small_task(seed)
+    order = data.draw(st.permutations(range(len(task.names))))
+    assert _told(solve_blend(task), task) == _told(solve_blend(_in_order(task, order)), task, order)
+
+
+def _in_order(task: BlendTask, order: list[int]) -> BlendTask:
+    def pick(values: tuple[object, ...] | None) -> tuple[object, ...] | None:
+        return None if values is None else tuple(values[at] for at in order)
+
+    return replace(
+        task,
+        names=pick(task.names),
+        composition=pick(task.composition),
+        most_g=pick(task.most_g),
+        price_per_kg=pick(task.price_per_kg),
+        limits=tuple(
+            replace(limit, members=tuple(order.index(at) for at in limit.members))
+            for limit in task.limits
+        ),
+        property_limits=tuple(
+            replace(held, composition=pick(held.composition)) for held in task.property_limits
+        ),
+    )
+
+
+def _told(
+    found: BlendFit | Infeasible, task: BlendTask, order: list[int] | None = None
+) -> dict[str, float] | None:
+    if isinstance(found, Infeasible):
+        return None
+    names = task.names if order is None else [task.names[at] for at in order]
+    return dict(zip(names, found.masses_g, strict=True))
+
+
+@given(seed=st.integers(0, 400), high_pct=st.integers(20, 100))
+@settings(max_examples=25, deadline=None)
+def test_a_limit_more_never_brings_a_nearer_blend(seed: int, high_pct: int) -> None:
+    task = small_task(seed)
+    limit = BlendLimit("first", (0,), None, float(high_pct))
+    free, held = solve_blend(task), solve_blend(replace(task, limits=(*task.limits, limit)))
+    if isinstance(held, BlendFit):
+        assert isinstance(free, BlendFit)
+        assert free.distance <= held.distance + 1e-9
+
+
+@given(seed=st.integers(0, 400), factor=st.sampled_from([2.0, 0.5, 10.0]))
+@settings(max_examples=25, deadline=None)
+def test_grams_in_another_step_are_the_same_blend(seed: int, factor: float) -> None:
+    task = replace(small_task(seed), most_g=None)
+    scaled = replace(
+        task,
+        total_g=task.total_g * factor,
+        step_g=task.step_g * factor,
+        least_part_g=task.least_part_g * factor,
+    )
+    found, other = solve_blend(task), solve_blend(scaled)
+    if isinstance(found, Infeasible):
+        assert isinstance(other, Infeasible)
+        return
+    assert isinstance(other, BlendFit)
+    assert other.masses_g == tuple(mass * factor for mass in found.masses_g)
+
+
+def test_a_little_work_leaves_a_blend_within_every_limit_and_an_honest_bound() -> None:
+    task = studio_task(24, (12,))
+    hurried, full = solve_blend(task, time_limit_s=0.0), fitted(task)
+    assert isinstance(hurried, BlendFit)
+    assert holds(task, hurried.masses_g)
+    assert hurried.bound <= full.distance <= hurried.distance
+    assert hurried.nodes < full.nodes
+
+
+def test_equal_tasks_have_equal_answers() -> None:
+    task = studio_task(10, (12,))
+    assert solve_blend(task) == solve_blend(task)
+
+
+def test_a_total_between_two_steps_is_named() -> None:
+    found = solve_blend(replace(TWO, total_g=10.5))
+    assert isinstance(found, Infeasible)
+    assert [clash.name for clash in found.clashes] == ["total"]
+
+
+def test_no_flour_in_common_leaves_no_next_blend() -> None:
+    only = replace(TWO, names=("rice",), composition=TWO.composition[:1])
+    assert next_blends(only, fitted(only), 3) == ()
