@@ -1,6 +1,6 @@
 """The blend of F2 without teff, and a search of every blend on the grid that needs no solver."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from math import sqrt
 
 from krume.usecases import BlendResult, BlendWish
@@ -19,7 +19,7 @@ LIMITS = (
 WITHOUT_TEFF = BlendWish(FLOURS, match="F2", without=("teff",), limits=LIMITS)
 
 
-def distance_of(blend: BlendResult, masses_g: dict[str, float]) -> float:
+def distance_of(blend: BlendResult, masses_g: Mapping[str, float]) -> float:
     """How far grams by key are from the target, by the composition that was answered."""
     total_g = sum(masses_g.values())
     return sqrt(

@@ -202,6 +202,13 @@ def test_nothing_is_written_while_the_formula_asks_something(
     assert "formula-asks" in [notice.code for notice in told.notices]
 
 
+def test_the_small_bake_is_one_egg_and_its_share_of_the_blend(without_teff: BlendResult) -> None:
+    small = without_teff.small
+    assert small is not None
+    assert (small.egg_g, small.blend_g) == (51, 21)
+    assert "51 g takes 21 g" in small.text
+
+
 def test_it_says_that_composition_is_not_taste(demo: Asked) -> None:
     codes = [notice.code for notice in choose_blend(WITHOUT_TEFF, demo).notices]
     assert "composition-only" in codes

@@ -77,7 +77,8 @@ def test_the_price_is_the_mean_by_mass_to_the_cent(demo: Asked) -> None:
         "starch-corn": Decimal("2.80"),
         "flour-rice-sweet-shiratama": Decimal("5.40"),
     }
-    paid = sum(per_kg[part.ingredient] * Decimal(str(part.mass_g)) for part in result.parts)
+    each = (per_kg[part.ingredient] * Decimal(str(part.mass_g)) for part in result.parts)
+    paid = sum(each, Decimal(0))
     assert result.price is not None
     assert result.price.per_kg == (paid / 105).quantize(Decimal("0.01"))
     assert result.price.was_per_kg == Decimal("4.10")

@@ -137,7 +137,8 @@ def _show(page: Page, blend: "BlendResult") -> None:
     page.rows(_held(blend), right=(1, 2), indent=2)
     page.line()
     page.line(_nearness(blend))
-    page.line("Next: bake one small one of it before a whole batch.", style="bold")
+    first = "bake one small one first." if blend.small is None else blend.small.text
+    page.line(f"Next: {first}", style="bold")
     for finding in blend.findings:
         page.line(f'{finding.text} To keep it inside: --limit "{finding.limit}"')
     _show_gluten(page, blend)

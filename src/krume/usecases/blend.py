@@ -35,6 +35,7 @@ from krume.usecases.blend_text import (
     count_notices,
     findings_of,
     read_child,
+    small_of,
     step_notices,
 )
 from krume.usecases.sources import line_sources, practice_notice, source_keys
@@ -135,6 +136,7 @@ def _chosen(
         evidence=records,
         price=price_of_blend(parts, match, prices_at_hand(asked), studio),
         findings=() if match is None else findings_of(child),
+        small=None if match is None else small_of(child),
         premix=_premix(wish, parts, by_key, child, setting),
     )
     notices = (*bare.notices, *_told(result, match, parts, child))

@@ -45,7 +45,7 @@ def others(setting: Setting, best: BlendFit) -> tuple[BlendOther, ...]:
     """The next nearest blends, each of other flours than the ones before it."""
     found = next_blends(task_of(setting), best, ALTERNATIVES)
     used = _used(setting, best)
-    return tuple(
+    told = [
         BlendOther(
             lines(setting, fit.masses_g),
             got(setting, fit.masses_g),
@@ -55,7 +55,8 @@ def others(setting: Setting, best: BlendFit) -> tuple[BlendOther, ...]:
             tuple(name for name in _used(setting, fit) if name not in used),
         )
         for fit in found
-    )
+    ]
+    return tuple(sorted(told, key=lambda other: other.distance))
 
 
 def _used(setting: Setting, fit: BlendFit) -> list[str]:

@@ -157,6 +157,15 @@ class BlendMatch:
 
 
 @dataclass(frozen=True, slots=True)
+class BlendSmall:
+    """The smallest bake that tells something: the blend that one egg takes."""
+
+    egg_g: float
+    blend_g: float
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
 class BlendFile:
     """A file that was written."""
 
@@ -193,6 +202,7 @@ class BlendResult:
     evidence: tuple[BlendRecord, ...] = ()
     price: BlendPrice | None = None
     findings: tuple[BlendFinding, ...] = ()
+    small: BlendSmall | None = None
     premix: BlendPremix | None = None
     written: str | None = None
     files: tuple[BlendFile, ...] = ()

@@ -10,6 +10,7 @@ from krume.usecases.blend_flours import Flour
 from krume.usecases.blend_result import BlendLimitTold, BlendLine, Profile
 
 SLACK = 1e-9
+_DECIMALS = 9
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,7 +127,7 @@ def lines(setting: Setting, masses_g: Sequence[float]) -> tuple[BlendLine, ...]:
         BlendLine(
             flour.key,
             flour.name,
-            mass,
+            round(mass, _DECIMALS),
             100 * mass / total_g,
             setting.was_g.get(flour.key, 0.0) if setting.was_g else None,
         )

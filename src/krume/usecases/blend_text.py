@@ -8,7 +8,7 @@ from krume.design import Formula, Line, balance, band, read
 from krume.pantry import find
 from krume.usecases.blend_flours import Flour
 from krume.usecases.blend_match import Match
-from krume.usecases.blend_result import BlendFinding, BlendLine
+from krume.usecases.blend_result import BlendFinding, BlendLine, BlendSmall
 from krume.usecases.blend_setting import SLACK
 
 _LINES = re.compile(r"(?<=\n)|(?<=\r)(?!\n)")
@@ -129,6 +129,16 @@ def step_notices(match: Match, parts: Sequence[BlendLine], child: Formula) -> tu
             text = f"{where} still speaks of {name}: read the steps once."
             notices.append(Notice("step-names-gone-flour", text))
     return tuple(notices)
+
+
+def small_of(child: Formula) -> BlendSmall | None:
+    """What one egg takes of the blend; None where the formula has no eggs that are known."""
+    per_egg = balance(child).per_egg
+    if per_egg is None or not isinstance(per_egg.flour_g, float | int) or not per_egg.flour_g:
+        return None
+    grams = as_text(per_egg.flour_g, 1)
+    text = f"bake one small one first: one egg of {as_text(per_egg.egg_g, 1)} g takes {grams} g"
+    return BlendSmall(per_egg.egg_g, per_egg.flour_g, f"{text} of it.")
 
 
 def findings_of(child: Formula) -> tuple[BlendFinding, ...]:
