@@ -16,6 +16,7 @@ from krume.store import (
     database_of,
     digest,
     find_texts,
+    folder_bytes,
     is_book,
     list_tables,
     list_texts,
@@ -117,6 +118,12 @@ def test_what_a_book_holds_is_listed_by_kind(book: Book) -> None:
 def test_every_text_comes_back_byte_for_byte(book: Book) -> None:
     assert {place: book_bytes(book, place) for place in FILES} == FILES
     assert book_bytes(book, "formulas/F9.txt") is None
+
+
+def test_the_texts_of_one_folder_come_by_name(book: Book) -> None:
+    names = ("F1", "F2")
+    assert folder_bytes(book, "formulas") == {n: FILES[f"formulas/{n}.txt"] for n in names}
+    assert folder_bytes(book, "classes") == {}
 
 
 def test_a_path_inside_the_book_means_its_text(book: Book, tmp_path: Path) -> None:

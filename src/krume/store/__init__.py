@@ -14,10 +14,12 @@ from krume.store.book import (
     database_of,
     digest,
     find_texts,
+    folder_bytes,
     is_book,
     list_tables,
     list_texts,
     place_in,
+    stamp_of,
 )
 from krume.store.care import back_up, faults, latest_backup, restore
 from krume.store.contents import Loaded
@@ -63,6 +65,7 @@ __all__ = [
     "drop_text",
     "faults",
     "find_texts",
+    "folder_bytes",
     "is_book",
     "is_file",
     "is_folder",
@@ -82,6 +85,7 @@ __all__ = [
     "read_studio",
     "restore",
     "sha256_of",
+    "stamp_of",
     "studio_of",
     "table_rows",
     "table_text",

@@ -4,7 +4,7 @@ import hashlib
 import os
 import shutil
 import tempfile
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
@@ -14,7 +14,7 @@ from krume.store.contents import Loaded, add_all, as_kept, bytes_at, is_sheet, p
 from krume.store.database import DATABASE, reading, writing
 from krume.store.files import is_file, is_folder, place_all, read_bytes, refusals
 from krume.store.migrations import make, migrate
-from krume.store.texts import first_line, titles
+from krume.store.texts import bodies, first_line, titles
 
 FOLDERS: dict[str, str] = {
     "formulas": "formula",
@@ -95,6 +95,17 @@ def book_bytes(book: Book, place: str) -> bytes | None:
     return read_bytes(path) if is_file(path) else None
 
 
+def folder_bytes(book: Book, folder: str) -> dict[str, bytes]:
+    """Every text of one folder of a book, by the name it goes by."""
+    database = database_of(book)
+    if database is None:
+        return {path.stem: read_bytes(path) for path in _texts_in(book.path / folder)}
+    with reading(database) as connection:
+        held = bodies(connection, f"{folder}/")
+    found = ((_text(book, place, ""), data) for place, data in held.items())
+    return {text.name: data for text, data in found if text is not None}
+
+
 def book_places(book: Book) -> tuple[str, ...]:
     """Places of everything a book holds, hidden files left out."""
     database = database_of(book)
@@ -129,18 +140,39 @@ def bytes_of_path(book: Book, path: Path) -> bytes | None:
     return None if place is None else book_bytes(book, place)
 
 
+def stamp_of(book: Book) -> tuple[int, ...] | None:
+    """What changes with every commit to a book's database; None for plain files.
+
+    Two looks with the same stamp see the same book, so that what was read may be kept in mind.
+    """
+    database = database_of(book)
+    if database is None:
+        return None
+    log = database.with_name(f"{database.name}-wal")
+    with refusals(database, doing="read"):
+        looks = [p.stat() for p in (database, log) if is_file(p)]
+    return tuple(n for each in looks for n in (each.st_ino, each.st_mtime_ns, each.st_size))
+
+
 def list_texts(book: Book) -> tuple[BookText, ...]:
     """Every text of a book, by kind and name."""
-    database = database_of(book)
-    if database is not None:
-        with reading(database) as connection:
-            held = titles(connection)
-    else:
-        held = tuple((p, _first_line(book.path / p)) for p in _plain_texts(book))
+    stamp = stamp_of(book)
+    if stamp is not None:
+        return _listed(book, stamp)
+    return _in_order(book, tuple((p, _first_line(book.path / p)) for p in _plain_texts(book)))
+
+
+@lru_cache(maxsize=8)
+def _listed(book: Book, _: tuple[int, ...]) -> tuple[BookText, ...]:
+    with reading(book.path / DATABASE) as connection:
+        return _in_order(book, titles(connection))
+
+
+def _in_order(book: Book, held: Iterable[tuple[str, str]]) -> tuple[BookText, ...]:
     found = (_text(book, place, title) for place, title in held)
     order = list(FOLDERS.values())
     texts = [text for text in found if text is not None]
-    return tuple(sorted(texts, key=lambda text: (order.index(text.kind), text.path)))
+    return tuple(sorted(texts, key=lambda text: (order.index(text.kind), text.name)))
 
 
 def _plain_texts(book: Book) -> list[str]:

@@ -31,6 +31,16 @@ def titles(connection: sqlite3.Connection) -> tuple[tuple[str, str], ...]:
     return tuple((row["place"], row["title"]) for row in rows)
 
 
+def bodies(connection: sqlite3.Connection, start: str) -> dict[str, bytes]:
+    """Every text whose place begins so, by its place: one question for all of them."""
+    rows = connection.execute(
+        "SELECT place, body FROM text WHERE NOT is_deleted AND substr(place, 1, ?) = ? "
+        "ORDER BY place",
+        (len(start), start),
+    )
+    return {row["place"]: bytes(row["body"]) for row in rows}
+
+
 def versions(connection: sqlite3.Connection, place: str) -> tuple[KeptText, ...]:
     """All versions of a text, the newest first; of a deleted one too."""
     rows = connection.execute(

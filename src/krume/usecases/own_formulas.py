@@ -7,13 +7,13 @@ from functools import lru_cache
 from krume.base import Interval, Notice, as_text
 from krume.design import Balance, Band, Formula, balance, decode_text, read
 from krume.learn import FEWEST, OwnBand, OwnFormula, independent, is_good, own_band, roots
-from krume.store import Book, book_at, bytes_of_path, list_texts, studio_of, table_rows
+from krume.store import Book, book_at, folder_bytes, stamp_of, studio_of, table_rows
 from krume.usecases.answer import Asked
 from krume.usecases.read import FormulaRead
 from krume.usecases.why_check import figures_of
 
 _TRIALS = "trials.csv"
-_REMEMBERED = 1000
+_REMEMBERED = 8192
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,20 +83,18 @@ def own_formulas(found: FormulaRead, checked: Balance, asked: Asked) -> Own:
     if checked.family is None:
         return Own("", ())
     book = book_at(asked.book)
-    texts = _formulas(book)
-    formulas = {name: each.formula for name, each in texts.items()}
-    ancestors = roots({name: _parent(formula, formulas) for name, formula in formulas.items()})
-    own_root, tried = _root_of(found, formulas, ancestors), _tried(book)
+    shelf = _shelf(book, stamp_of(book))
+    own_root = _root_of(found, shelf.formulas, shelf.ancestors)
     own, unsettled = [], []
-    for name, kept in texts.items():
+    for name, kept in shelf.texts.items():
         figures = kept.figures
-        if figures.family != checked.family or ancestors[name] == own_root:
+        if figures.family != checked.family or shelf.ancestors[name] == own_root:
             continue
         if kept.is_open:
             unsettled.append(name)
             continue
-        settled, word = _settled(figures_of(figures)), tried.get(name.casefold())
-        own.append(OwnFormula(name, checked.family, settled, ancestors[name], word))
+        settled, word = _settled(figures_of(figures)), shelf.tried.get(name.casefold())
+        own.append(OwnFormula(name, checked.family, settled, shelf.ancestors[name], word))
     return Own(checked.family_label, independent(own, without=own_root), tuple(unsettled))
 
 
@@ -109,14 +107,37 @@ class _Kept:
     is_open: bool
 
 
+@dataclass(frozen=True, slots=True)
+class _Shelf:
+    """All formulas of a book as read and balanced, their kin, and which were tried."""
+
+    texts: dict[str, _Kept]
+    formulas: dict[str, Formula]
+    ancestors: dict[str, str]
+    tried: dict[str, str]
+
+
+def _shelf(book: Book, stamp: tuple[int, ...] | None) -> _Shelf:
+    return _read_shelf(book) if stamp is None else _stamped_shelf(book, stamp)
+
+
+@lru_cache(maxsize=4)
+def _stamped_shelf(book: Book, _: tuple[int, ...]) -> _Shelf:
+    return _read_shelf(book)
+
+
+def _read_shelf(book: Book) -> _Shelf:
+    texts = _formulas(book)
+    formulas = {name: each.formula for name, each in texts.items()}
+    ancestors = roots({name: _parent(formula, formulas) for name, formula in formulas.items()})
+    return _Shelf(texts, formulas, ancestors, _tried(book))
+
+
 def _formulas(book: Book) -> dict[str, _Kept]:
     """The book's formulas by the name they go by."""
     region = studio_of(book).eggs_region
-    return {
-        text.name: _kept(held, region)
-        for text in list_texts(book)
-        if text.kind == "formula" and (held := bytes_of_path(book, text.path)) is not None
-    }
+    held = folder_bytes(book, "formulas")
+    return {name: _kept(data, region) for name, data in held.items()}
 
 
 @lru_cache(maxsize=_REMEMBERED)
@@ -130,9 +151,11 @@ def _parent(formula: Formula, among: dict[str, Formula]) -> str | None:
     """The book's formula that a text names as its parent, by its short name or its first line."""
     said = {_plain(word): value for word, value in formula.keys.items()}
     wanted = _plain(said.get("parent", ""))
+    if not wanted:
+        return None
     by_name = [name for name in among if _plain(name) == wanted]
     by_title = [name for name, each in among.items() if _plain(each.name or "") == wanted]
-    return next(iter(by_name + by_title), None) if wanted else None
+    return next(iter(by_name + by_title), None)
 
 
 def _plain(name: str) -> str:

@@ -76,7 +76,8 @@ def _find(name: str, asked: Asked) -> tuple[BookText | None, bytes]:
 
 def book_text(name: str, book: Book) -> BookText | None:
     """The one text of the book a name means; several are asked back, none is None."""
-    inside = [t for t in list_texts(book) if _inside(t) == name.strip()]
+    is_place = "/" in name
+    inside = [t for t in list_texts(book) if is_place and _inside(t) == name.strip()]
     found = tuple(inside) or find_texts(book, name)
     if len(found) < 2:
         return found[0] if found else None
