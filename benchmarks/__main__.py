@@ -3,6 +3,7 @@
 import platform
 from collections.abc import Callable
 
+import benchmarks.blending as blending
 import benchmarks.matters as matters
 import benchmarks.paper as paper
 import benchmarks.reading as reading
@@ -20,6 +21,7 @@ PARTS: tuple[Callable[[], list[Row]], ...] = (
     matters.rows,
     varying.rows,
     slipping.rows,
+    blending.rows,
 )
 HEAD = ("what", "krume", "peer", "unit", "ratio", "want", "peer's name")
 
