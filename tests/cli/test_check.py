@@ -92,3 +92,9 @@ def test_the_program_gets_the_lines_to_weigh_twice(run: Run) -> None:
         result["weigh_twice"][0].keys()
     )
     assert result["lines"] is None
+
+
+def test_a_formula_nobody_can_place_has_no_table(run: Run, write: Callable[[str], str]) -> None:
+    said = run("check", write("Odd\n\n20 g white rice flour\n"), "--lines")
+    assert "which weighing matters cannot be said" in " ".join(said.out.split())
+    assert "Every line" not in said.out

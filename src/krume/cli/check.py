@@ -74,7 +74,7 @@ def _show(page: Page, check: "CheckResult") -> None:
             indent=2,
         )
     _show_twice(page, check)
-    if check.lines is not None:
+    if check.lines:
         _show_lines(page, check, check.lines)
 
 
