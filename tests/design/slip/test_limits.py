@@ -15,6 +15,7 @@ CASES = (
     ("F2", {"white rice": 46.0, "teff": 20.0}),
     ("F3", {"white rice": 26.0, "millet": 22.0}),
     ("F5", {"white rice": 48.0, "millet": 12.0}),
+    ("F1", {"buckwheat": 68.0}),
 )
 
 

@@ -6,9 +6,10 @@ can be, then the sum of the squared distances; a search by bounds, not by roundi
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 _SLACK = 1e-9
+_DIGITS = 9
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,9 +46,25 @@ def closest_split(
     """
     if total < 0 or not wanted:
         return None
-    search = _Search(tuple(wanted), total, tuple(limits))
+    search = _Search(tuple(wanted), total, _told_apart(limits, total))
     worst = search.least_worst(floor)
     return None if worst is None else search.best(worst)
+
+
+def _told_apart(limits: Sequence[Limit], total: int) -> tuple[Limit, ...]:
+    """The tightest limit of each direction; one that no amounts of this sum can break is left out.
+
+    A limit of the same coefficient everywhere is about the sum alone: it is kept where it is
+    broken, so that nothing is found.
+    """
+    tightest: dict[tuple[float, ...], Limit] = {}
+    for limit in limits:
+        scale = max(map(abs, limit.coefficients), default=0.0) or 1.0
+        scaled = Limit(tuple(c / scale for c in limit.coefficients), limit.most / scale)
+        key = tuple(round(c, _DIGITS) for c in scaled.coefficients)
+        if key not in tightest or scaled.most < tightest[key].most:
+            tightest[key] = scaled
+    return tuple(each for each in tightest.values() if max(each.coefficients) * total > each.most)
 
 
 @dataclass(frozen=True, slots=True)
@@ -170,6 +187,17 @@ def _cut(low: int, high: int, slope: float, most: float) -> tuple[int, int]:
     return (low, min(high, math.floor(edge))) if slope > 0 else (max(low, math.ceil(edge)), high)
 
 
+@dataclass(frozen=True, slots=True)
+class _Leans:
+    """Of some parts: how many, what is wanted of all, and each limit's coefficients over them."""
+
+    count: int
+    wanted: float
+    sums: tuple[float, ...]
+    at_wanted: tuple[float, ...]
+    spread: tuple[float, ...]
+
+
 @dataclass(slots=True)
 class _Finder:
     """Looks for the group sums of smallest cost, near ones first, and leaves out what is worse."""
@@ -180,9 +208,14 @@ class _Finder:
     spans: list[tuple[int, int]]
     cost: float = math.inf
     found: tuple[int, ...] = ()
+    leans: dict[int, _Leans] = field(default_factory=dict)
 
     def look(self, fixed: tuple[int, ...], total: int, room: list[float]) -> None:
-        """Extend the sums fixed so far by the next group's, nearest first, on both sides."""
+        """Extend the sums fixed so far by the next group's, nearest first, on both sides.
+
+        With two groups left the range is exact and the cost bends one way only: the amount
+        nearest to the best one without limits is the best inside them.
+        """
         at = len(fixed)
         low, high = _range_of_first(self.groups[at:], self.spans[at:], total, room)
         if low > high:
@@ -190,13 +223,34 @@ class _Finder:
         if at == len(self.groups) - 1:
             self._keep((*fixed, low))
             return
-        start = min(max(self._nearest(at, total), low), high)
-        for side in (range(start, high + 1), range(start - 1, low - 1, -1)):
+        if at == len(self.groups) - 2:
+            start = min(max(self._nearest(at, total), low), high)
+            self._keep((*fixed, start, total - start))
+            return
+        start = min(max(self._middle(at, total), low), high)
+        self._outward((range(start, high + 1), range(start - 1, low - 1, -1)), fixed, total, room)
+
+    def _outward(
+        self, sides: tuple[range, range], fixed: tuple[int, ...], total: int, room: list[float]
+    ) -> None:
+        """Try a group's sums from its middle outward; both bounds bend one way only.
+
+        What costs more without limits than what was found costs more still further out; what costs
+        more by a limit may come inside it further out, and does not come back after that.
+        """
+        group = self.groups[len(fixed)]
+        for side in sides:
+            was_inside = False
             for amount in side:
-                if self._bound((*fixed, amount), total - amount) >= self.cost - _SLACK:
+                left = _after(room, group, amount)
+                plain, leaning = self._bounds((*fixed, amount), total - amount, left)
+                if plain >= self.cost - _SLACK:
                     break
-                left = _after(room, self.groups[at], amount)
-                self.look((*fixed, amount), total - amount, left)
+                if leaning < self.cost - _SLACK:
+                    was_inside = True
+                    self.look((*fixed, amount), total - amount, left)
+                elif was_inside:
+                    break
 
     def _keep(self, sums: tuple[int, ...]) -> None:
         cost = sum(self._cost(at, amount) for at, amount in enumerate(sums))
@@ -206,17 +260,57 @@ class _Finder:
     def _rest(self, at: int) -> tuple[int, ...]:
         return tuple(i for group in self.groups[at:] for i in group.members)
 
+    def _middle(self, at: int, total: int) -> int:
+        """Sum of a group when all from it on stand equally far from what is wanted."""
+        leans, members = self._leans(at), self.groups[at].members
+        shift = (total - leans.wanted) / leans.count
+        return round(sum(self.wanted[i] + shift for i in members))
+
     def _nearest(self, at: int, total: int) -> int:
         """Sum of a group when the rest is shared out without limits."""
         members = self._rest(at)
         shared = shared_out(self.wanted, self.boxes, members, total)
         return sum(shared[: len(self.groups[at].members)])
 
-    def _bound(self, fixed: tuple[int, ...], rest_total: int) -> float:
-        """No sums that begin like this cost less."""
-        cost = sum(self._cost(at, amount) for at, amount in enumerate(fixed))
-        members = self._rest(len(fixed))
-        return cost + self._squares(members, rest_total)
+    def _bounds(
+        self, fixed: tuple[int, ...], rest_total: int, room: list[float]
+    ) -> tuple[float, float]:
+        """No sums that begin like this cost less: without limits, and with each single one kept.
+
+        Without boxes the rest stands at c + m, m = (T - sum c) / n; a limit a x <= b that it
+        breaks by v costs v2 / |a - mean a|2 more.
+        """
+        spent = sum(self._cost(at, amount) for at, amount in enumerate(fixed))
+        leans = self._leans(len(fixed))
+        shift = (rest_total - leans.wanted) / leans.count
+        most = 0.0
+        for at, b in enumerate(room):
+            over = leans.at_wanted[at] + shift * leans.sums[at] - b
+            if over > _SLACK * max(1.0, abs(b)):
+                if leans.spread[at] <= _SLACK:
+                    most = math.inf
+                    break
+                most = max(most, over * over / leans.spread[at])
+        plain = spent + leans.count * shift * shift
+        return plain, plain + most
+
+    def _leans(self, at: int) -> _Leans:
+        """Sums over the parts from a group on, worked out once."""
+        if at not in self.leans:
+            rest = [
+                (self.wanted[i], group.coefficients)
+                for group in self.groups[at:]
+                for i in group.members
+            ]
+            columns = list(zip(*(row for _, row in rest), strict=True))
+            self.leans[at] = _Leans(
+                len(rest),
+                sum(w for w, _ in rest),
+                tuple(sum(column) for column in columns),
+                tuple(sum(a * w for a, (w, _) in zip(c, rest, strict=True)) for c in columns),
+                tuple(sum((a - sum(c) / len(c)) ** 2 for a in c) for c in columns),
+            )
+        return self.leans[at]
 
     def _cost(self, at: int, amount: int) -> float:
         return self._squares(self.groups[at].members, amount)
