@@ -66,4 +66,7 @@ def test_steps_that_were_released_are_never_changed() -> None:
         step.name: hashlib.sha256("\n".join(step.statements).encode()).hexdigest()[:12]
         for step in MIGRATIONS
     }
-    assert digests == {"0001-texts-and-tables": "f79eb2faafba"}
+    assert digests == {
+        "0001-texts-and-tables": "f79eb2faafba",
+        "0002-weighings-and-trials": "dde6d80f693b",
+    }

@@ -22,6 +22,7 @@ from krume.store.book import (
     stamp_of,
 )
 from krume.store.care import back_up, faults, latest_backup, restore
+from krume.store.clocks import KeptClock, clocks_of, running_clocks, start_clock, stop_clocks
 from krume.store.contents import Loaded
 from krume.store.edits import (
     drop_row,
@@ -39,14 +40,30 @@ from krume.store.sheets import KeptRow
 from krume.store.studio import Scale, Studio, StudioCost, read_studio, studio_of
 from krume.store.tables import table_rows, table_text
 from krume.store.texts import KeptText
+from krume.store.trials import KeptTrial, keep_trial, trial_at, trial_of_weighing, trials_of
+from krume.store.weighings import (
+    KeptStep,
+    KeptWeighing,
+    begin_weighing,
+    end_weighing,
+    last_said,
+    open_weighing,
+    say_steps,
+    steps_of,
+    weighing_at,
+)
 
 __all__ = [
     "FILE_LIMIT",
     "FOLDERS",
     "Book",
     "BookText",
+    "KeptClock",
     "KeptRow",
+    "KeptStep",
     "KeptText",
+    "KeptTrial",
+    "KeptWeighing",
     "KitchenSettings",
     "Loaded",
     "Scale",
@@ -54,15 +71,18 @@ __all__ = [
     "StudioCost",
     "add_texts",
     "back_up",
+    "begin_weighing",
     "book_at",
     "book_bytes",
     "book_places",
     "bytes_of_path",
+    "clocks_of",
     "count_texts",
     "database_of",
     "digest",
     "drop_row",
     "drop_text",
+    "end_weighing",
     "faults",
     "find_texts",
     "folder_bytes",
@@ -71,23 +91,35 @@ __all__ = [
     "is_folder",
     "keep_row",
     "keep_text",
+    "keep_trial",
     "kept_rows",
     "kept_text",
     "kept_versions",
     "kitchen_of",
+    "last_said",
     "latest_backup",
     "list_tables",
     "list_texts",
+    "open_weighing",
     "place_all",
     "place_in",
     "prices_of",
     "read_bytes",
     "read_studio",
     "restore",
+    "running_clocks",
+    "say_steps",
     "sha256_of",
     "stamp_of",
+    "start_clock",
+    "steps_of",
+    "stop_clocks",
     "studio_of",
     "table_rows",
     "table_text",
+    "trial_at",
+    "trial_of_weighing",
+    "trials_of",
+    "weighing_at",
     "write_whole",
 ]

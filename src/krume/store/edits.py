@@ -14,31 +14,31 @@ from krume.store.texts import KeptText, delete_text, save_text, text_at, version
 
 def kept_text(book: Book, place: str) -> KeptText | None:
     """A text of a book with its version; None where there is none."""
-    with _looking(book) as found:
+    with looking(book) as found:
         return None if found is None else text_at(found, place)
 
 
 def kept_versions(book: Book, place: str) -> tuple[KeptText, ...]:
     """All versions of a text, the newest first; a folder of plain texts has none."""
-    with _looking(book) as found:
+    with looking(book) as found:
         return () if found is None else versions(found, place)
 
 
 def keep_text(book: Book, place: str, body: bytes, *, seen: int | None) -> KeptText:
     """Keep a new version; raises ConflictError where another was kept since `seen`."""
-    with writing(_editable(book)) as found:
+    with writing(editable(book)) as found:
         return save_text(found, place, body, seen=seen)
 
 
 def drop_text(book: Book, place: str, *, seen: int) -> KeptText:
     """Take a text out of the book; its versions stay."""
-    with writing(_editable(book)) as found:
+    with writing(editable(book)) as found:
         return delete_text(found, place, seen=seen)
 
 
 def kept_rows(book: Book, place: str) -> tuple[tuple[str, ...], tuple[KeptRow, ...]]:
     """Head and rows of a table with their versions; both empty where there is none."""
-    with _looking(book) as found:
+    with looking(book) as found:
         if found is None:
             return (), ()
         return head_of(found, place) or (), rows_of(found, place)
@@ -54,7 +54,7 @@ def keep_row(
     head: Sequence[str] = (),
 ) -> KeptRow:
     """Keep a row, a new one where `key` is None; the table is made with `head` where it is new."""
-    with writing(_editable(book)) as found:
+    with writing(editable(book)) as found:
         if key is not None:
             return save_row(found, key, cells, seen=seen)
         if head:
@@ -64,12 +64,13 @@ def keep_row(
 
 def drop_row(book: Book, key: int, *, seen: int) -> None:
     """Take a row out of its table; its versions stay."""
-    with writing(_editable(book)) as found:
+    with writing(editable(book)) as found:
         delete_row(found, key, seen=seen)
 
 
 @contextlib.contextmanager
-def _looking(book: Book) -> Iterator[sqlite3.Connection | None]:
+def looking(book: Book) -> Iterator[sqlite3.Connection | None]:
+    """One moment of a book's database; None where the book has none."""
     database = database_of(book)
     if database is None:
         yield None
@@ -78,7 +79,8 @@ def _looking(book: Book) -> Iterator[sqlite3.Connection | None]:
         yield found
 
 
-def _editable(book: Book) -> Path:
+def editable(book: Book) -> Path:
+    """Database of a book that is to be edited; a folder of plain texts is refused."""
     database = database_of(book)
     if database is None:
         raise StoreError(

@@ -69,6 +69,72 @@ MIGRATIONS = (
             ) STRICT, WITHOUT ROWID""",
         ),
     ),
+    Migration(
+        "0002-weighings-and-trials",
+        (
+            """CREATE TABLE weighing (
+                id INTEGER PRIMARY KEY,
+                key TEXT NOT NULL UNIQUE CHECK (key <> ''),
+                place TEXT NOT NULL CHECK (place <> ''),
+                place_revision INTEGER NOT NULL CHECK (place_revision >= 1),
+                started_at TEXT NOT NULL,
+                scale_step_g REAL NOT NULL CHECK (scale_step_g > 0),
+                state TEXT NOT NULL CHECK (state IN ('open', 'done', 'aside'))
+            ) STRICT""",
+            "CREATE UNIQUE INDEX weighing_open ON weighing (place) WHERE state = 'open'",
+            """CREATE TABLE weighing_step (
+                id INTEGER PRIMARY KEY,
+                weighing_id INTEGER NOT NULL REFERENCES weighing (id),
+                client_id TEXT NOT NULL UNIQUE CHECK (client_id <> ''),
+                kind TEXT NOT NULL CHECK (kind <> ''),
+                position INTEGER,
+                line INTEGER,
+                planned_g REAL,
+                display_g REAL,
+                got_g REAL,
+                said TEXT NOT NULL,
+                of TEXT NOT NULL,
+                is_undone INTEGER NOT NULL DEFAULT 0 CHECK (is_undone IN (0, 1)),
+                at TEXT NOT NULL
+            ) STRICT""",
+            "CREATE INDEX weighing_step_by_weighing ON weighing_step (weighing_id, id)",
+            """CREATE TABLE clock (
+                id INTEGER PRIMARY KEY,
+                client_id TEXT NOT NULL UNIQUE CHECK (client_id <> ''),
+                weighing_id INTEGER REFERENCES weighing (id),
+                kind TEXT NOT NULL CHECK (kind IN ('foam', 'batter', 'oven')),
+                reason TEXT NOT NULL,
+                started_at TEXT NOT NULL,
+                stopped_at TEXT
+            ) STRICT""",
+            "CREATE INDEX clock_running ON clock (kind) WHERE stopped_at IS NULL",
+            """CREATE TABLE trial (
+                id INTEGER PRIMARY KEY,
+                key TEXT NOT NULL UNIQUE CHECK (key <> ''),
+                place TEXT NOT NULL CHECK (place <> ''),
+                weighing_id INTEGER UNIQUE REFERENCES weighing (id),
+                sg REAL,
+                core_c REAL,
+                centre_mm REAL,
+                edge_mm REAL,
+                minutes REAL,
+                baked_g REAL,
+                word TEXT NOT NULL,
+                note TEXT NOT NULL,
+                at TEXT NOT NULL,
+                revision INTEGER NOT NULL CHECK (revision >= 1),
+                changed_at TEXT NOT NULL
+            ) STRICT""",
+            "CREATE INDEX trial_by_place ON trial (place, id)",
+            """CREATE TABLE trial_history (
+                trial_id INTEGER NOT NULL REFERENCES trial (id),
+                revision INTEGER NOT NULL CHECK (revision >= 1),
+                cells TEXT NOT NULL,
+                changed_at TEXT NOT NULL,
+                PRIMARY KEY (trial_id, revision)
+            ) STRICT, WITHOUT ROWID""",
+        ),
+    ),
 )
 """All steps, oldest first."""
 
@@ -84,10 +150,14 @@ def make(path: Path) -> None:
 
 
 def migrate(path: Path) -> tuple[str, ...]:
-    """Bring a database to the present form, a backup before each step; the steps that were run."""
+    """Bring a database to the present form; the steps that were run.
+
+    Before each step of a book that has something in it, a backup is made.
+    """
     pending = _pending(path)
+    is_new = MIGRATIONS[0] in pending
     for step in pending:
-        if step.name != MIGRATIONS[0].name:
+        if not is_new:
             copy_to(path, free_name(path.parent, f"before-{step.name}"))
         with writing(path) as connection:
             _run(connection, step)

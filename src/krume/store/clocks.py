@@ -1,0 +1,74 @@
+"""Clocks at the bench: started once, stopped once, whichever device says so."""
+
+import sqlite3
+from dataclasses import dataclass
+
+from krume.store.book import Book
+from krume.store.database import writing
+from krume.store.edits import editable, looking
+from krume.store.migrations import moment
+
+
+@dataclass(frozen=True, slots=True)
+class KeptClock:
+    """One clock, of a weighing or of the oven alone; times are UTC, None while it runs."""
+
+    client_id: str
+    weighing: str | None
+    kind: str
+    reason: str
+    started_at: str
+    stopped_at: str | None
+
+
+_SELECT = (
+    "SELECT clock.client_id, weighing.key AS weighing, clock.kind, clock.reason, "
+    "clock.started_at, clock.stopped_at FROM clock "
+    "LEFT JOIN weighing ON weighing.id = clock.weighing_id "
+)
+
+
+def clocks_of(book: Book, weighing: str) -> tuple[KeptClock, ...]:
+    """All clocks of a weighing, in the order they were started."""
+    return _read(book, "WHERE weighing.key = ? ORDER BY clock.id", (weighing,))
+
+
+def running_clocks(book: Book, kind: str) -> tuple[KeptClock, ...]:
+    """Clocks of a kind that run now, whichever weighing they are of."""
+    return _read(
+        book, "WHERE clock.kind = ? AND clock.stopped_at IS NULL ORDER BY clock.id", (kind,)
+    )
+
+
+def _read(book: Book, where: str, values: tuple[str, ...]) -> tuple[KeptClock, ...]:
+    with looking(book) as found:
+        if found is None:
+            return ()
+        return tuple(_clock(row) for row in found.execute(_SELECT + where, values))
+
+
+def start_clock(
+    book: Book, client_id: str, *, kind: str, weighing: str, reason: str = "", at: str = ""
+) -> None:
+    """Start a clock; sent twice it is started once."""
+    with writing(editable(book)) as found:
+        found.execute(
+            "INSERT INTO clock (client_id, weighing_id, kind, reason, started_at) "
+            "VALUES (?, (SELECT id FROM weighing WHERE key = ?), ?, ?, ?) "
+            "ON CONFLICT (client_id) DO NOTHING",
+            (client_id, weighing, kind, reason, at or moment()),
+        )
+
+
+def stop_clocks(book: Book, *, kind: str, weighing: str, at: str = "") -> None:
+    """Stop the clocks of a kind that run for a weighing."""
+    with writing(editable(book)) as found:
+        found.execute(
+            "UPDATE clock SET stopped_at = ? WHERE kind = ? AND stopped_at IS NULL "
+            "AND weighing_id = (SELECT id FROM weighing WHERE key = ?)",
+            (at or moment(), kind, weighing),
+        )
+
+
+def _clock(row: sqlite3.Row) -> KeptClock:
+    return KeptClock(**dict(row))
