@@ -38,6 +38,8 @@ PLAIN = {
         "theta",
         "share",
         "distance",
+        "bound",
+        "loosened",
         "other",
         "weight",
         "score",
