@@ -78,6 +78,33 @@ def test_oats_ask_for_gluten_evidence(demo: Asked) -> None:
     assert result.allergens.gained == ("cereals containing gluten (oat)",)
 
 
+SHEET = """Name: oat drink
+Class: other
+Role: liquid
+Water: 90 g
+Fat: 1.5 g
+Protein: 1 g
+Carbohydrate: 6.6 g
+Carbohydrate basis: available
+Sugars: 4 g
+Fibre: 0.8 g
+Contains: oats
+"""
+
+
+def test_a_suppliers_sheet_opens_what_the_pantry_does_not_know(own_demo: Asked) -> None:
+    assert swapped("F6", "milk=oat drink", own_demo).exit_code == 3
+    book = own_demo.book
+    assert book is not None
+    (book / "suppliers").mkdir()
+    (book / "suppliers" / "oat.txt").write_text(SHEET, encoding="utf-8")
+    answer = swapped("F6", "milk=oat drink", own_demo)
+    assert answer.exit_code == 0, answer.problems
+    assert answer.result.gaps is not None
+    assert answer.result.gaps.fat_g == pytest.approx(30 * (3.27 - 1.5) / 100)
+    assert any("gluten evidence" in text for text in answer.result.unknown)
+
+
 def test_both_rules_for_cocoa_stand_side_by_side(demo: Asked) -> None:
     ways = swapped("F1", "10 g buckwheat=cocoa", demo).result.ways
     masses = [{line.name: line.mass_g for line in way.lines} for way in ways]

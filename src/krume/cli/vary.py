@@ -128,6 +128,8 @@ def command(
 def _show(page: Page, child: "VaryResult") -> None:
     page.title(child.name or "No name on the first line")
     page.line(f"Parent: {child.parent}")
+    if child.allergens is None:
+        return
     if not child.changes:
         page.line("No line changes.")
         return

@@ -8,9 +8,11 @@ from krume.design import Formula, Line, varying
 from krume.pantry import find
 from krume.store import book_at, list_texts, studio_of
 from krume.usecases.answer import Answer, Asked
+from krume.usecases.papers import papers_of
 from krume.usecases.read import FormulaRead, formula_of
 from krume.usecases.size import scale_step_g
 from krume.usecases.vary_child import parent_name, write_child
+from krume.usecases.vary_papers import own_sheets
 from krume.usecases.vary_result import (
     VaryChild,
     VaryDecision,
@@ -95,34 +97,34 @@ def _child(name: str, found: FormulaRead, wish: FamilyWish, asked: Asked) -> _Ch
     if lineage is None:
         message = f"{name} names no parent: it has no line “Parent:”. Name a child of it."
         raise InputError(message, field="--child", got=name, want="a text with a line Parent:")
-    step_g = wish.step_g or scale_step_g(asked)
     parent = found.formula
-    now = _derived(parent, lineage, step_g)
+    own = own_sheets(papers_of(asked))
+    made_with = varying.Wish(step_g=wish.step_g or scale_step_g(asked), own=own)
+    now = _derived(parent, lineage, made_with)
     changed = varying.fingerprint(parent.lines) != lineage.parent_lines
     edited = varying.fingerprint(read.formula.lines) != lineage.own_lines
-    made = _made_lines(read.formula, parent, lineage, step_g, edited=edited, asked=asked)
-    own = read.formula.lines
+    made = _made_lines(read.formula, parent, lineage, made_with, edited=edited, asked=asked)
     lines = now.value if changed and not now.problems else made
-    followed = varying.follow(made, lines if changed else made, own)
+    followed = varying.follow(made, lines if changed else made, read.formula.lines)
     return _Child(name, read, lineage, now, followed, edited, changed)
 
 
-def _derived(parent: Formula, lineage: varying.Lineage, step_g: float) -> Read[tuple[Line, ...]]:
+def _derived(
+    parent: Formula, lineage: varying.Lineage, wish: varying.Wish
+) -> Read[tuple[Line, ...]]:
     """Lines a child would have if it were made of this parent now."""
     wanted = varying.together(
         [
-            *(varying.swap_wanted(parent, text) for text in lineage.swaps),
+            *(varying.swap_wanted(parent, text, own=wish.own) for text in lineage.swaps),
             *(varying.cut_wanted(parent, text) for text in lineage.cuts),
-            *(varying.added_wanted(parent, text) for text in lineage.added),
+            *(varying.added_wanted(parent, text, own=wish.own) for text in lineage.added),
         ]
     )
     if wanted.problems:
         return Read((), wanted.problems)
     key = "none" if lineage.fat == "none" else find(lineage.fat).key if lineage.fat else None
     had = any(line.ingredient == key for line in parent.lines)
-    wish = varying.Wish(
-        step_g=step_g, fat=None if had else key, fat_name="" if had else lineage.fat
-    )
+    wish = replace(wish, fat=None if had else key, fat_name="" if had else lineage.fat)
     return Read(varying.vary(parent, wanted.value.changes, wish).formula.lines)
 
 
@@ -130,7 +132,7 @@ def _made_lines(
     child: Formula,
     parent: Formula,
     lineage: varying.Lineage,
-    step_g: float,
+    made_with: varying.Wish,
     *,
     edited: bool,
     asked: Asked,
@@ -140,7 +142,7 @@ def _made_lines(
         return child.lines
     region = studio_of(book_at(asked.book)).eggs_region
     was = varying.parent_as_was(lineage, parent, eggs_region=region)
-    return () if was is None else _derived(was, lineage, step_g).value
+    return () if was is None else _derived(was, lineage, made_with).value
 
 
 def _open(child: _Child, asked: Asked) -> tuple[varying.Decision, ...]:

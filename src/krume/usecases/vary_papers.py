@@ -1,12 +1,13 @@
 """What a variation changes on paper: allergens, facts of its lines, gluten records, its price."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from decimal import Decimal
 from fractions import Fraction
 from pathlib import Path
 
+from krume.base import NotFoundError
 from krume.cost import line_cost
 from krume.design import Formula, Line, varying
 from krume.label import (
@@ -17,7 +18,7 @@ from krume.label import (
     product_of_formula,
     statement,
 )
-from krume.pantry import Ingredient, PriceList, allergens, find, lots_of
+from krume.pantry import Ingredient, PriceList, allergens, find, ingredient, lots_of
 from krume.store import book_at, studio_of
 from krume.usecases.answer import Asked
 from krume.usecases.cost_prices import cost_book
@@ -70,13 +71,25 @@ def vary_book(asked: Asked, market: str | None, beside: Path | None) -> VaryBook
 
 
 def own_sheets(papers: Papers) -> tuple[Ingredient, ...]:
-    """Suppliers' sheets that say a whole composition, under the pantry's keys."""
-    from dataclasses import replace
+    """Goods with a supplier's figures: where they are whole, or where the pantry has none."""
+    found = (_with_sheet(key, sheet) for key, sheet in papers.sheets.items())
+    return tuple(item for item in found if item is not None)
 
-    return tuple(
-        replace(sheet, key=key)
-        for key, sheet in papers.sheets.items()
-        if sheet.composition.is_complete
+
+def _with_sheet(key: str, sheet: Ingredient) -> Ingredient | None:
+    try:
+        packed = ingredient(key)
+    except NotFoundError:
+        return replace(sheet, key=key)
+    if not (sheet.composition.is_complete or varying.is_blank(packed)):
+        return None
+    return replace(
+        packed,
+        composition=sheet.composition,
+        status=sheet.status,
+        source=sheet.source,
+        contains=sheet.contains,
+        may_contain=sheet.may_contain,
     )
 
 

@@ -24,7 +24,7 @@ from krume.design.varying.lineage import (
 )
 from krume.design.varying.matching import lines_named, role_of
 from krume.design.varying.moving import PLAIN_OIL, PLAIN_OIL_NAME, WATER
-from krume.design.varying.parts_of import HELD, Holding, per_gram
+from krume.design.varying.parts_of import HELD, Holding, is_blank, per_gram
 from krume.design.varying.rules import (
     CocoaRule,
     DietWish,
@@ -69,6 +69,7 @@ __all__ = [
     "fingerprint",
     "follow",
     "given_twice",
+    "is_blank",
     "lineage_of",
     "lines_as_were",
     "lines_named",
