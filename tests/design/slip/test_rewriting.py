@@ -58,7 +58,7 @@ def test_portions_in_the_steps_add_up_to_the_line_again() -> None:
     text = rewritten(_text("F2"), formula("F2"), _times("F2", 1.0769), keeps_size=False)
     assert "with 59.2 g of the sugar" in text
     assert "remaining 80.8 g sugar" in text
-    assert sum(mass for _, mass in portions(formula("F4"), 5, 130.4)) == pytest.approx(130.4)
+    assert sum(mass for _, mass in portions(formula("F4"), 5, 120.1)) == pytest.approx(120.1)
     assert portions(formula("F2"), 0, 50.0) == ()
 
 

@@ -34,15 +34,16 @@ def _cost(amounts: Sequence[int], wanted: Sequence[float], floor: float) -> tupl
 @st.composite
 def tasks(draw: st.DrawFn) -> tuple[list[float], int, list[Limit], float]:
     """What is wanted of up to four parts, their sum, limits by class, a distance that is there."""
-    parts = draw(st.integers(1, 4))
-    wanted = draw(st.lists(st.floats(0, 8), min_size=parts, max_size=parts))
-    of = draw(st.lists(st.sampled_from(CLASSES), min_size=parts, max_size=parts))
+    parts = draw(st.sampled_from((1, 2, 3, 4, 4, 4)))
+    wanted = draw(st.lists(st.floats(0, 12), min_size=parts, max_size=parts))
+    mixed = st.lists(st.sampled_from(CLASSES), min_size=parts, max_size=parts)
+    of = draw(st.one_of(mixed, st.permutations(CLASSES).map(lambda all_: all_[:parts])))
     limits = []
     for at in (0, 1):
         row = tuple(each[at] for each in of)
         limits.append(Limit(row, draw(st.floats(0, 12))))
         limits.append(Limit(tuple(-c for c in row), -draw(st.floats(0, 5))))
-    return wanted, draw(st.integers(0, 12)), limits, draw(st.sampled_from((0.0, 1.0, 2.5)))
+    return wanted, draw(st.integers(0, 18)), limits, draw(st.sampled_from((0.0, 2.5, 12.0)))
 
 
 @settings(max_examples=300)
