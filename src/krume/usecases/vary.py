@@ -231,9 +231,11 @@ def _result(
 
 
 def _limit_problem(limit: varying.Limit) -> Problem:
-    where = f"line {limit.line.number}"
-    code = "egg-carries" if varying.role_of(limit.line) == "egg" else "no-swap-known"
-    return Problem(code, where, limit.line.read.strip(), f"{limit.wish}: {limit.text}")
+    where, read = f"line {limit.line.number}", limit.line.read.strip()
+    ask = f"{limit.wish}: {limit.text}"
+    if varying.role_of(limit.line) == "egg":
+        return Problem("egg-carries", where, read, ask)
+    return Problem("no-swap-known", where, read, ask)
 
 
 def _total(formula: Formula) -> float | None:
@@ -263,11 +265,11 @@ def _left_told(made: varying.Variation) -> tuple[Notice, ...]:
     for name, off_g in zip(varying.HELD[:3], made.left.values(), strict=False):
         least = constants("varying.csv")[f"moves-from-{name}"]
         if off_g is None:
-            found.append(Notice(f"{name}-left", f"How far the {name} is off is not known."))
+            found.append(Notice("still-off", f"How far the {name} is off is not known."))
         elif abs(off_g) > max(_SHOWN_G, weights[name] * least / 100):
             word = "less" if off_g > 0 else "more"
             text = f"It has {as_text(abs(off_g), 1)} g {word} {name} than its parent."
-            found.append(Notice(f"{name}-left", text))
+            found.append(Notice("still-off", text))
     if made.parent.baked is not None and any(line.is_changed for line in made.lines):
         text = "Its “Baked:” line is planned from the parent's, until this one is baked."
         found.append(Notice("baked-of-parent", text))

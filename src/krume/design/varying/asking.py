@@ -46,10 +46,6 @@ class _Asking:
     said: str
     own: tuple[Ingredient, ...]
 
-    def problem(self, code: str, ask: str, options: tuple[Option, ...] = ()) -> Problem:
-        """A question about these words."""
-        return Problem(code, self.where, self.said, ask, options)
-
 
 def swap_wanted(
     formula: Formula, text: str, *, where: str = "--swap", own: tuple[Ingredient, ...] = ()
@@ -67,7 +63,7 @@ def swap_wanted(
     goes, sign, comes = text.partition("=")
     if not (sign and goes.strip() and comes.strip()):
         ask = "A swap is typed as A=B: a line of the formula, =, and what comes in for it."
-        return _asked(asking.problem("swap-unread", ask))
+        return _asked(Problem("swap-unread", asking.where, asking.said, ask))
     found = _line(asking, said_of(goes), lambda name: f"{name}={comes.strip()}")
     if isinstance(found, Problem):
         return _asked(found)
@@ -90,7 +86,7 @@ def cut_wanted(formula: Formula, text: str, *, where: str = "--cut") -> Read[Wan
     said = said_of(text)
     if said.mass_g is None and said.share_pct is None:
         ask = "How much less? Type a share or grams: sugar 20 %, or sugar -25 g."
-        return _asked(asking.problem("cut-unread", ask))
+        return _asked(Problem("cut-unread", asking.where, asking.said, ask))
     found = _line(asking, said, lambda name: text.replace(said.name, name))
     if isinstance(found, Problem):
         return _asked(found)
@@ -116,12 +112,19 @@ def added_wanted(
     asking = _Asking(formula, where, text, own)
     said = said_of(text)
     if said.mass_g is None:
-        return _asked(asking.problem("add-unread", "How many grams? Type it as: 60 g apple puree."))
+        return _asked(
+            Problem(
+                "add-unread",
+                asking.where,
+                asking.said,
+                "How many grams? Type it as: 60 g apple puree.",
+            )
+        )
     new = _thing(asking, said, lambda name: f"{as_text(said.mass_g or 0.0, 3)} g {name}")
     if isinstance(new, Problem):
         return _asked(new)
     if new.item.role == "egg":
-        return _asked(asking.problem("egg-comes", _EGG_COMES))
+        return _asked(Problem("egg-comes", asking.where, asking.said, _EGG_COMES))
     change = Change(None, 0.0, new.item.key, new.name, said.mass_g)
     return Read(Wanted((change,), (f"{as_text(said.mass_g, 3)} g {new.name}",)))
 
@@ -137,12 +140,12 @@ def _swap(asking: _Asking, place: int, mass_g: float, new: "_Thing") -> Read[Wan
             Wanted(limits=(_egg_limit(asking.formula, place, "Nothing stands in for these eggs"),))
         )
     if new.item.role == "egg" and role_of(line) != "egg":
-        return _asked(asking.problem("egg-comes", _EGG_COMES))
+        return _asked(Problem("egg-comes", asking.where, asking.said, _EGG_COMES))
     old = maybe(line.ingredient, asking.own)
     if old is None or is_blank(old):
         why = "" if old is None else f" ({old.note})"
         ask = f"What {line.name} is made of is not known{why}: nothing can be brought near it."
-        return _asked(asking.problem("composition-unknown", ask))
+        return _asked(Problem("composition-unknown", asking.where, asking.said, ask))
     name = _ground(line, new)
     to_g = mass_g if new.mass_g is None else new.mass_g
     part = "" if mass_g == line.mass_g else f"{as_text(mass_g, 3)} g "
@@ -187,7 +190,9 @@ def _line(
         else:
             ask = f"{formula.name or 'The formula'} has no line “{said.name}”. Its lines: {listed}."
         options = tuple(Option(name, as_answer(name)) for name in names)
-        return asking.problem("which-line" if places else "no-such-line", ask, options)
+        if places:
+            return Problem("which-line", asking.where, asking.said, ask, options)
+        return Problem("no-such-line", asking.where, asking.said, ask, options)
     return _amount(asking, said, places[0])
 
 
@@ -203,13 +208,13 @@ def _amount(asking: _Asking, said: Said, place: int) -> tuple[int, float] | Prob
     line = asking.formula.lines[place]
     if line.mass_g is None:
         ask = f"“{line.read}” has no mass: write its grams into the formula first."
-        return asking.problem("mass-unknown", ask)
+        return Problem("mass-unknown", asking.where, asking.said, ask)
     mass_g = line.mass_g if said.mass_g is None else said.mass_g
     if said.share_pct is not None:
         mass_g = line.mass_g * said.share_pct / 100
     if not 0 < mass_g <= line.mass_g + _DUST_G:
         ask = f"{as_text(mass_g, 3)} g of {line.name}? The formula has {as_text(line.mass_g, 3)} g."
-        return asking.problem("too-much", ask)
+        return Problem("too-much", asking.where, asking.said, ask)
     return place, min(mass_g, line.mass_g)
 
 
@@ -229,17 +234,24 @@ def _thing(asking: _Asking, said: Said, as_answer: Callable[[str], str]) -> _Thi
         options = tuple(
             Option(choice.label, as_answer(choice.words)) for choice in found.choices if choice.key
         )
-        return asking.problem("what-comes", _question(said.name, found), options)
+        return Problem(
+            "what-comes", asking.where, asking.said, _question(said.name, found), options
+        )
     item = known(found.key, asking.own)
     if is_blank(item):
         why = item.note or "no table has a row of it"
         ask = f"What {item.label_name} is made of is not known ({why}): it is not swapped blind."
-        return asking.problem("composition-unknown", ask)
+        return Problem("composition-unknown", asking.where, asking.said, ask)
     grams = said.mass_g
     if said.share_pct is not None or (
         grams is not None and not 0 < grams <= limit("heaviest-line")
     ):
-        return asking.problem("what-comes", f"How many grams of {said.name}? Type grams, or none.")
+        return Problem(
+            "what-comes",
+            asking.where,
+            asking.said,
+            f"How many grams of {said.name}? Type grams, or none.",
+        )
     return _Thing(item, _name(said.name, item), grams)
 
 
