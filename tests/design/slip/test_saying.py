@@ -25,6 +25,17 @@ def test_what_is_outside_is_said_with_its_usual_range() -> None:
     assert "Outside: Starch 29.7 %; usual is 30 to 50." in way(rescued("F2", F2_SLIP), "hold").text
 
 
+def test_what_is_over_outside_the_bowl_is_said_to_stay_so() -> None:
+    found = rescued("F2", {**F2_SLIP, "sugar": 140.0})
+    assert "Still caster sugar 10.0 g over." in way(found, "jar").text
+    assert way(found, "jar").worst_shift_pct == pytest.approx(100 / 13)
+
+
+@pytest.mark.parametrize(("step_g", "said"), [(0.1, "exactly as planned"), (1.0, "to the step")])
+def test_exactly_is_said_only_where_the_scale_reaches_it(step_g: float, said: str) -> None:
+    assert said in way(rescued("F2", F2_SLIP, step_g=step_g), "jar").text
+
+
 def test_nuts_and_sugar_in_a_bowl_are_not_called_a_blend() -> None:
     found = rescued("F4", {"walnut": 125.0})
     assert "the nut bowl" in way(found, "leave").text

@@ -10,6 +10,7 @@ from krume.design.ratios import Value, best_of
 from krume.design.slip.bowl import FLOURS
 from krume.design.slip.eggs import egg_words
 from krume.design.slip.finish import Case
+from krume.design.slip.state import NOISE_G
 from krume.design.slip.way import Way, WayLine, WayTin
 
 _TITLES = {
@@ -104,7 +105,26 @@ def _then(case: Case, way: Way, by_kind: dict[str, Way]) -> list[str]:
         for line in way.lines
         if line.mark
     ]
+    if way.lines[0].share_pct is not None:
+        said = [*said, _beside(case)]
     return [*said, *marks, "" if way.kind == "hold" else _outside(case, way)]
+
+
+def _how_planned(way: Way) -> str:
+    """Whether the scale reaches the exact grams of every line."""
+    off = max(abs(line.mass_g - way.factor * line.was_g) for line in way.lines)
+    return "exactly as planned" if off < NOISE_G else "as planned to the step of the scale"
+
+
+def _beside(case: Case) -> str:
+    """What is over outside the bowl and stays so, when the bowl alone is put right."""
+    slip, bowl = case.slip, case.bowls.slip
+    beside = [n for n in slip.over if bowl is not None and n not in bowl.lines]
+    parts = [
+        f"{slip.lines[n].name} {grams(slip.held_g(n) - (slip.plan_g(n) or 0.0))} g over"
+        for n in beside
+    ]
+    return f"Still {_listed(parts)}." if parts else ""
 
 
 def _jar(case: Case, way: Way, _: dict[str, Way]) -> list[str]:
@@ -114,7 +134,7 @@ def _jar(case: Case, way: Way, _: dict[str, Way]) -> list[str]:
     plan, word = grams(bowl.plan_g), _bowl_word(case)
     mix = "Sift it twice" if word == "the blend" else "Mix it well"
     return [
-        f"Then {word} is exactly as planned, ×{as_text(way.factor, 4)}.",
+        f"Then {word} is {_how_planned(way)}, ×{as_text(way.factor, 4)}.",
         f"{mix}, so that the jar is the same as the bowl: {plan} g for this cake, "
         f"{grams(jar.mass_g)} g into a labelled jar.",
         f"The next cake starts from the jar: {grams(jar.next_g)} g more."
