@@ -1,6 +1,6 @@
 """The one door to the clock: the day asked for, else the book's, else the machine's."""
 
-from datetime import date, datetime, time
+from datetime import UTC, date, datetime, time
 
 from krume.store import Studio
 
@@ -15,3 +15,8 @@ def now(studio: Studio, *, on: date | None = None) -> datetime:
         return moment
     hour = moment.timetz() if studio.today else time(tzinfo=moment.tzinfo)
     return datetime.combine(on, hour)
+
+
+def moment() -> str:
+    """The machine's own moment in UTC: what clocks at the bench run by."""
+    return datetime.now(UTC).isoformat(timespec="milliseconds")

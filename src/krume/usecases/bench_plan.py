@@ -1,0 +1,114 @@
+"""What is weighed at the bench: the rows in the order of work, and what a slip needs of them."""
+
+from dataclasses import dataclass
+from functools import lru_cache
+
+from krume.base import InputError
+from krume.design import BOWLS, Formula, Line, slip_figure, weigh_out
+from krume.design import Row as WeighRow
+from krume.store import book_at, kept_versions
+from krume.usecases.answer import Asked
+from krume.usecases.read import read_text
+from krume.usecases.size import scale_step_g
+from krume.usecases.text import Text
+from krume.usecases.texts import text_now
+
+
+@dataclass(frozen=True, slots=True)
+class BenchRow:
+    """One row as planned; `group` is the position of the tare it is weighed from.
+
+    `add_g` is None where no mass is known. Past `add_g` by more than `tolerance_g` it is a slip.
+    """
+
+    position: int
+    kind: str
+    bowl: str
+    label: str
+    take: str
+    name: str
+    group: int
+    line: int | None
+    add_g: float | None
+    step_g: float
+    tolerance_g: float
+    mark: str
+
+
+BenchRows = tuple[BenchRow, ...]
+"""All rows of a weighing."""
+
+
+@dataclass(frozen=True, slots=True)
+class BenchPlan:
+    """A formula's version as it is weighed."""
+
+    name: str
+    title: str
+    revision: int
+    formula: Formula
+    rows: tuple[BenchRow, ...]
+    step_g: float
+
+
+def plan_of(name: str, asked: Asked, *, revision: int | None = None) -> BenchPlan:
+    """The rows of a formula of the book, of its version now or of an older one."""
+    now = text_now("formula", name, asked)
+    if now.revision is None:
+        raise InputError(
+            f"{name} is a plain file, and a plain file keeps no weighings. "
+            "`krume book import` takes the folder into a book.",
+            field="name",
+            got=name,
+        )
+    text, title, seen = now.text, now.title, now.revision
+    if revision is not None and revision != seen:
+        text, title, seen = _old(now.name, revision, asked)
+    step = scale_step_g(asked)
+    formula, rows = _read(text, now.name, asked, step)
+    return BenchPlan(now.name, title, seen, formula, rows, step)
+
+
+def _old(name: str, revision: int, asked: Asked) -> tuple[str, str, int]:
+    versions = kept_versions(book_at(asked.book), f"formulas/{name}.txt")
+    for each in versions:
+        if each.revision == revision:
+            return each.body.decode("utf-8-sig", errors="replace"), each.title, revision
+    raise InputError(f"{name} has no version {revision}.", field="name", got=str(revision))
+
+
+@lru_cache(maxsize=64)
+def _read(text: str, name: str, asked: Asked, step_g: float) -> tuple[Formula, BenchRows]:
+    """A text that did not change is read once."""
+    formula = read_text(Text(text, name), asked).formula
+    return formula, rows_of(formula, step_g)
+
+
+def rows_of(formula: Formula, step_g: float) -> tuple[BenchRow, ...]:
+    """The weighing order as rows of the bench."""
+    rows, group = [], 0
+    for position, row in enumerate(weigh_out(formula, scale_g=step_g).rows):
+        group = position if row.kind == "tare" else group
+        line = None if row.line is None else formula.lines[row.line]
+        rows.append(_row(position, group, row, line))
+    return tuple(rows)
+
+
+def _row(position: int, group: int, row: WeighRow, line: Line | None) -> BenchRow:
+    is_egg = row.kind == "egg"
+    off = (row.add_g or 0.0) * slip_figure("egg-off") if is_egg else 0.0
+    label = BOWLS[row.bowl]
+    return BenchRow(
+        position=position,
+        kind=row.kind,
+        bowl=row.bowl,
+        label=f"{label[:1].lower()}{label[1:]}",
+        take=row.take,
+        name="" if line is None else line.name,
+        group=group,
+        line=row.line,
+        add_g=row.add_g,
+        step_g=row.step_g,
+        tolerance_g=max(off, row.step_g * slip_figure("slip-from")),
+        mark=row.mark,
+    )
