@@ -110,9 +110,9 @@ _MORE_THAN_NOTHING = click.FloatRange(min=0, min_open=True, max=100_000)
 @click.option("--out", metavar="DIR", type=Folder(), help="Folder for the blend card of it.")
 @common
 def command(asked: Asked, **wished: object) -> int:
-    """The nearest blend of the flours at hand, within the limits you type and no others.
+    """The nearest blend of the flours at hand, within the limits you type.
 
-    --match F2 comes near the blend of a formula, --want near what 100 g should hold. Nearest is
+    No other limit is held. --match F2 comes near the blend of a formula, --want near what 100 g should hold. Nearest is
     by protein, fat and fibre: it says nothing of taste, colour or thirst. Each --limit is on one
     flour, or on a class of them: starch, flour, sweet rice.
     """
