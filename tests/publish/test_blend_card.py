@@ -89,6 +89,18 @@ def test_a_jar_without_a_known_use_by_day_gets_a_blank_and_says_so(leaf: Leaf) -
     assert "not known" in jar.lines[1]
 
 
+def test_what_is_in_a_jar_already_stands_first_in_its_box() -> None:
+    kept = replace(F3, jar=("In this jar: 31.5 g.", "It starts the next one: add 38.75 g."))
+    leaf = blend_leaf(kept, IMPRINT)
+    jar = next(part for part in leaf.parts if part.heading == "The jar")
+    assert jar.lines[:2] == kept.jar
+    assert "use by ____________" in jar.lines[2]
+    text = "".join(
+        page.extract_text() for page in pypdf.PdfReader(io.BytesIO(leaf_pdf(leaf, "a5"))).pages
+    )
+    assert "In this jar: 31.5 g." in " ".join(text.split())
+
+
 def test_goods_nobody_answers_for_are_asked_and_no_blend_is_called_free_of_them() -> None:
     unknown = replace(F3, unknown=("baking powder",))
     first = blend_leaf(unknown, IMPRINT).parts[0].lines

@@ -63,7 +63,7 @@ def test_the_bench_card_weighs_the_corrected_grams(demo: Asked, tmp_path: Path) 
 def test_a_second_cake_has_both_cards(demo: Asked, tmp_path: Path) -> None:
     kinds = [way.kind for way in rescue_slip("F2", SlipWish(SLIP), demo).result.ways]
     files = _keep(demo, tmp_path / "out", kinds.index("second") + 1)
-    assert {"f2-as-planned-bench-card.pdf", "f2-rescued-bench-card.pdf"} <= set(files)
+    assert {"f2-as-planned-bench-card.pdf", "f2-second-bench-card.pdf"} <= set(files)
 
 
 def test_the_book_is_not_changed(own_demo: Asked, tmp_path: Path) -> None:

@@ -103,9 +103,10 @@ def _with_eggs(written: Formula, meant: Formula) -> Formula:
 
 def _files(kept: Chosen, text: str, formula: Formula) -> tuple[Files, tuple[Notice, ...]]:
     kind, of = ("corrected-formula", kept.of), kept.of
-    files: Files = {f"{kept.stem}-rescued.txt": (kind, text.encode("utf-8"))}
+    part = "second" if kept.way.kind == "second" else "rescued"
+    files: Files = {f"{kept.stem}-{part}.txt": (kind, text.encode("utf-8"))}
     imprint = _imprint(kept)
-    cards, signs = _bench_card(kept, formula, imprint, f"{kept.stem}-rescued")
+    cards, signs = _bench_card(kept, formula, imprint, f"{kept.stem}-{part}")
     files |= cards
     if kept.way.kind == "second":
         first, _ = _bench_card(kept, kept.read.formula, imprint, f"{kept.stem}-as-planned")
