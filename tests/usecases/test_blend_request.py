@@ -77,6 +77,14 @@ def test_a_bare_grain_is_read_as_its_flour_and_said(demo: Asked) -> None:
     assert len(told) == 2
 
 
+def test_the_keys_of_an_answer_may_be_typed_back(demo: Asked) -> None:
+    named = choose_blend(BlendWish(FLOURS, match="F2"), demo).result
+    keyed = choose_blend(BlendWish(", ".join(named.composition), match="F2"), demo).result
+    assert list(keyed.composition) == list(named.composition)
+    assert [part.mass_g for part in keyed.parts] == [part.mass_g for part in named.parts]
+    assert keyed.names["starch-corn"] == "maize starch"
+
+
 def test_a_blank_composition_is_asked_and_counts_for_nothing(demo: Asked) -> None:
     wish = BlendWish("white rice flour, green banana flour, potato starch", match="F2")
     answer = choose_blend(wish, demo)

@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
-from krume.base import Notice, Option, Problem, Read
+from krume.base import NotFoundError, Notice, Option, Problem, Read
 from krume.design import AtHand
 from krume.pantry import Found, Ingredient, find, ingredient
 from krume.usecases.answer import Asked
@@ -103,7 +103,10 @@ def _flour(words: str, where: str, sheets: Mapping[str, Ingredient]) -> Read[Flo
 
 
 def _meant(words: str) -> tuple[str, Found]:
-    """A bare grain is meant as its flour; what names its kind is meant as it stands."""
+    """A bare grain is meant as its flour; what names its kind, or is a key, as it stands."""
+    keyed = _of_key(words)
+    if keyed is not None:
+        return keyed
     found = find(words)
     folded = words.casefold()
     if any(kind in folded for kind in _SAYS_KIND):
@@ -116,6 +119,16 @@ def _meant(words: str) -> tuple[str, Found]:
     if milled.kind == "ask" or (milled.kind == "known" and is_flour):
         return f"{words} flour", milled
     return words, found
+
+
+def _of_key(words: str) -> tuple[str, Found] | None:
+    """A key of the pantry, typed back from an answer, with the everyday name of its goods."""
+    try:
+        row = ingredient(words)
+    except NotFoundError:
+        return None
+    said = row.label_name if find(row.label_name).key == row.key else row.name
+    return said, Found("known", words, row.key)
 
 
 def _row(key: str, sheets: Mapping[str, Ingredient]) -> Ingredient:

@@ -59,6 +59,7 @@ def test_a_range_is_percent_of_the_blend_where_no_unit_stands(text: str) -> None
         ("sweet rice exactly 9 g", 4, 9.0, 9.0),
         ("potato starch 24..40 g", 2, 24.0, 40.0),
         ("maize starch 4–8 g", 3, 4.0, 8.0),
+        ("starch-corn 4..8 g", 3, 4.0, 8.0),
         ("corn starch 4 g to 8 g", 3, 4.0, 8.0),
         ("buckwheat 0.02 kg", 1, 20.0, 20.0),
         ("buckwheat 7,5..8,5 g", 1, 7.5, 8.5),

@@ -21,6 +21,7 @@ HAND = (
         ("flour", (0, 1, 3)),
         ("nuts", (4,)),
         ("rice", (0,)),
+        ("flour-rice-sweet-shiratama", (3,)),
         ("sweet rice", (3,)),
         ("glutinous rice flour", (3,)),
         ("millet", (1,)),

@@ -66,7 +66,7 @@ def _one(said: str, flours: Sequence[AtHand]) -> Members:
     for name, spoken in _CLASSES.items():
         if said in spoken:
             return Members(name, _of_class(name, flours))
-    exact = _where(flours, lambda flour: flour.name.casefold() == said)
+    exact = _where(flours, lambda flour: said in (flour.name.casefold(), flour.key))
     if exact:
         return Members(said, exact)
     return _by_pantry(said, flours) or _by_words(said, flours)
