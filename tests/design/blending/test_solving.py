@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 from krume.base import Infeasible
 from krume.design import BlendFit, BlendLimit, BlendTask, next_blends, solve_blend
+from krume.design.blending import searching
 from tests.design.blending.every_blend import holds, plain_best
 from tests.design.blending.random_tasks import small_task, studio_task
 from tests.design.blending.scip_peer import peer_solve, squared_of
@@ -90,6 +91,37 @@ def test_another_solver_finds_no_nearer_blend(batch: int) -> None:
         assert squared_of(task, found.masses_g) <= peer.squared + PROVEN, seed
         assert squared_of(task, found.masses_g) >= peer.bound - PROVEN, seed
         assert found.bound**2 <= peer.squared + PROVEN, seed
+
+
+@pytest.mark.parametrize("seed", [2, 3, 6, 19, 20, 24, 26, 32, 37, 38])
+def test_another_solver_finds_no_nearer_blend_of_twelve_flours(seed: int) -> None:
+    task = studio_task(seed, (12,))
+    peer, found = peer_solve(task, time_limit_s=10.0), solve_blend(task)
+    assert peer.masses_g is not None
+    assert isinstance(found, BlendFit)
+    assert found.proven
+    assert holds(task, found.masses_g)
+    assert found.distance**2 <= peer.squared + PROVEN
+    assert found.bound**2 <= peer.squared + PROVEN
+    assert peer.bound <= found.distance**2 + PROVEN
+
+
+@pytest.mark.parametrize("seed", range(60))
+def test_the_long_way_finds_the_nearest_of_small_tasks_too(
+    seed: int, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(searching, "_SMALL", 0)
+    monkeypatch.setattr(searching, "_NEAR", (4, 40))
+    monkeypatch.setattr(searching, "_LIST", 30)
+    monkeypatch.setattr(searching, "_CHUNK", 20)
+    task = small_task(seed)
+    plain, found = plain_best(task), solve_blend(task)
+    if plain is None:
+        assert isinstance(found, Infeasible)
+        return
+    assert isinstance(found, BlendFit)
+    assert found.distance**2 == pytest.approx(plain.distance**2, abs=PROVEN)
+    assert found.proven
 
 
 def test_what_is_told_is_that_of_the_masses() -> None:

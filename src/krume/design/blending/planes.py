@@ -7,6 +7,7 @@ import numpy as np
 from krume.design.blending.grid import Floats, Grid
 from krume.design.blending.relaxing import Relaxed
 from krume.design.blending.sums import Box, LeastSums
+from krume.design.blending.tightness import Block, tight_planes
 
 # Differences that are only the rounding of floats: of a sum, and of a squared distance.
 ROUNDING = 1e-9
@@ -23,22 +24,22 @@ class Planes:
     in which a better blend stays near the target.
     """
 
-    def __init__(self, grid: Grid, found: Relaxed, box: Box) -> None:
-        self.grid = grid
+    def __init__(self, grid: Grid, found: Relaxed, box: Box, *, is_hard: bool = False) -> None:
+        self.grid, self.found = grid, found
         self.bound = 0.0
         self.slope: Floats | None = None
         made = found.x @ grid.pull - grid.target
         distance = float(np.linalg.norm(made))
         blocks = [_row_planes(grid), _directions(grid, box, made, distance)]
+        if is_hard:
+            blocks[1:1] = tight_planes(grid, found.x @ grid.pull, box)
         if distance > ROUNDING:
             self.slope = made / distance
             blocks.insert(0, _slope_plane(grid, self.slope, found.row_weights / distance))
         self.mixes = np.vstack([mixes for mixes, _ in blocks])
         self.stands = np.concatenate([stands for _, stands in blocks])
         self.weights = self.mixes @ grid.makes.T
-        self.units = self.mixes[:, : grid.properties].copy()
-        first = 0 if self.slope is None else 1
-        self.units[first : first + len(blocks[first][0])] = 0.0
+        self.units = self.mixes[:, : grid.properties]
         self.is_distance = np.any(self.units != 0.0, axis=1)
         if self.slope is not None:
             least = LeastSums(grid, self.weights[:1], box).of_all()
@@ -60,9 +61,6 @@ class Planes:
             rim = floor * along + np.sqrt(max(radius**2 - floor**2, 0.0)) * aside
             reach = np.where(self.is_distance & (along < floor / radius), rim, reach)
         return self.stands + reach + ROUNDING
-
-
-Block = tuple[Floats, Floats]
 
 
 def _slope_plane(grid: Grid, slope: Floats, row_weights: Floats) -> Block:

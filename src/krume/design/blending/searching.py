@@ -13,9 +13,9 @@ from krume.design.blending.sums import Box, LeastSums
 
 GAP = 1e-6 * (1 + 1e-6)
 _FINE_GAP = 1e-8
-_LIST, _CHUNK = 250_000, 60_000
+_LIST, _CHUNK = 500_000, 60_000
 _SMALL = 100_000
-_NEAR = (4_000, 40_000, 400_000)
+_NEAR = (4_000, 40_000, 400_000, 2_500_000)
 _PAIR_COST = 0.3
 _NARROWING = 14
 _POLISH = 400_000.0
@@ -50,14 +50,23 @@ def search(grid: Grid, planes: Planes, best: Best, work: Work) -> bool:
     if box is None:
         return True
     work.is_small = longer_half(grid, box) <= _SMALL
-    if not work.is_small and best.x is not None:
-        for longest in _NEAR:
-            meet(grid, planes, best, _around(grid, best, box, longest), work)
+    return meet(grid, planes, best, box, work) if work.is_small else _hard(grid, planes, best, work)
+
+
+def _hard(grid: Grid, planes: Planes, best: Best, work: Work) -> bool:
+    """The same with more planes, and near the best blend first."""
+    box = Box(grid.low, grid.high)
+    planes = Planes(grid, planes.found, box, is_hard=True)
+    for longest in (*_NEAR, None):
+        narrower = narrowed(grid, planes, best, box)
+        if narrower is None:
+            return True
+        box = narrower
+        if longest is None or best.x is None:
+            break
+        meet(grid, planes, best, _around(grid, best, box, longest), work)
         if work.is_enough(best.squared - planes.bound**2):
             return False
-        box = narrowed(grid, planes, best, box)
-        if box is None:
-            return True
     return meet(grid, planes, best, box, work)
 
 
