@@ -2,9 +2,8 @@
 
 from pathlib import Path
 
-from krume.base import Problem
 from krume.usecases import Asked, check_formula, read_formula
-from krume.web.formulas.twin import TwinRow, elsewhere, twin
+from krume.web.formulas.twin import TwinRow, twin
 
 
 def _rows(book: Path, name: str) -> tuple[TwinRow, ...]:
@@ -29,9 +28,3 @@ def test_an_ingredient_has_its_grams_its_row_and_its_share(demo_book: Path) -> N
 def test_a_step_says_the_grams_it_uses(demo_book: Path) -> None:
     row = next(row for row in _rows(demo_book, "F2") if row.own.startswith("Beat the yolks"))
     assert "55 g caster sugar" in row.got[0].text
-
-
-def test_a_question_without_a_line_stands_elsewhere(demo_book: Path) -> None:
-    rows = _rows(demo_book, "F2")
-    problems = (Problem("a", "after line 1", "", "Which?"), Problem("b", "line 2", "", "Which?"))
-    assert [q.where for q in elsewhere(rows, problems)] == ["after line 1"]

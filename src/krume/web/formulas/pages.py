@@ -1,43 +1,37 @@
 """The list of formulas, and each one: text, questions, balance, sizes, versions."""
 
 from dataclasses import dataclass
-from urllib.parse import quote
 
-from starlette.concurrency import run_in_threadpool
 from starlette.requests import Request
-from starlette.responses import RedirectResponse, Response
+from starlette.responses import Response
 from starlette.routing import Route
 
-from krume.base import ConflictError, KrumeError
 from krume.usecases import (
     Asked,
     CheckResult,
     Explanation,
-    LineChange,
     SizeOption,
     SizeResult,
     SizeWish,
     TextNow,
     TextRow,
     TextVersion,
-    answered_text,
-    bring_back,
     check_formula,
-    differences,
     read_formula,
-    save_text,
     size_formula,
     text_now,
     texts_of,
     versions_of,
 )
 from krume.web.formulas.strips import Strip, strips
-from krume.web.formulas.twin import Question, TwinRow, elsewhere, twin
-from krume.web.frame.forms import Form, read_form
+from krume.web.formulas.twin import TwinRow, twin
+from krume.web.frame.forms import Form
 from krume.web.frame.rendering import asked_of, page
+from krume.web.texts.pages import TextKind, text_routes
+from krume.web.texts.questions import Question, elsewhere
 
 _PAGE = 200
-_SEE_OTHER = 303
+_KIND = TextKind("formula", "formulas")
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,55 +71,18 @@ class SizePart:
     asks: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class EditPage:
-    """A text being edited; `theirs` is what another kept in the meantime, line against line."""
-
-    name: str
-    address: str
-    form: Form
-    theirs: tuple[LineChange, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class VersionPage:
-    """One old version, line against line with the text as it is now."""
-
-    name: str
-    address: str
-    version: TextVersion
-    now: int | None
-    changes: tuple[LineChange, ...]
-
-
 def formulas(request: Request) -> Response:
     """The list, with what is searched for."""
     return _list(request, Form())
 
 
-def _list(request: Request, form: Form, *, status: int = 200) -> Response:
+def _list(request: Request, form: Form, status: int = 200) -> Response:
     search = request.query_params.get("search", "")
     rows = texts_of("formula", asked_of(request), search=search)
     context = ListPage(rows[:_PAGE], max(0, len(rows) - _PAGE), search, form)
     return page(
         request, "formulas/list.html", context, title="Formulas", section="formulas", status=status
     )
-
-
-async def add(request: Request) -> Response:
-    """A new formula from its text; what was typed stays when it cannot be kept."""
-    form = await read_form(request)
-    return await run_in_threadpool(_add, request, form)
-
-
-def _add(request: Request, form: Form) -> Response:
-    try:
-        now = save_text("formula", form.get("name"), form.get("text"), asked_of(request), seen=None)
-    except KrumeError as error:
-        field = "name" if isinstance(error, ConflictError) else "text"
-        form = form.with_wrong(field, error.message)
-        return _list(request, form, status=error.http_status)
-    return _to(_address(now.name))
 
 
 def formula(request: Request) -> Response:
@@ -146,10 +103,10 @@ def _formula(request: Request, now: TextNow) -> FormulaPage:
     rows = twin(read.result, check.result, read.problems)
     return FormulaPage(
         now=now,
-        address=_address(now.name),
+        address=_KIND.address(now.name),
         check=check.result,
         rows=rows,
-        questions=elsewhere(rows, read.problems),
+        questions=elsewhere((row.number for row in rows), read.problems),
         open_count=len(read.problems),
         strips=strips(check.result),
         notices=tuple(dict.fromkeys(notice.text for notice in check.notices)),
@@ -167,93 +124,8 @@ def _size(place: str, tin: str, asked: Asked) -> SizePart:
     return SizePart(tin, answer.result, answer.result.options, asks)
 
 
-async def answer(request: Request) -> Response:
-    """An answer is an edit: one line of the text is changed and kept."""
-    form = await read_form(request)
-    return await run_in_threadpool(_answer, request, form)
-
-
-def _answer(request: Request, form: Form) -> Response:
-    name, asked = request.path_params["name"], asked_of(request)
-    now = text_now("formula", name, asked)
-    text = answered_text(now.text, f"{form.get('where')}={form.get('line')}")
-    save_text("formula", name, text, asked, seen=form.whole("seen"))
-    return _to(_address(name))
-
-
-def edit(request: Request) -> Response:
-    """The text in a box."""
-    name = request.path_params["name"]
-    now = text_now("formula", name, asked_of(request))
-    form = Form({"text": now.text, "seen": "" if now.revision is None else str(now.revision)})
-    return _edit(request, name, form, ())
-
-
-async def save(request: Request) -> Response:
-    """Keep what was typed; when another was kept meanwhile, both are shown."""
-    form = await read_form(request)
-    return await run_in_threadpool(_save, request, form)
-
-
-def _save(request: Request, form: Form) -> Response:
-    name, asked = request.path_params["name"], asked_of(request)
-    try:
-        save_text("formula", name, form.get("text"), asked, seen=form.whole("seen"))
-    except ConflictError as error:
-        now = text_now("formula", name, asked)
-        both = Form({**form.values, "seen": str(now.revision)}).with_wrong("text", error.message)
-        return _edit(request, name, both, differences(now.text, form.get("text")), 409)
-    except KrumeError as error:
-        return _edit(request, name, form.with_wrong("text", error.message), (), error.http_status)
-    return _to(_address(name))
-
-
-def _edit(
-    request: Request, name: str, form: Form, theirs: tuple[LineChange, ...], status: int = 200
-) -> Response:
-    context = EditPage(name, _address(name), form, theirs)
-    return page(
-        request, "formulas/edit.html", context, title=f"Edit {name}", section="formulas",
-        status=status,
-    )  # fmt: skip
-
-
-def version(request: Request) -> Response:
-    """An old version against the text as it is now."""
-    name, asked = request.path_params["name"], asked_of(request)
-    now = text_now("formula", name, asked)
-    wanted = request.path_params["revision"]
-    found = next((v for v in versions_of("formula", name, asked) if v.revision == wanted), None)
-    if found is None:
-        return _to(_address(name))
-    changes = differences(found.text, now.text)
-    context = VersionPage(name, _address(name), found, now.revision, changes)
-    title = f"{name}, version {wanted}"
-    return page(request, "formulas/version.html", context, title=title, section="formulas")
-
-
-async def take_version(request: Request) -> Response:
-    """An old version kept again as the newest."""
-    name, revision = request.path_params["name"], request.path_params["revision"]
-    await run_in_threadpool(bring_back, "formula", name, asked_of(request), revision=revision)
-    return _to(_address(name))
-
-
-def _address(name: str) -> str:
-    return f"/formulas/{quote(name, safe='')}"
-
-
-def _to(address: str) -> Response:
-    return RedirectResponse(address, status_code=_SEE_OTHER)
-
-
 ROUTES = (
     Route("/formulas", formulas, methods=["GET"]),
-    Route("/formulas", add, methods=["POST"]),
     Route("/formulas/{name}", formula, methods=["GET"]),
-    Route("/formulas/{name}/answer", answer, methods=["POST"]),
-    Route("/formulas/{name}/edit", edit, methods=["GET"]),
-    Route("/formulas/{name}/edit", save, methods=["POST"]),
-    Route("/formulas/{name}/versions/{revision:int}", version, methods=["GET"]),
-    Route("/formulas/{name}/versions/{revision:int}", take_version, methods=["POST"]),
+    *text_routes(_KIND, _list),
 )

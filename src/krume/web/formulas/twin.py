@@ -3,9 +3,10 @@
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
-from krume.base import Interval, Option, Problem
+from krume.base import Interval, Problem
 from krume.usecases import CheckResult, ReadBaked, ReadLine, ReadResult, TextLineRow
 from krume.web.frame.figures import amount
+from krume.web.texts.questions import Question, asked_by_line
 
 _BASES = ("flour", "flour and nut", "parts")
 
@@ -20,15 +21,6 @@ class Understood:
 
 
 @dataclass(frozen=True, slots=True)
-class Question:
-    """What is asked about a line, with the lines that answer it."""
-
-    ask: str
-    where: str
-    options: tuple[Option, ...]
-
-
-@dataclass(frozen=True, slots=True)
 class TwinRow:
     """One line of the text: its own words, what was understood, what is asked."""
 
@@ -40,11 +32,7 @@ class TwinRow:
 
 def twin(read: ReadResult, check: CheckResult, problems: Iterable[Problem]) -> tuple[TwinRow, ...]:
     """All lines of a text, each beside what was understood of it."""
-    asked: dict[str, list[Question]] = {}
-    for problem in problems:
-        asked.setdefault(problem.where, []).append(
-            Question(problem.ask, problem.where, problem.options)
-        )
+    asked = asked_by_line(problems)
     by_line: dict[int, list[ReadLine]] = {}
     for line in read.lines:
         by_line.setdefault(line.line, []).append(line)
@@ -54,7 +42,7 @@ def twin(read: ReadResult, check: CheckResult, problems: Iterable[Problem]) -> t
             each.line,
             each.text,
             _of_line(each, by_line, read, check, steps),
-            tuple(asked.get(f"line {each.line}", [])),
+            asked.get(f"line {each.line}", ()),
         )
         for each in read.text
     )
@@ -71,12 +59,6 @@ def _of_line(
         return _got(by_line[each.line], check)
     text = _step(next(steps, 0), read) if each.kind == "step" else _plain(each, read)
     return (Understood(text=text),) if text else ()
-
-
-def elsewhere(rows: Iterable[TwinRow], problems: Iterable[Problem]) -> tuple[Question, ...]:
-    """Questions that stand at no line of the text."""
-    places = {f"line {row.number}" for row in rows}
-    return tuple(Question(p.ask, p.where, p.options) for p in problems if p.where not in places)
 
 
 def _got(lines: list[ReadLine], check: CheckResult) -> tuple[Understood, ...]:

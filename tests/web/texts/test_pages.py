@@ -1,0 +1,42 @@
+"""Texts of every kind keep their versions, and two editors see both."""
+
+import html
+import re
+
+import pytest
+from starlette.testclient import TestClient
+
+from krume.web.texts.pages import TextKind, text_routes
+
+KINDS = [("formulas", "Mine\n\n100 g sugar\n")]
+
+
+@pytest.mark.parametrize(("section", "text"), KINDS)
+def test_a_text_is_kept_edited_and_taken_back(own: TestClient, section: str, text: str) -> None:
+    kept = own.post(f"/{section}", data={"text": text, "name": "mine"})
+    assert kept.url.path == f"/{section}/mine"
+    edited = own.post(f"/{section}/mine/edit", data={"text": text + "2 more\n", "seen": "1"})
+    assert "version 2, as it is now" in edited.text
+    old = own.get(f"/{section}/mine/versions/1").text
+    assert "2 more" in old
+    assert "version 3, as it is now" in own.post(f"/{section}/mine/versions/1").text
+
+
+@pytest.mark.parametrize(("section", "text"), KINDS)
+def test_two_editors_see_both(own: TestClient, section: str, text: str) -> None:
+    own.post(f"/{section}", data={"text": text, "name": "mine"})
+    own.post(f"/{section}/mine/edit", data={"text": text + "one\n", "seen": "1"})
+    second = own.post(f"/{section}/mine/edit", data={"text": text + "other\n", "seen": "1"})
+    assert second.status_code == 409
+    both = html.unescape(re.sub("<[^>]*>", "", second.text))
+    assert "one" in both
+    assert "other" in both
+    assert 'name="seen" value="2"' in second.text
+
+
+def test_a_kind_has_six_routes_below_its_own_section() -> None:
+    kind = TextKind("torte", "tortes")
+    routes = text_routes(kind, lambda _request, _form, _status: pytest.fail("not asked"))
+    assert len(routes) == 6
+    assert all(route.path.startswith("/tortes") for route in routes)
+    assert kind.address("a/b") == "/tortes/a%2Fb"
