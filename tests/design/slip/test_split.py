@@ -50,7 +50,7 @@ def tasks(draw: st.DrawFn) -> tuple[list[float], int, list[Limit], float]:
 @given(tasks())
 def test_no_other_split_is_closer(task: tuple[list[float], int, list[Limit], float]) -> None:
     wanted, total, limits, floor = task
-    found = closest_split(wanted, total=total, limits=limits, floor=floor)
+    found = closest_split(wanted, total=total, limits=limits, distance=floor)
     every = [each for each in _all(total, len(wanted)) if _fits(each, limits)]
     if not every:
         assert found is None

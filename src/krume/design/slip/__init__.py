@@ -1,7 +1,7 @@
 """A slip at the scale: what has been weighed, and every exact way out of it, best first."""
 
-from krume.design.slip.bowl import Bowl, Item
-from krume.design.slip.eggs import egg_words
+from krume.design.slip.bowl import Bowl, Item, bowls_of, role_of
+from krume.design.slip.eggs import egg_lines, egg_words
 from krume.design.slip.judging import at_masses
 from krume.design.slip.rescue import Rescue, rescue
 from krume.design.slip.rewriting import rewritten
@@ -24,9 +24,12 @@ __all__ = [
     "WayLine",
     "WayTin",
     "at_masses",
+    "bowls_of",
     "closest_split",
+    "egg_lines",
     "egg_words",
     "rescue",
+    "role_of",
     "rewritten",
     "slip_figure",
 ]

@@ -102,7 +102,7 @@ def hold_in_band(slip: Slip, bowl: Bowl, judge: Judge) -> Draft | None:
         [(bowl.items[n].plan_g - bowl.items[n].held_g) / slip.step_g for n in taking],
         total=steps,
         limits=limits,
-        floor=max(beyond, default=0.0) / slip.step_g,
+        distance=max(beyond, default=0.0) / slip.step_g,
     )
     if split is None:
         return None

@@ -29,14 +29,14 @@ class _Group:
 
 
 def closest_split(
-    wanted: Sequence[float], *, total: int, limits: Sequence[Limit], floor: float = 0.0
+    wanted: Sequence[float], *, total: int, limits: Sequence[Limit], distance: float = 0.0
 ) -> tuple[int, ...] | None:
     """Whole amounts of 0 or more with a given sum inside all limits, closest to what is wanted.
 
-    `floor` is a distance that something else already has: below it a smaller largest distance
+    `distance` is one that something else already has: below it a smaller largest distance
     gains nothing. None where no amounts lie inside the limits.
 
-    >>> closest_split([300.0, 60.0, 90.0], total=390, limits=(), floor=60)
+    >>> closest_split([300.0, 60.0, 90.0], total=390, limits=(), distance=60)
     (280, 40, 70)
     >>> no_more = (Limit((1.0, 0.0), 1.0),)
     >>> closest_split([2.0, 2.0], total=4, limits=no_more)
@@ -47,7 +47,7 @@ def closest_split(
     if total < 0 or not wanted:
         return None
     search = _Search(tuple(wanted), total, _told_apart(limits, total))
-    worst = search.least_worst(floor)
+    worst = search.least_worst(distance)
     return None if worst is None else search.best(worst)
 
 
@@ -73,10 +73,10 @@ class _Search:
     total: int
     limits: tuple[Limit, ...]
 
-    def least_worst(self, floor: float) -> float | None:
+    def least_worst(self, already: float) -> float | None:
         """Smallest largest distance at which amounts lie inside the limits."""
-        if self._is_possible(floor):
-            return floor
+        if self._is_possible(already):
+            return already
         offsets = sorted({o for w in self.wanted for o in (w % 1.0, 1.0 - w % 1.0)})
         low, high = 0, (self.total + math.ceil(max(map(abs, self.wanted))) + 1) * len(offsets)
 
@@ -91,7 +91,7 @@ class _Search:
                 high = middle
             else:
                 low = middle + 1
-        return max(floor, distance(low))
+        return max(already, distance(low))
 
     def _is_possible(self, worst: float) -> bool:
         return next(self._vectors(self._boxes(worst)), None) is not None
