@@ -9,7 +9,13 @@ GRAINS = (
 )  # fmt: skip
 STARCHES = ("potato starch", "maize starch", "tapioca starch")
 SWEET = "sweet rice flour"
-STEPS = "Weigh the flours into one bowl.\nWhisk and fold.\nBake 30 to 35 minutes, core 95 C.\n"
+STEPS = (
+    "Weigh the flours into one bowl, sift twice.\n"
+    "Beat the yolks with half of the sugar.\n"
+    "Whisk the whites with the salt and the lemon juice, add the rest of the sugar.\n"
+    "Fold the flours in.\n"
+    "Bake 30 to 35 minutes, core 95 C.\n"
+)
 
 
 class Sponge(NamedTuple):
