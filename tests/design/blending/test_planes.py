@@ -12,7 +12,6 @@ from krume.design.blending.tightness import tight_planes
 from tests.design.blending.every_blend import holds, plain_best, splits
 from tests.design.blending.random_tasks import small_task
 
-
 COVERS = ("tightness",)
 
 

@@ -51,7 +51,7 @@ def next_blends(task: BlendTask, best: BlendFit, count: int) -> tuple[BlendFit, 
             break
         found.append(_fit(task, grid, other.x, bound, nodes))
         known.append(bits(other.x))
-    return tuple(found)
+    return tuple(sorted(found, key=lambda fit: fit.distance))
 
 
 def _any(task: BlendTask, grid: Grid) -> Ints:
