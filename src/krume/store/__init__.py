@@ -50,6 +50,7 @@ from krume.store.weighings import (
     open_weighing,
     say_steps,
     steps_of,
+    steps_of_each,
     weighing_at,
 )
 
@@ -113,6 +114,7 @@ __all__ = [
     "stamp_of",
     "start_clock",
     "steps_of",
+    "steps_of_each",
     "stop_clocks",
     "studio_of",
     "table_rows",

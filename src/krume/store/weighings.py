@@ -1,5 +1,6 @@
 """Weighings at the bench: every step is kept once by its sender's own id, and none is lost."""
 
+import json
 import sqlite3
 from collections.abc import Callable
 from dataclasses import dataclass
@@ -8,7 +9,7 @@ from krume.base import NotFoundError
 from krume.store.book import Book
 from krume.store.database import writing
 from krume.store.edits import editable, looking
-from krume.store.migrations import moment
+from krume.store.moment import moment
 
 
 @dataclass(frozen=True, slots=True)
@@ -165,3 +166,22 @@ def _steps(connection: sqlite3.Connection, key: str) -> tuple[KeptStep, ...]:
 
 def _step(row: sqlite3.Row) -> KeptStep:
     return KeptStep(**{**dict(row), "is_undone": bool(row["is_undone"])})
+
+
+def steps_of_each(book: Book, keys: tuple[str, ...]) -> dict[str, tuple[KeptStep, ...]]:
+    """The steps of several weighings with one question, by the weighing's key."""
+    with looking(book) as found:
+        if found is None or not keys:
+            return {}
+        query = (
+            "SELECT weighing.key AS weighing, weighing_step.* FROM weighing_step "
+            "JOIN weighing ON weighing.id = weighing_step.weighing_id "
+            "WHERE weighing.key IN (SELECT value FROM json_each(?)) ORDER BY weighing_step.id"
+        )
+        rows = found.execute(query, (json.dumps(keys),)).fetchall()
+    each: dict[str, list[KeptStep]] = {}
+    for row in rows:
+        values = {name: row[name] for name in _STEP.split(", ")}
+        step = KeptStep(**{**values, "is_undone": bool(values["is_undone"])})
+        each.setdefault(row["weighing"], []).append(step)
+    return {key: tuple(steps) for key, steps in each.items()}

@@ -1,5 +1,6 @@
 """Weighing at the counter: opened where it was, every step kept once, a slip answered at once."""
 
+import json
 import math
 from dataclasses import replace
 
@@ -17,10 +18,12 @@ from krume.store import (
     weighing_at,
 )
 from krume.usecases.answer import Asked
+from krume.usecases.as_json import Json
+from krume.usecases.bench_ground import ground_of
 from krume.usecases.bench_plan import BenchPlan, plan_of
 from krume.usecases.bench_result import Bench, BenchSaid
 from krume.usecases.bench_state import Standing, standing
-from krume.usecases.bench_ways import bench_slip, choice_of, rescue_at
+from krume.usecases.bench_ways import bench_slip, card_now, choice_of, rescue_at
 from krume.usecases.clock import moment, now
 
 KINDS = ("tare", "in", "got", "not-weighed", "no-more", "undo", "choose")
@@ -65,6 +68,12 @@ def say_at_bench(name: str, key: str, said: tuple[BenchSaid, ...], asked: Asked)
         plan = plan_of(name, asked, revision=began.place_revision)
     steps = say_steps(book_at(asked.book), began.key, lambda there: _made(plan, there, said))
     return _bench(began.key, began.state, plan, steps)
+
+
+def begin_at_bench(name: str, key: str, asked: Asked) -> str:
+    """The key of the weighing that goes on; where there is none it begins, under this one."""
+    plan = plan_of(name, asked)
+    return begin_weighing(book_at(asked.book), _begun(plan, key, asked)).key
 
 
 def set_aside(name: str, asked: Asked) -> None:
@@ -130,9 +139,10 @@ def _step(plan: BenchPlan, there: tuple[KeptStep, ...], said: BenchSaid) -> Kept
         kind=said.kind,
         position=at,
         line=row.line,
-        planned_g=found.spots[at].target_g,
+        planned_g=row.add_g,
         display_g=found.display_g(at) if said.kind == "in" else said.display_g,
         got_g=_got(found, at, said),
+        said=json.dumps({"take": row.take}, ensure_ascii=False) if row.kind != "tare" else "",
     )
 
 
@@ -153,3 +163,9 @@ def _got(found: Standing, at: int, said: BenchSaid) -> float | None:
         )
         raise InputError(message, field="shows", got=str(said.display_g))
     return got
+
+
+def bench_ground(bench: Bench) -> dict[str, Json]:
+    """What the page needs of a weighing to work out a slip without the network."""
+    formula = card_now(bench.plan.formula, bench.steps)
+    return ground_of(formula, bench.plan.step_g)

@@ -52,7 +52,7 @@ class BenchSlip:
 
 def rescue_at(plan: BenchPlan, found: Standing, steps: tuple[KeptStep, ...]) -> Rescue:
     """Every way out of what lies in the bowls now."""
-    formula = _card(plan.formula, steps)
+    formula = card_now(plan.formula, steps)
     weighed: list[float | None] = [None] * len(formula.lines)
     for spot in found.spots:
         if spot.row.line is not None and spot.got_g is not None:
@@ -63,7 +63,7 @@ def rescue_at(plan: BenchPlan, found: Standing, steps: tuple[KeptStep, ...]) -> 
     return rescue(Slip(formula, tuple(weighed), closed=frozenset(closed), step_g=plan.step_g))
 
 
-def _card(formula: Formula, steps: tuple[KeptStep, ...]) -> Formula:
+def card_now(formula: Formula, steps: tuple[KeptStep, ...]) -> Formula:
     """The formula, or what a way that changed the cake's size made of it."""
     gone = {step.client_id for step in steps if step.is_undone}
     for step in reversed(steps):

@@ -29,7 +29,7 @@ __all__ = [
     "egg_lines",
     "egg_words",
     "rescue",
-    "role_of",
     "rewritten",
+    "role_of",
     "slip_figure",
 ]
