@@ -1,13 +1,17 @@
 """`krume book`: where your texts live, and the care of them."""
 
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
 from krume.cli.options import common
 from krume.cli.page import Page
 from krume.cli.tell import tell
-from krume.usecases import Asked, BookResult
+from krume.usecases import Asked
+
+if TYPE_CHECKING:
+    from krume.usecases import BookResult
 
 _PATH = click.Path(path_type=Path)
 
@@ -100,7 +104,7 @@ def import_(asked: Asked, source: Path, *, is_newer: bool) -> int:
     return tell("book", import_book(asked, source, is_newer=is_newer), _show)
 
 
-def _show(page: Page, book: BookResult) -> None:
+def _show(page: Page, book: "BookResult") -> None:
     page.title("The book")
     page.rows([(str(count), name) for name, count in book.counts.items()], right=(0,), indent=2)
     done = _done(book)
@@ -113,7 +117,7 @@ def _show(page: Page, book: BookResult) -> None:
     page.whole(book.path)
 
 
-def _done(book: BookResult) -> str:
+def _done(book: "BookResult") -> str:
     said = {
         "Taken in": book.added,
         "Replaced": book.replaced,

@@ -5,7 +5,6 @@ import os
 import sys
 
 from krume.base import InputError, StoreError
-from krume.store import FILE_LIMIT
 
 
 class OutputError(StoreError):
@@ -54,6 +53,8 @@ def let_go_of_stdout() -> None:
 
 def typed_text(name: str) -> bytes | None:
     """Bytes of standard input when a text is called `-`; None for any other name."""
+    from krume.store import FILE_LIMIT
+
     if name != "-":
         return None
     if sys.stdin is None:

@@ -23,6 +23,7 @@ from krume.store.book import (
 )
 from krume.store.care import back_up, faults, latest_backup, restore
 from krume.store.clocks import KeptClock, clocks_of, running_clocks, start_clock, stop_clocks
+from krume.store.content_stamp import content_stamp_of
 from krume.store.contents import Loaded
 from krume.store.edits import (
     drop_row,
@@ -78,6 +79,7 @@ __all__ = [
     "book_places",
     "bytes_of_path",
     "clocks_of",
+    "content_stamp_of",
     "count_texts",
     "database_of",
     "digest",

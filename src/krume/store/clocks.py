@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from krume.store.book import Book
 from krume.store.database import writing
 from krume.store.edits import editable, looking
-from krume.store.migrations import moment
+from krume.store.moment import moment
 
 
 @dataclass(frozen=True, slots=True)

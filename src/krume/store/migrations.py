@@ -3,12 +3,12 @@
 import contextlib
 import sqlite3
 from dataclasses import dataclass
-from datetime import UTC, datetime
 from pathlib import Path
 
 from krume.base import StoreError
 from krume.store.backups import copy_to, free_name
 from krume.store.database import connect, refused, writing
+from krume.store.moment import moment
 
 _MARK = 0x6B72756D
 """Application id of a book's database: the letters k r u m."""
@@ -214,8 +214,3 @@ def _run(connection: sqlite3.Connection, step: Migration) -> None:
     for statement in step.statements:
         connection.execute(statement)
     connection.execute("INSERT INTO migration VALUES (?, ?)", (step.name, moment()))
-
-
-def moment() -> str:
-    """Now, as UTC ISO text; it stands in the history and in no result."""
-    return datetime.now(UTC).isoformat(timespec="milliseconds")

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from krume.base import ConflictError, NotFoundError, StoreError
-from krume.store.migrations import moment
+from krume.store.moment import moment
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,7 +4,7 @@ import sqlite3
 from dataclasses import dataclass
 
 from krume.base import ConflictError, NotFoundError
-from krume.store.migrations import moment
+from krume.store.moment import moment
 
 
 @dataclass(frozen=True, slots=True)

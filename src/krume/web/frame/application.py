@@ -1,6 +1,7 @@
 """The application: every job's routes behind one guard."""
 
 from dataclasses import asdict
+from importlib import import_module
 from pathlib import Path
 
 from starlette.applications import Starlette
@@ -8,16 +9,17 @@ from starlette.exceptions import HTTPException
 from starlette.middleware import Middleware
 from starlette.requests import Request
 from starlette.responses import JSONResponse, Response
-from starlette.routing import Mount, Route
+from starlette.routing import BaseRoute, Mount, Route
 from starlette.staticfiles import StaticFiles
 
 from krume.base import KrumeError
 from krume.usecases import Asked, health_of
-from krume.web.formulas.pages import ROUTES as FORMULAS
 from krume.web.frame.guarding import Guard
 from krume.web.frame.refusing import on_fault, on_http, on_refusal
 from krume.web.frame.rendering import asked_of
-from krume.web.sums.pages import ROUTES as SUMS
+
+JOBS = ("formulas", "sums")
+"""Folders of the pages, each with its ROUTES in `pages`; the frame names them and imports none."""
 
 _STATIC = Path(__file__).parent.parent / "static"
 
@@ -27,8 +29,7 @@ def application(book: Path | None = None) -> Starlette:
     app = Starlette(
         routes=[
             Route("/health", health),
-            *FORMULAS,
-            *SUMS,
+            *(route for job in JOBS for route in routes_of(job)),
             Mount("/static", StaticFiles(directory=_STATIC), name="static"),
         ],
         middleware=[Middleware(Guard)],
@@ -40,6 +41,12 @@ def application(book: Path | None = None) -> Starlette:
     )
     app.state.asked = Asked(book=book)
     return app
+
+
+def routes_of(job: str) -> tuple[BaseRoute, ...]:
+    """Routes of one folder of pages."""
+    found: tuple[BaseRoute, ...] = import_module(f"krume.web.{job}.pages").ROUTES
+    return found
 
 
 def health(request: Request) -> Response:
