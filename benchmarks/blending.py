@@ -82,7 +82,9 @@ def cut_rows() -> list[Row]:
         if len(own) == CUT_TASKS:
             break
     peer = "scipy milp, tangent cuts"
-    return [Row(f"the first {CUT_TASKS}, median", median(own) * 1e3, median(cuts) * 1e3, "ms", peer)]
+    return [
+        Row(f"the first {CUT_TASKS}, median", median(own) * 1e3, median(cuts) * 1e3, "ms", peer)
+    ]
 
 
 def cut_squared(task: BlendTask) -> float:

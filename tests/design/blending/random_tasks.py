@@ -60,7 +60,8 @@ def _share(draw: Random, count: int) -> BlendLimit:
 
 
 def _rarer(draw: Random, rows: list[tuple[float, ...]], step_g: float) -> dict[str, Any]:
-    count, more = len(rows), {}
+    count = len(rows)
+    more: dict[str, Any] = {}
     if draw.random() < 0.4:
         more["most_parts"] = draw.randint(1, count)
     if draw.random() < 0.4:

@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 from math import inf, nan
+from typing import Any
 
 import pytest
 
@@ -43,7 +44,7 @@ TASK = BlendTask(
         ({"price_per_kg": (1.0, nan), "most_price_per_kg": 3.0}, "price"),
     ],
 )
-def test_what_cannot_be_worked_on_is_refused_by_name(change: dict[str, object], field: str) -> None:
+def test_what_cannot_be_worked_on_is_refused_by_name(change: dict[str, Any], field: str) -> None:
     with pytest.raises(InputError) as refused:
         solve_blend(replace(TASK, **change))
     assert refused.value.field == field

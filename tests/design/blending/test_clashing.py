@@ -1,6 +1,7 @@
 """Limits that clash: the set is as small as can be, and each tells how far it must give way."""
 
 from dataclasses import replace
+from typing import Any
 
 import pytest
 
@@ -121,7 +122,7 @@ def named(task: BlendTask) -> dict[tuple[str, str], float | None]:
     ],
 )
 def test_the_limits_that_clash_are_named_with_the_least_that_helps(
-    change: dict[str, object], clash: dict[tuple[str, str], float]
+    change: dict[str, Any], clash: dict[tuple[str, str], float]
 ) -> None:
     assert named(replace(FLOURS, **change)) == pytest.approx(clash, abs=1e-9)
 
@@ -178,11 +179,13 @@ def _with(task: BlendTask, limit: ClashingLimit, value: float) -> BlendTask:
     place = limit.place or 0
     if limit.kind == "share":
         limits = list(task.limits)
-        limits[place] = replace(limits[place], **{f"{limit.side}_pct": value})
+        change: dict[str, Any] = {f"{limit.side}_pct": value}
+        limits[place] = replace(limits[place], **change)
         return replace(task, limits=tuple(limits))
     if limit.kind == "property":
         held = list(task.property_limits)
-        held[place] = replace(held[place], **{limit.side: value})
+        end: dict[str, Any] = {limit.side: value}
+        held[place] = replace(held[place], **end)
         return replace(task, property_limits=tuple(held))
     if limit.kind == "stock":
         most = list(task.most_g or ())
@@ -194,7 +197,8 @@ def _with(task: BlendTask, limit: ClashingLimit, value: float) -> BlendTask:
         "least-part": "least_part_g",
         "total": "total_g",
     }[limit.kind]
-    return replace(task, **{field: round(value) if limit.kind == "parts" else value})
+    other: dict[str, Any] = {field: round(value) if limit.kind == "parts" else value}
+    return replace(task, **other)
 
 
 def test_every_limit_is_listed_once() -> None:

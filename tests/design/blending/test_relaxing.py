@@ -1,10 +1,11 @@
 """The nearest blend of fractions: nothing that a scale can show is nearer."""
 
 from dataclasses import replace
+from typing import Any
 
 import numpy as np
 import pytest
-from scipy.optimize import minimize
+from scipy.optimize import Bounds, minimize
 
 from krume.design import BlendLimit
 from krume.design.blending.grid import Grid, grid_of
@@ -23,20 +24,21 @@ def test_a_general_minimiser_finds_the_same_distance(seed: int) -> None:
     grid = grid_of(studio_task(seed, (6, 8, 12)))
     found = relaxed(grid, grid.low, grid.high)
     assert found is not None
-    held = [{"type": "eq", "fun": lambda x: (x.sum() - grid.steps) / grid.steps}]
+    held: list[Any] = [{"type": "eq", "fun": lambda x: (x.sum() - grid.steps) / grid.steps}]
     for row, low, high in zip(grid.rows, grid.row_low, grid.row_high, strict=True):
         if np.isfinite(low):
             held.append({"type": "ineq", "fun": lambda x, r=row, e=low: r @ x - e})
         if np.isfinite(high):
             held.append({"type": "ineq", "fun": lambda x, r=row, e=high: e - r @ x})
+    options: Any = {"ftol": 1e-14, "maxiter": 500}
     other = minimize(
         lambda x: squared(grid, x),
         np.full(grid.count, grid.steps / grid.count),
-        jac=lambda x: 2 * grid.pull @ (x @ grid.pull - grid.target),
-        bounds=list(zip(grid.low, grid.high, strict=True)),
+        jac=lambda x: np.asarray(2 * grid.pull @ (x @ grid.pull - grid.target)),
+        bounds=Bounds(grid.low.astype(float), grid.high.astype(float)),
         constraints=held,
         method="SLSQP",
-        options={"ftol": 1e-14, "maxiter": 500},
+        options=options,
     )
     assert squared(grid, found.x) == pytest.approx(other.fun, abs=1e-5)
 

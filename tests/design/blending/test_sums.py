@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from krume.design.blending.grid import grid_of
+from krume.design.blending.grid import Grid, grid_of
 from krume.design.blending.sums import Box, LeastSums
 from tests.design.blending.every_blend import splits
 from tests.design.blending.random_tasks import small_task
@@ -38,7 +38,7 @@ def test_the_tables_of_the_rest_complete_what_is_begun(seed: int) -> None:
     assert found[np.isfinite(found)] == pytest.approx(expected[np.isfinite(expected)], abs=1e-9)
 
 
-def _fits(grid: object, x: np.ndarray) -> bool:
+def _fits(grid: Grid, x: np.ndarray) -> bool:
     used = x > 0
     few = grid.most_parts is None or used.sum() <= grid.most_parts
     inside = np.all((x >= grid.low) & (x <= grid.high))
