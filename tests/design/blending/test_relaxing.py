@@ -31,7 +31,8 @@ def test_a_general_minimiser_finds_the_same_distance(seed: int) -> None:
         if np.isfinite(high):
             held.append({"type": "ineq", "fun": lambda x, r=row, e=high: e - r @ x})
     options: Any = {"ftol": 1e-14, "maxiter": 500}
-    other = minimize(
+    minimise: Any = minimize
+    other = minimise(
         lambda x: squared(grid, x),
         np.full(grid.count, grid.steps / grid.count),
         jac=lambda x: np.asarray(2 * grid.pull @ (x @ grid.pull - grid.target)),
