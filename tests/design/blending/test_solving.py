@@ -8,9 +8,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from krume.base import Infeasible
+from krume.base import Infeasible, KrumeError
 from krume.design import BlendFit, BlendLimit, BlendTask, next_blends, solve_blend
-from krume.design.blending import searching
+from krume.design.blending import searching, solving
+from krume.design.blending.grid import grid_of
 from tests.design.blending.every_blend import holds, plain_best
 from tests.design.blending.random_tasks import small_task, studio_task
 from tests.design.blending.scip_peer import peer_solve, squared_of
@@ -214,6 +215,14 @@ def test_a_little_work_leaves_a_blend_within_every_limit_and_an_honest_bound() -
     assert holds(task, hurried.masses_g)
     assert hurried.bound <= full.distance <= hurried.distance
     assert hurried.nodes < full.nodes
+
+
+def test_a_blend_that_breaks_a_limit_is_never_told(monkeypatch: pytest.MonkeyPatch) -> None:
+    # A search gone wrong: the limit is lost on the way to the grid.
+    held = replace(TWO, limits=(BlendLimit("rice", (0,), None, 20.0),))
+    monkeypatch.setattr(solving, "grid_of", lambda _: grid_of(TWO))
+    with pytest.raises(KrumeError, match="limit on rice"):
+        solve_blend(held)
 
 
 def test_equal_tasks_have_equal_answers() -> None:

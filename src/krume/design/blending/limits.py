@@ -15,17 +15,22 @@ def limits_of(task: BlendTask) -> tuple[ClashingLimit, ...]:
     return tuple(_shares(task)) + tuple(_properties(task)) + tuple(_others(task))
 
 
-def broken_limits(task: BlendTask, masses_g: Sequence[float]) -> tuple[ClashingLimit, ...]:
+def broken_limits(
+    task: BlendTask, masses_g: Sequence[float], *, slack: float = SLACK
+) -> tuple[ClashingLimit, ...]:
     """The limits that a blend does not keep."""
-    return tuple(limit for limit in limits_of(task) if not keeps(task, limit, masses_g))
+    limits = limits_of(task)
+    return tuple(each for each in limits if not keeps(task, each, masses_g, slack=slack))
 
 
-def keeps(task: BlendTask, limit: ClashingLimit, masses_g: Sequence[float]) -> bool:
+def keeps(
+    task: BlendTask, limit: ClashingLimit, masses_g: Sequence[float], *, slack: float = SLACK
+) -> bool:
     """Whether a blend keeps a limit, its end included."""
     low, high = ends(limit)
     value = value_of(task, limit, masses_g)
-    slack = SLACK * max(1.0, abs(limit.value))
-    return low - slack <= value <= high + slack
+    room = slack * max(1.0, abs(limit.value))
+    return low - room <= value <= high + room
 
 
 def ends(limit: ClashingLimit) -> tuple[float, float]:

@@ -4,13 +4,13 @@ from math import sqrt
 
 import numpy as np
 
-from krume.base import Infeasible, InputError
+from krume.base import Infeasible, InputError, KrumeError
 from krume.design.blending.asked import checked
 from krume.design.blending.best import Best, bits
 from krume.design.blending.clashing import clashing_limits, told
 from krume.design.blending.feasible import blend_within
 from krume.design.blending.grid import Grid, Ints, grid_of
-from krume.design.blending.limits import limits_of
+from krume.design.blending.limits import broken_limits, limits_of
 from krume.design.blending.near import near, near_with_fewer
 from krume.design.blending.planes import Planes
 from krume.design.blending.relaxing import relaxed
@@ -20,11 +20,19 @@ from krume.design.blending.task import BlendFit, BlendTask
 
 # Partial blends that are looked at in a second of the time limit.
 _PACE_PER_S = 4e6
+# A blend is looked at again by plain arithmetic before it is told; sums may differ by rounding.
+_WITNESS = 1e-6
+_WRONG = "The blend found breaks the limit on {}, so none is told. Please report this task."
 _HARD = "These limits leave so little room that no blend was found. Give one of them more room."
 
 
 def solve_blend(task: BlendTask, *, time_limit_s: float = 3.0) -> BlendFit | Infeasible:
-    """The blend of whole steps nearest to the target within every limit."""
+    """The blend of whole steps nearest to the target within every limit.
+
+    `proven` means that no blend has a squared distance smaller by more than 1e-6 (g per 100 g)².
+    The time limit is counted work at a steady pace, so that equal tasks have equal answers; where
+    it runs out, `bound` is what is known. Limits that clash are named, the fewest there are.
+    """
     checked(task)
     grid = grid_of(task)
     best = Best(grid)
@@ -104,6 +112,9 @@ def _fit(task: BlendTask, grid: Grid, x: Ints, bound: float, nodes: int) -> Blen
     masses = [0.0] * grid.count
     for here, at in enumerate(grid.order):
         masses[at] = float(x[here] * task.step_g)
+    broken = broken_limits(task, masses, slack=_WITNESS)
+    if broken:
+        raise KrumeError(_WRONG.format(broken[0].name), field=broken[0].name)
     got = tuple(
         sum(m * row[at] for m, row in zip(masses, task.composition, strict=True)) / task.total_g
         for at in range(len(task.target))
