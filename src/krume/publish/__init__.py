@@ -37,6 +37,7 @@ from krume.publish.timetable import (
     missing_timetable_signs,
     timetable_dict,
 )
+from krume.publish.timetable_drawing import day_drawing
 from krume.publish.timetable_print import timetable_html, timetable_pdf
 from krume.publish.torte_plan import TorteSheet, missing_plan_signs, torte_sheet
 from krume.publish.torte_words import plan_dict
@@ -77,6 +78,7 @@ __all__ = [
     "card_html",
     "card_pdf",
     "cold_log_leaf",
+    "day_drawing",
     "index_html",
     "label_html",
     "label_layout",

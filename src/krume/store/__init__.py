@@ -35,6 +35,7 @@ from krume.store.edits import (
     kept_versions,
 )
 from krume.store.files import FILE_LIMIT, is_file, is_folder, place_all, read_bytes, write_whole
+from krume.store.going_on import open_weighings
 from krume.store.kitchen import KitchenSettings, kitchen_of
 from krume.store.prices import prices_of
 from krume.store.sheets import KeptRow
@@ -104,6 +105,7 @@ __all__ = [
     "list_tables",
     "list_texts",
     "open_weighing",
+    "open_weighings",
     "place_all",
     "place_in",
     "prices_of",
