@@ -6,7 +6,15 @@ python3 run.py python examples/make_the_sheets.py
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from krume.usecases import Asked, SheetResult, load_demo, make_sheets, verify_sheets
+from krume.usecases import (
+    Asked,
+    SheetResult,
+    load_demo,
+    make_sheets,
+    save_text,
+    text_now,
+    verify_sheets,
+)
 
 
 def main() -> SheetResult:
@@ -19,9 +27,9 @@ def main() -> SheetResult:
             print(f"Held: {hold.text} {hold.opens}")
         print(f"{len(made.files)} files were written.")
 
-        formula = Path(folder) / "book" / "formulas" / "C5.txt"
-        text = formula.read_text(encoding="utf-8")
-        formula.write_text(text.replace("300 g butter", "290 g butter"), encoding="utf-8")
+        now = text_now("formula", "C5", asked)
+        text = now.text.replace("300 g butter", "290 g butter")
+        save_text("formula", "C5", text, asked, seen=now.revision)
         found = verify_sheets(Path(folder) / "sheets", asked).result
 
     for each in found.verified:

@@ -69,6 +69,15 @@ def book(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 @pytest.fixture(scope="session")
+def plain(book: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The same book as it is written out: a folder of plain texts and tables."""
+    path = tmp_path_factory.mktemp("out") / "plain"
+    done = run("book", "export", str(path), "--book", str(book))
+    assert done.returncode == 0, done.stderr
+    return path
+
+
+@pytest.fixture(scope="session")
 def ask(book: Path) -> Ask:
     """Exit code and envelope of a command asked with --json on the demo book."""
 

@@ -238,11 +238,11 @@ def _changed(book: Path, folder: Path, name: str, file: str, text: str | None) -
 
 
 def test_a_missing_price_makes_the_cost_unknown_not_nothing(
-    many: Many, book: Path, tmp_path: Path
+    many: Many, plain: Path, tmp_path: Path
 ) -> None:
-    prices = (book / "prices.csv").read_text(encoding="utf-8").splitlines()
+    prices = (plain / "prices.csv").read_text(encoding="utf-8").splitlines()
     left = "\n".join(line for line in prices if not line.startswith("ground hazelnuts")) + "\n"
-    without = _changed(book, tmp_path, "without", "prices.csv", left)
+    without = _changed(plain, tmp_path, "without", "prices.csv", left)
     (one,) = many([["cost", "T1", "--price", "96", "--json", "--book", str(without)]])
     result = one.answer["result"]
     assert one.code == 3
@@ -252,8 +252,8 @@ def test_a_missing_price_makes_the_cost_unknown_not_nothing(
     assert "hazelnut" in json.dumps(one.answer["problems"])
 
 
-def test_no_lots_close_every_gate(many: Many, book: Path, tmp_path: Path) -> None:
-    without = _changed(book, tmp_path, "without", "lots.csv", None)
+def test_no_lots_close_every_gate(many: Many, plain: Path, tmp_path: Path) -> None:
+    without = _changed(plain, tmp_path, "without", "lots.csv", None)
     (without / "cleaning.csv").write_text("date,cleaned\n2027-06-10,yes\n", encoding="utf-8")
     (one,) = many([["label", "T3", "--json", "--book", str(without)]])
     gluten = one.answer["result"]["gluten"]
@@ -261,8 +261,10 @@ def test_no_lots_close_every_gate(many: Many, book: Path, tmp_path: Path) -> Non
     assert len(gluten["missing"]) >= 4
 
 
-def test_a_damaged_studio_is_refused_with_its_place(many: Many, book: Path, tmp_path: Path) -> None:
-    damaged = _changed(book, tmp_path, "damaged", "studio.toml", 'name = "x\n[[')
+def test_a_damaged_studio_is_refused_with_its_place(
+    many: Many, plain: Path, tmp_path: Path
+) -> None:
+    damaged = _changed(plain, tmp_path, "damaged", "studio.toml", 'name = "x\n[[')
     calls = [
         [*words, "--json", "--book", str(damaged)]
         for words in (["build", "T1"], ["cost", "T1"], ["plan", "101"], ["label", "T1"])

@@ -67,9 +67,9 @@ class Books:
 
 
 @pytest.fixture(scope="module")
-def books(book: Path, tmp_path_factory: pytest.TempPathFactory) -> Books:
+def books(plain: Path, tmp_path_factory: pytest.TempPathFactory) -> Books:
     """The factory of changed books."""
-    return Books(book, tmp_path_factory.mktemp("books"))
+    return Books(plain, tmp_path_factory.mktemp("books"))
 
 
 def _losses(lots: list[str]) -> Iterator[dict[str, Change]]:

@@ -147,12 +147,14 @@ EGG = {"whole": 51.0, "yolk": 17.5, "white": 33.5}
 
 
 @pytest.fixture(scope="module")
-def said(many: Many, book: Path, tmp_path_factory: pytest.TempPathFactory) -> dict[str, Said]:
+def said(
+    many: Many, book: Path, plain: Path, tmp_path_factory: pytest.TempPathFactory
+) -> dict[str, Said]:
     """Every call of this page on texts beside each other in a folder, in one process."""
     folder = tmp_path_factory.mktemp("skerry")
     for name, text in NEW_TEXTS.items():
         (folder / f"{name}.txt").write_text(text, encoding="utf-8")
-    prices = (book / "prices.csv").read_text(encoding="utf-8")
+    prices = (plain / "prices.csv").read_text(encoding="utf-8")
     (folder / "prices.csv").write_text(prices, encoding="utf-8")
     words = [[*call, "--json", "--book", str(book)] for call in CALLS.values()]
     return dict(zip(CALLS, many(words, cwd=folder), strict=True))
