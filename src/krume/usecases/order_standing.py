@@ -1,0 +1,141 @@
+"""How each order stands: ready, held, against itself, asked about, or past; one line of each."""
+
+from dataclasses import dataclass, replace
+from datetime import date, time
+
+from krume.base import KrumeError, Problem
+from krume.build import Order, read_order
+from krume.design import decode_text
+from krume.store import book_at, folder_bytes, studio_of
+from krume.usecases.answer import Asked
+from krume.usecases.clock import now
+from krume.usecases.order import OrderJudgement, judge_order
+from krume.usecases.product import SoldRead, sold_of
+from krume.usecases.remembering import Remembered, day_key
+
+_FOLDER = "orders"
+_CONTRADICTS = "diet-contradiction"
+_MOST = 500
+
+
+@dataclass(frozen=True, slots=True)
+class OrderStanding:
+    """One order of the book, and the one thing that is missing.
+
+    `state` is `ready`, `held`, `against itself`, `asked`, `past` or `no date`; None until it is
+    judged. `missing` is said first, `more` is what opens it; `way` is empty where it is not said.
+    """
+
+    name: str
+    title: str
+    customer: str
+    what: str
+    day: date | None
+    at: time | None
+    way: str
+    people: int | None
+    state: str | None = None
+    missing: str = ""
+    more: str = ""
+    where: str = ""
+
+
+_ROWS: Remembered[tuple[OrderStanding, ...]] = Remembered(4)
+_JUDGED: Remembered[OrderStanding] = Remembered(_MOST)
+
+
+def orders_of(asked: Asked) -> tuple[OrderStanding, ...]:
+    """All orders of the book by date, none judged yet but for those that are past."""
+    book = book_at(asked.book)
+    return _ROWS.of(book, day_key(book, asked), lambda: _rows(asked))
+
+
+def order_standing(row: OrderStanding, asked: Asked) -> OrderStanding:
+    """The same order judged; one that is past stays as it is."""
+    if row.state is not None:
+        return row
+    book = book_at(asked.book)
+    return _JUDGED.of(book, day_key(book, asked, row.name), lambda: _standing(row, asked))
+
+
+def _rows(asked: Asked) -> tuple[OrderStanding, ...]:
+    book = book_at(asked.book)
+    today = now(studio_of(book), on=asked.on).date()
+    found = [
+        _row(name, read_order(decode_text(data).value).value, today)
+        for name, data in folder_bytes(book, _FOLDER).items()
+    ]
+    return tuple(sorted(found, key=_turn))
+
+
+def _turn(row: OrderStanding) -> tuple[date, time, str]:
+    return (row.day or date.max, row.at or time.max, row.name)
+
+
+def _row(name: str, order: Order, today: date) -> OrderStanding:
+    hand = order.hand_over
+    is_past = order.date is not None and order.date < today
+    return OrderStanding(
+        name=name,
+        title=order.name or name,
+        customer=order.customer or "",
+        what=", ".join(f"{line.count} {line.what}" for line in order.lines),
+        day=order.date,
+        at=None if hand is None else hand.time,
+        way="" if hand is None else hand.way or "",
+        people=order.people,
+        state="past" if is_past else None,
+    )
+
+
+def _standing(row: OrderStanding, asked: Asked) -> OrderStanding:
+    place = f"{_FOLDER}/{row.name}.txt"
+    try:
+        read = sold_of(place, asked)
+        order = read.order or Order(None)
+        judged = judge_order(read, order, asked) if read.sold else None
+    except KrumeError as error:
+        return replace(row, state="asked", missing=error.message, where=error.where or "")
+    return _judged(row, read, judged)
+
+
+def _judged(row: OrderStanding, read: SoldRead, judged: OrderJudgement | None) -> OrderStanding:
+    """The worst thing first: it contradicts itself, then what is asked, then what holds it."""
+    against = () if judged is None else judged.problems
+    if judged is not None and any(p.code == _CONTRADICTS for p in against):
+        return replace(row, state="against itself", missing=_against(judged), more=against[0].ask)
+    asked = (*against, *read.problems)
+    if asked or judged is None:
+        return _asked(row, asked)
+    if judged.holds:
+        hold = judged.holds[0]
+        return replace(row, state="held", missing=_held(judged), more=f"{hold.text} {hold.opens}")
+    return replace(row, state="ready", missing="Nothing stops it")
+
+
+def _asked(row: OrderStanding, problems: tuple[Problem, ...]) -> OrderStanding:
+    if not problems:
+        ask = "It says nothing of what is ordered. Type a line such as: 1 T1"
+        return replace(row, state="asked", missing="What is ordered?", more=ask)
+    first, more = problems[0], len(problems) - 1
+    others = f" And {more} more." if more else ""
+    missing = "1 question is open" if not more else f"{more + 1} questions are open"
+    return replace(row, state="asked", missing=missing, more=first.ask + others, where=first.where)
+
+
+def _against(judged: OrderJudgement) -> str:
+    """What stands against what, in the customer's words: “No nuts” and T3 with walnut."""
+    found = next(f for f in judged.findings if f.verdict == "contains")
+    return f"“{found.diet.words}” and {found.piece} with {', '.join(found.what)}"
+
+
+_WHY = {
+    "gate-shut": "gate shut",
+    "may-contain": "a lot may contain it",
+    "unknown": "something is not known",
+}
+
+
+def _held(judged: OrderJudgement) -> str:
+    found = next(f for f in judged.findings if f.verdict in _WHY)
+    return f"Held: {found.diet.label}, {_WHY[found.verdict]}"
