@@ -31,7 +31,7 @@ def test_many_lines_stand_under_each_other(run: Run) -> None:
     said = run("slip", "F2", "--weighed", "sugar=140").out
     assert "   274.6  g eggs\n" in said
     assert "    16.0  g caster sugar\n" in said
-    assert "spoon 10 g back" in said
+    assert "spoon 10 g of caster sugar back: nothing is lost" in " ".join(said.split())
 
 
 def test_the_json_answer_holds_the_contracts_keys(run: Run) -> None:

@@ -118,11 +118,9 @@ def _show(page: Page, slip: "SlipResult", *, show_all: bool) -> None:
     _show_bowl(page, slip)
     for back in slip.take_back:
         page.line(
-            f"While {back.name} lies alone in its cup: spoon {number(back.mass_g, 2)} g back, and "
+            f"If nothing else lies with it, spoon {number(back.mass_g, 2)} g of {back.name} back: "
             "nothing is lost."
         )
-    if slip.spoilt is not None:
-        page.line(slip.spoilt.text)
     if slip.chosen is not None:
         _show_kept(page, slip)
         return
@@ -131,6 +129,8 @@ def _show(page: Page, slip: "SlipResult", *, show_all: bool) -> None:
         page.line()
         page.line(f"{index}. {way.title}", style="bold" if index == 1 else "")
         _show_way(page, way)
+        if way.kind == "fresh" and slip.spoilt is not None:
+            page.line(slip.spoilt.text, indent=3)
     if slip.more and not show_all:
         page.line()
         more = "1 more way" if len(slip.more) == 1 else f"{len(slip.more)} more ways"
@@ -153,13 +153,13 @@ def _show_bowl(page: Page, slip: "SlipResult") -> None:
             said = "as planned"
         if held.is_closed:
             said += ", no more of it"
-        name = f"{held.name}, {held.part}" if held.part else held.name
+        name = _named(held.name, held.part)
         rows.append((fixed(held.weighed_g or 0.0, _digits(held.weighed_g)), f"g {name}: {said}"))
     if rows:
         page.line("In the bowl:")
         page.rows(rows, right=(0,), indent=2)
     if slip.not_yet:
-        page.line(f"Not in the bowl yet: {', '.join(slip.not_yet)}. If it is, say --weighed.")
+        page.line(f"Not said to be in it yet: {', '.join(slip.not_yet)} (--weighed NAME=G).")
 
 
 def _digits(value: float | None) -> int:

@@ -35,13 +35,16 @@ def test_a_figure_that_was_outside_may_stay_but_not_go_further() -> None:
     assert judge.new_findings(judge.after(card))
 
 
-def test_so_much_nut_that_it_is_judged_as_another_cake_is_not_in_band() -> None:
+def test_so_much_nut_that_it_is_another_cake_is_judged_by_the_nut_sponges_ranges() -> None:
     judge = judge_of(slip_of("F1", {}))
     card = _plan("F1")
     card[4] = 62.0
     after = judge.after(card)
     assert (judge.plan.family, after.family) == ("separated", "nut")
-    assert not judge.is_in_band(after)
+    assert judge.is_in_band(after) is (not after.findings) is True
+    card[4] = 62.0
+    card[6] = 300.0
+    assert not judge.is_in_band(judge.after(card))
 
 
 def test_shares_are_of_flours_and_starches() -> None:

@@ -2,6 +2,7 @@
 
 import pytest
 
+from krume.design import Formula, read
 from krume.design.slip.rescue import rank
 from tests.design.slip.demo import F2_SLIP, formula, masses, rescued, way
 
@@ -199,3 +200,22 @@ def test_a_cream_has_its_ways_too(name: str) -> None:
     found = rescued(name, {first.name: (first.mass_g or 0) * 1.1})
     assert "leave" in {each.kind for each in found.options}
     assert "scale-exact" in {each.kind for each in found.ways}
+
+
+def test_the_step_of_the_scale_turns_no_order_where_the_plan_is_outside_already() -> None:
+    found = rescued(_starch_under_its_band(), {"sugar": 195.4})
+    assert found.plan.findings
+    assert [each.kind for each in found.options] == ["scale", "scale-exact", "leave"]
+    whole, exact, leave = found.options
+    assert whole.in_band
+    assert exact.in_band
+    assert not leave.in_band
+
+
+def _starch_under_its_band() -> Formula:
+    text = (
+        "Sponge\n\n37 g buckwheat flour\n36 g millet flour\n26 g tapioca starch\n"
+        "12 g sweet rice flour\n6 eggs, EU M, separated\n175 g caster sugar\n1 g fine salt\n"
+        "2 g lemon juice\n\nBeat the yolks with half of the sugar.\nWhisk the whites.\nFold.\n"
+    )
+    return read(text).value

@@ -2,6 +2,7 @@
 
 import pytest
 
+from krume.design import Formula, read
 from tests.design.slip.demo import F2_SLIP, rescued, way
 
 
@@ -74,3 +75,45 @@ def test_no_text_shouts() -> None:
     for name, weighed in (("F2", F2_SLIP), ("F6", {"butter": 170.0}), ("F5", {"oil": 55.0})):
         for each in rescued(name, weighed, density_g_ml=0.5).ways:
             assert "!" not in each.text + each.title
+
+
+def test_shares_in_a_bowl_with_nuts_are_of_the_flour_and_the_bowl_has_its_own_name() -> None:
+    hold = way(rescued("F1", {"hazelnut": 55.0}), "hold")
+    assert "The dry bowl stays 144.0 g in all." in hold.text
+    assert "% of the flour instead of 38.5" in hold.text
+    assert "the blend" not in hold.text.casefold()
+
+
+def test_another_basis_is_named_and_nothing_is_outside_without_a_figure() -> None:
+    for each in rescued("F1", {"hazelnut": 55.0}).ways:
+        assert each.in_band is not bool(each.outside)
+        assert "Outside: ." not in each.text
+        assert not each.text.rstrip().endswith("Outside:")
+    hold = way(rescued("F1", {"hazelnut": 55.0}), "hold")
+    assert "judged as a nut sponge, on flour and nut" in hold.text
+
+
+def test_what_the_step_of_a_scale_does_is_the_scales_own() -> None:
+    found = rescued(_near_its_edge(), {"sugar": 125.0}, step_g=1.0)
+    for each in found.ways:
+        if each.kind.startswith("scale"):
+            assert each.in_band
+            assert not each.outside
+    exact = way(found, "scale-exact")
+    assert "starch-low" in {finding.code for finding in exact.findings}
+    assert "By the step of the scale alone: Starch 29.8 %" in exact.text
+
+
+def test_a_plan_outside_its_ranges_is_not_said_to_be_inside() -> None:
+    text = way(rescued(_near_its_edge(), {"sugar": 125.0}), "leave").text
+    assert "No figure leaves its usual range." in text
+    assert "All figures stay" not in text
+
+
+def _near_its_edge() -> Formula:
+    """A sponge whose starch is exactly 30 %, so that any rounding leaves the range."""
+    text = (
+        "Edge\n\n70 g white rice flour\n30 g potato starch\n5 eggs, EU M, separated\n"
+        "120 g caster sugar\n\nBeat the yolks with the sugar.\nWhisk the whites.\nFold.\n"
+    )
+    return read(text).value

@@ -46,8 +46,14 @@ def egg_mass_g(formula: Formula, masses_g: Sequence[float | None]) -> float:
     return sum(mass or 0.0 for line, mass in pairs if role_of(line) == "egg")
 
 
-def eggs_of(formula: Formula, masses_g: Sequence[float | None]) -> WayEggs:
-    """Eggs of a formula at these masses; yolks and whites share their eggs."""
+def eggs_of(
+    formula: Formula, masses_g: Sequence[float | None], there_g: Sequence[float | None] = ()
+) -> WayEggs:
+    """Eggs of a formula at these masses; yolks and whites share their eggs.
+
+    Of eggs that are in the bowl already (`there_g`) nothing is opened any more: only what is still
+    to add can leave a part of an egg.
+    """
     lines = egg_lines(formula)
     mass = egg_mass_g(formula, masses_g)
     size = formula.egg_size or next((x.egg_size for x in formula.lines if x.egg_size), None)
@@ -56,7 +62,11 @@ def eggs_of(formula: Formula, masses_g: Sequence[float | None]) -> WayEggs:
     found = [(line, nearest_eggs(masses_g[line.line] or 0.0, each_g=line.each_g)) for line in lines]
     counts = {part: sum(e.count for at, e in found if at.part == part) for part in _PARTS}
     whole = sum(e.count for at, e in found if at.part not in _PARTS)
-    left = sum(_left_g(e.make_up_g, at.each_g) for at, e in found)
+    held = [there_g[at.line] or 0.0 if there_g else 0.0 for at in lines]
+    left = sum(
+        _opened_g(at, masses_g[at.line] or 0.0, there, e.make_up_g)
+        for (at, e), there in zip(found, held, strict=True)
+    )
     make_up = sum(e.make_up_g for _, e in found)
     return WayEggs(
         whole + max(counts.values()),
@@ -68,6 +78,19 @@ def eggs_of(formula: Formula, masses_g: Sequence[float | None]) -> WayEggs:
     )
 
 
+def _opened_g(egg: EggLine, mass_g: float, there_g: float, make_up_g: float) -> float:
+    """What stays of the egg opened last; where some lie there, of those still to break.
+
+    Eggs that weigh less than planned, all of them in, want no part of one more.
+    """
+    if mass_g - there_g <= _WHOLE_G:
+        return 0.0
+    if there_g <= 0 or mass_g <= egg.count * egg.each_g + _WHOLE_G:
+        return _left_g(make_up_g, egg.each_g)
+    more = nearest_eggs(mass_g - there_g, each_g=egg.each_g)
+    return _left_g(more.make_up_g, egg.each_g)
+
+
 def _left_g(make_up_g: float, each_g: float) -> float:
     """What stays of the egg that is opened for a part."""
     if abs(make_up_g) <= _WHOLE_G + NOISE_G:
@@ -76,22 +99,34 @@ def _left_g(make_up_g: float, each_g: float) -> float:
 
 
 def egg_words(eggs: WayEggs) -> str:
-    """Eggs in a few words.
+    """Eggs in a few words; yolks and whites are named where they are weighed apart.
 
     >>> egg_words(WayEggs(5, "eu-m", 14.6, 269.6, 36.4)), egg_words(WayEggs(6, "eu-m", 0.0, 306))
     ('269.6 g = 5 EU M + 14.6 g of one more', '6 EU M')
+    >>> yolks, whites = EggPart("yolk", 8, 0.0, 140.0), EggPart("white", 10, 0.0, 335.0)
+    >>> egg_words(WayEggs(10, "eu-m", 0.0, 475.0, parts=(yolks, whites)))
+    '8 yolks and 10 whites, EU M'
     """
-    if len(eggs.parts) > 1 and eggs.waste_g:
+    if len(eggs.parts) > 1 and any(abs(each.make_up_g) > _WHOLE_G for each in eggs.parts):
         return ", ".join(_part_words(each) for each in eggs.parts)
     if eggs.count is None or eggs.make_up_g is None:
         return f"{as_text(eggs.mass_g or 0.0, 1)} g"
     size = "" if eggs.size is None else f" {egg_size(eggs.size).label}"
-    if not eggs.make_up_g and not eggs.waste_g:
+    apart = [each for each in eggs.parts if each.part in _PARTS]
+    if not eggs.make_up_g and apart:
+        said = " and ".join(f"{each.count} {_many(each)}" for each in eggs.parts)
+        return f"{said},{size}" if size else said
+    if not eggs.make_up_g:
         return f"{eggs.count}{size}"
-    start = f"{as_text(eggs.mass_g or 0.0, 1)} g = {eggs.count}{size}"
+    many = f"{_many(apart[0])} " if apart else ""
+    start = f"{many}{as_text(eggs.mass_g or 0.0, 1)} g = {eggs.count}{size}"
     if eggs.make_up_g > 0:
         return f"{start} + {as_text(eggs.make_up_g, 1)} g of one more"
     return f"{start} less {as_text(-eggs.make_up_g, 1)} g"
+
+
+def _many(each: EggPart) -> str:
+    return f"{each.part}{'' if each.count == 1 else 's'}" if each.part in _PARTS else "whole"
 
 
 def _part_words(each: EggPart) -> str:

@@ -35,7 +35,8 @@ def finish(case: Case, draft: Draft) -> Way:
     else:
         lines, card = _of_formula(case, draft)
     after = _balance(case, draft, card)
-    eggs = eggs_of(case.slip.formula, card)
+    outside = case.judge.new_findings(_exact(case, draft, card, after))
+    eggs = eggs_of(case.slip.formula, card, _there(case, draft))
     total = round(math.fsum(line.mass_g for line in lines), _DIGITS)
     return Way(
         kind=draft.kind,
@@ -49,7 +50,8 @@ def finish(case: Case, draft: Draft) -> Way:
         findings=after.findings,
         shifts=case.judge.shifts(after),
         worst_shift_pct=_worst(case, draft),
-        in_band=case.judge.is_in_band(after),
+        in_band=not outside,
+        outside=outside,
         waste_g=round(eggs.waste_g, _DIGITS),
         tin=_tin(case, draft, card),
     )
@@ -59,6 +61,20 @@ def _worst(case: Case, draft: Draft) -> float:
     """The worst shift, of exact grams."""
     bowl = None if draft.kind in _WHOLE_FORMULA else case.bowls.slip
     return round(worst_shift_pct(case.slip, bowl, draft.bowl_g, draft.card_g), 9)
+
+
+def _exact(case: Case, draft: Draft, card_g: Masses, after: Balance) -> Balance:
+    """Balance before the grams were rounded: what the scale's step adds is no change of the cake.
+
+    A split solved on the scale's grid is exact as it stands.
+    """
+    return after if card_g == draft.card_g else _balance(case, draft, draft.card_g)
+
+
+def _there(case: Case, draft: Draft) -> Masses:
+    """What lies in the bowls of each line already; a second cake gets eggs of its own."""
+    slip = case.slip
+    return tuple(0.0 if draft.kind == "second" else slip.held_g(n) for n in range(len(slip.lines)))
 
 
 def _balance(case: Case, draft: Draft, card_g: Masses) -> Balance:

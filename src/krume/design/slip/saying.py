@@ -5,20 +5,24 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from krume.base import as_text
+from krume.design.bands import family
 from krume.design.findings import Finding
-from krume.design.ratios import Value, best_of
-from krume.design.slip.bowl import FLOURS
-from krume.design.slip.eggs import egg_words
+from krume.design.slip.bowl import FLOURS, role_of
 from krume.design.slip.finish import Case
+from krume.design.slip.moved import egg_text, moved_figures, unbanded, value_text
 from krume.design.slip.state import NOISE_G
 from krume.design.slip.way import Way, WayLine, WayTin
 
+_HEAVY = 0.1
+"""A line of this share of the whole is one a baker changes first."""
+_MANY_TIMES = 1.5
+
 _TITLES = {
-    "jar": "Fill the blend up, keep {jar} g in a jar",
+    "jar": "Fill {bowl} up, keep {jar} g in a jar",
     "leave": "Leave it, go on as planned",
     "hold": "{less} of the rest, same total",
     "hold-in-band": "{less} of the rest, same total, inside every usual range",
-    "follow": "Leave the blend, everything else grows ×{factor}",
+    "follow": "Leave {bowl}, everything else grows ×{factor}",
     "scale": "Make all of it larger, ×{factor}, whole eggs",
     "scale-exact": "Make all of it larger, ×{factor}, part of an egg",
     "second": "The surplus as a second cake, ×{factor}",
@@ -39,6 +43,7 @@ def _said(case: Case, way: Way, by_kind: dict[str, Way]) -> Way:
         jar="" if way.jar is None else grams(way.jar.mass_g),
         factor=as_text(way.factor, 4),
         less="Less" if case.slip.over else "More",
+        bowl=_bowl_word(case),
     )
     if way.kind == "scale-exact" and not way.has_part_egg:
         title = title.partition(", part")[0]
@@ -103,11 +108,17 @@ def _then(case: Case, way: Way, by_kind: dict[str, Way]) -> list[str]:
     marks = [
         f"{grams(line.add_g)} g {line_name(case, line)}: {line.mark}."
         for line in way.lines
-        if line.mark
+        if line.mark and not _is_as_planned(case, way, line)
     ]
     if way.lines[0].share_pct is not None:
         said = [*said, _beside(case)]
     return [*said, *marks, "" if way.kind == "hold" else _outside(case, way)]
+
+
+def _is_as_planned(case: Case, way: Way, line: WayLine) -> bool:
+    """Whether a line is only weighed as planned, so that nothing has to be said of it."""
+    plain = way.kind in ("leave", "add") and line.share_pct is None
+    return plain and not case.slip.held_g(line.line)
 
 
 def _how_planned(way: Way) -> str:
@@ -132,7 +143,7 @@ def _jar(case: Case, way: Way, _: dict[str, Way]) -> list[str]:
     if bowl is None or jar is None:
         return []
     plan, word = grams(bowl.plan_g), _bowl_word(case)
-    mix = "Sift it twice" if word == "the blend" else "Mix it well"
+    mix = "Mix it well" if any(i.role in ("nut", "sugar") for i in bowl.items) else "Sift it twice"
     return [
         f"Then {word} is {_how_planned(way)}, ×{as_text(way.factor, 4)}.",
         f"{mix}, so that the jar is the same as the bowl: {plan} g for this cake, "
@@ -144,9 +155,16 @@ def _jar(case: Case, way: Way, _: dict[str, Way]) -> list[str]:
 
 
 def _leave(case: Case, way: Way, by_kind: dict[str, Way]) -> list[str]:
-    said = [_moved(case, way)]
-    if way.in_band:
-        said.append("All figures stay in their usual ranges." if case.judge.limits else "")
+    free = unbanded(case, way)
+    in_shares = bool(way.lines) and way.lines[0].share_pct is not None
+    said = [_moved(case, way), *(_times(case, n, in_shares=in_shares) for n in free)]
+    if way.in_band and case.judge.limits and not free:
+        is_out = bool(case.judge.plan.findings)
+        said.append(
+            "No figure leaves its usual range."
+            if is_out
+            else "All figures stay in their usual ranges."
+        )
     follow = by_kind.get("follow")
     if follow is not None:
         said.append(f"Or all else ×{as_text(follow.factor, 4)}: {_rest(case, follow)}.")
@@ -154,35 +172,40 @@ def _leave(case: Case, way: Way, by_kind: dict[str, Way]) -> list[str]:
 
 
 def _rest(case: Case, way: Way) -> str:
-    """Sugar and eggs of a way, the lines a baker changes first."""
-    egg = _eggs(way)
-    sugar = [
+    """The heavy lines outside the bowl and the eggs, what a baker changes first."""
+    bowl, total = case.bowls.slip, math.fsum(mass or 0.0 for mass in way.card_g)
+    inside = frozenset() if bowl is None else bowl.lines
+    heavy = [
         f"{line.name} {grams(mass)} g"
-        for line, mass in zip(case.slip.lines, way.card_g, strict=True)
-        if mass is not None and "sugar" in (line.ingredient or "")
+        for n, (line, mass) in enumerate(zip(case.slip.lines, way.card_g, strict=True))
+        if mass and mass >= _HEAVY * total and n not in inside and role_of(line) != "egg"
     ]
-    return ", ".join((*sugar, egg) if way.eggs.mass_g else sugar)
+    return ", ".join((*heavy, egg_text(case, way)) if way.eggs.mass_g else heavy)
 
 
 def _moved(case: Case, way: Way) -> str:
-    """What moved most: a share of the blend, else the figures of the line."""
+    """What moved most: a share of the blend, else the figures that the slip itself moves."""
     if way.lines and way.lines[0].share_pct is not None:
         return _moved_share(case, way)
-    first = sorted(way.shifts, key=lambda s: s.figure != "sugar_per_egg")[:2]
-    if not first:
-        return f"It moves one line by {as_text(way.worst_shift_pct, 1)} % against the rest."
     said = "; ".join(
-        f"{s.label.lower()} {_value(s.after, s.unit)} instead of {_value(s.before, s.unit)}"
-        for s in first
+        f"{s.label.lower()} {value_text(s.after, s.unit)} instead of {value_text(s.before, s.unit)}"
+        for s in moved_figures(case, way)[:2]
     )
-    return f"{said[:1].upper()}{said[1:]}."
+    return f"{said[:1].upper()}{said[1:]}." if said else ""
 
 
-def _value(value: Value, unit: str) -> str:
-    best = best_of(value)
-    if best is None:
-        return "unknown"
-    return f"{best:.3f}" if unit == "ratio" else f"{best:.1f} {unit}"
+def _times(case: Case, line: int, *, in_shares: bool) -> str:
+    """A line no usual range speaks of: what lies there, and how often the plan that is."""
+    slip = case.slip
+    if in_shares:
+        return f"No usual range speaks of {slip.lines[line].name}."
+    plan, held, name = slip.plan_g(line) or 0.0, slip.held_g(line), slip.lines[line].name
+    often = held / plan if plan else 0.0
+    many = f", {as_text(often, 1)} times the plan" if often >= _MANY_TIMES else ""
+    return (
+        f"{name[:1].upper()}{name[1:]}: {as_text(held, 2)} g for {as_text(plan, 2)} g{many}; no "
+        "usual range speaks of it."
+    )
 
 
 def _moved_share(case: Case, way: Way) -> str:
@@ -191,7 +214,7 @@ def _moved_share(case: Case, way: Way) -> str:
     now, was = line.share_pct or 0.0, line.was_share_pct or 0.0
     name = line_name(case, line)
     return (
-        f"{name[:1].upper()}{name[1:]} is {now:.1f} % of {_bowl_word(case)} instead of {was:.1f} "
+        f"{name[:1].upper()}{name[1:]}: {now:.1f} % of {_basis_word(case)} instead of {was:.1f} "
         f"({now - was:+.1f} points)."
     )
 
@@ -201,15 +224,24 @@ def _share_shift(line: WayLine) -> float:
 
 
 def _bowl_word(case: Case) -> str:
-    """What the slip's bowl is called: a blend where it has flour, else by its own name."""
+    """What the slip's bowl is called: a blend where it is all flour, else by its own name."""
     bowl = case.bowls.slip
-    if bowl is None or any(item.role in FLOURS for item in bowl.items):
+    if bowl is None or all(item.role in FLOURS for item in bowl.items):
         return "the blend"
     return f"the {bowl.label.lower()}"
 
 
+def _basis_word(case: Case) -> str:
+    """What a share is taken of: the blend, or the flour in a bowl that holds more than flour."""
+    bowl = case.bowls.slip
+    has_flour = bowl is not None and any(item.role in FLOURS for item in bowl.items)
+    word = _bowl_word(case)
+    return "the flour" if has_flour and word != "the blend" else word
+
+
 def _hold(case: Case, way: Way, by_kind: dict[str, Way]) -> list[str]:
-    said = [f"The blend stays {grams(way.total_g)} g.", _moved(case, way), _outside(case, way)]
+    stays = f"{_bowl_word(case)} stays {grams(way.total_g)} g in all."
+    said = [f"{stays[:1].upper()}{stays[1:]}", _moved(case, way), _outside(case, way)]
     inside = by_kind.get("hold-in-band")
     if inside is not None and not way.in_band:
         adds = [f"{line_name(case, line)} {grams(line.add_g)} g" for line in inside.adding]
@@ -218,9 +250,10 @@ def _hold(case: Case, way: Way, by_kind: dict[str, Way]) -> list[str]:
 
 
 def _in_band(case: Case, way: Way, _: dict[str, Way]) -> list[str]:
+    word = _bowl_word(case)
     return [
-        f"The blend stays {grams(way.total_g)} g, every figure in its usual range: of all such "
-        "splits the one closest to the plan.",
+        f"{word[:1].upper()}{word[1:]} stays {grams(way.total_g)} g in all, every figure in its "
+        "usual range: of all such splits the one closest to the plan.",
         _moved(case, way),
     ]
 
@@ -233,7 +266,7 @@ def _larger(case: Case, way: Way, _: dict[str, Way]) -> list[str]:
     bowl = case.bowls.slip
     names = "" if bowl is None else _listed([case.slip.lines[n].name for n in bowl.added] or [""])
     why = f"No jar, because {names} lies in the same bowl: the whole cake grows." if names else ""
-    eggs = f": {_eggs(way)}" if way.eggs.mass_g else ""
+    eggs = f": {egg_text(case, way)}" if way.eggs.mass_g else ""
     return [why, f"All of it ×{as_text(way.factor, 4)}{eggs}.", *_in_tin(way)]
 
 
@@ -270,13 +303,14 @@ def _second(case: Case, way: Way, _: dict[str, Way]) -> list[str]:
         for line, mass in zip(case.slip.lines, way.card_g, strict=True)
         if mass is not None and "sugar" in (line.ingredient or "")
     ]
-    parts = ", ".join((*small, _eggs(way)))
+    parts = ", ".join((*small, egg_text(case, way)))
     fits = "" if way.tin is None else _fitting(way.tin)
     return [f"Of it the second cake gets ×{as_text(way.factor, 4)}: {parts}.", fits]
 
 
-def _down(_: Case, way: Way, __: dict[str, Way]) -> list[str]:
-    said = [f"All of it ×{as_text(way.factor, 4)}: {_eggs(way)}."]
+def _down(case: Case, way: Way, _: dict[str, Way]) -> list[str]:
+    eggs = f": {egg_text(case, way)}" if way.eggs.mass_g else ""
+    said = [f"All of it ×{as_text(way.factor, 4)}{eggs}."]
     if way.jar is not None:
         said.append(f"Keep {grams(way.jar.mass_g)} g of the blend in a labelled jar.")
     return [*said, *_in_tin(way)]
@@ -297,14 +331,19 @@ def _fresh(_: Case, way: Way, __: dict[str, Way]) -> list[str]:
     ]
 
 
-def _eggs(way: Way) -> str:
-    """The eggs of a way; yolks and whites that are weighed apart are named apart."""
-    words = egg_words(way.eggs)
-    return words if words.startswith(("yolk", "white")) else f"eggs {words}"
-
-
 def _outside(case: Case, way: Way) -> str:
-    return f"Outside: {short(case.judge.new_findings(way.balance))}" if not way.in_band else ""
+    """What leaves its usual range, what the scale's step alone puts there, and another basis."""
+    said = []
+    if way.balance.family != case.judge.plan.family and way.balance.family is not None:
+        kind = family(way.balance.family)
+        said.append(f"With these grams it is judged as a {kind.label}, on {kind.basis}.")
+    if way.outside:
+        said.append(f"Outside: {short(way.outside)}")
+    known = {each.code for each in (*way.outside, *case.judge.plan.findings)}
+    by_step = [each for each in way.findings if each.code not in known]
+    if by_step:
+        said.append(f"By the step of the scale alone: {short(by_step)}")
+    return " ".join(said)
 
 
 def short(findings: Sequence[Finding]) -> str:

@@ -97,7 +97,8 @@ class Way:
     `down`, `fresh`, `add`. `card_g` are the lines of the corrected formula, this cake alone;
     `lines` is what to do in the bowls, a jar's grams included. `worst_shift_pct` is in points of
     the blend for a blend, else in percent of a line's ratio to egg, of the grams before they are
-    rounded to the scale. `in_band` holds where no figure is further outside than planned.
+    rounded to the scale. `in_band` holds where no figure is further outside than planned, of exact
+    grams too; `outside` are those that are. `findings` are of the grams on the scale.
     `title` is the way in a few words, `text` what to add now and what then.
     """
 
@@ -114,6 +115,7 @@ class Way:
     worst_shift_pct: float
     in_band: bool
     waste_g: float
+    outside: tuple[Finding, ...] = ()
     tin: WayTin | None = None
     title: str = ""
     then: tuple[str, ...] = ()
