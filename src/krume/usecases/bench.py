@@ -165,7 +165,7 @@ def _got(found: Standing, at: int, said: BenchSaid) -> float | None:
     return got
 
 
-def bench_ground(bench: Bench) -> dict[str, Json]:
+def ground_at_bench(bench: Bench) -> dict[str, Json]:
     """What the page needs of a weighing to work out a slip without the network."""
     formula = card_now(bench.plan.formula, bench.steps)
     return ground_of(formula, bench.plan.step_g)

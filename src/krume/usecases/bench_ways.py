@@ -93,13 +93,26 @@ def _shown(found: Rescue, way: Way) -> BenchWay:
     new = [] if way.in_band else [f for f in way.findings if f not in found.plan.findings]
     return BenchWay(
         kind=way.kind,
-        title=way.title,
+        title=_title(way),
         shift=way.worst_shift_pct,
         adds=tuple((lines[each.line].name, each.add_g) for each in way.adding),
         why=_why(found, way),
         outside=" ".join(each.text.partition(". ")[0].rstrip(".") + "." for each in new),
         in_band=way.in_band,
     )
+
+
+def _title(way: Way) -> str:
+    """A way in as few words as a glance takes in."""
+    short = {
+        "jar": "Same blend, more of it",
+        "leave": "Leave it as it is",
+        "hold": "Same total, less of the rest",
+        "hold-in-band": "Same total, in every usual range",
+        "scale": f"All of it larger, ×{as_text(way.factor, 4)}",
+        "scale-exact": f"All of it larger, ×{as_text(way.factor, 4)}",
+    }
+    return short.get(way.kind, way.title)
 
 
 def _why(found: Rescue, way: Way) -> str:
@@ -111,8 +124,8 @@ def _why(found: Rescue, way: Way) -> str:
     if way.kind in ("hold", "hold-in-band"):
         return f"The blend stays {total} g."
     if way.kind in GROWING:
-        egg = f", eggs {egg_words(way.eggs)}" if way.eggs.mass_g else ""
-        return f"All of it ×{as_text(way.factor, 4)}{egg}."
+        egg = f"Eggs: {egg_words(way.eggs)}." if way.eggs.mass_g else ""
+        return egg or f"All of it ×{as_text(way.factor, 4)}."
     if way.kind == "leave" and way.lines and way.lines[0].share_pct is not None:
         return f"Comes to {total} g." + (" All else stays, in band." if way.in_band else "")
     return "All else as planned." if found.slip.over else "Weigh the rest as planned."

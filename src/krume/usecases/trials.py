@@ -15,6 +15,7 @@ from krume.store import (
     keep_trial,
     steps_of_each,
     studio_of,
+    table_rows,
     trial_at,
     trial_of_weighing,
     trials_of,
@@ -193,3 +194,9 @@ def _difference(step: KeptStep, take: str, target: float | None) -> list[str]:
     if as_text(step.got_g, 1) == as_text(target, 1):
         return []
     return [f"{take}: {as_text(step.got_g, 1)} g instead of {as_text(target, 1)}"]
+
+
+def trial_sheet(asked: Asked, *, formula: str = "") -> tuple[dict[str, str], ...]:
+    """Trials of the book's own table, as it has them."""
+    rows = table_rows(book_at(asked.book), "trials.csv")
+    return tuple(row for row in rows if formula in ("", row.get("formula", "")))

@@ -1,21 +1,23 @@
 """The bench's own page: one row at a time, said by forms or by the script, kept once."""
 
 import json
-from urllib.parse import quote
 from uuid import uuid4
 
 from starlette.concurrency import run_in_threadpool
 from starlette.requests import Request
-from starlette.responses import JSONResponse, RedirectResponse, Response
+from starlette.responses import JSONResponse, Response
 from starlette.routing import Route
 
 from krume.base import InputError, KrumeError
 from krume.usecases import Bench, BenchSaid, bench_of, say_at_bench, set_aside
+from krume.web.bench.addresses import address_of, to
+from krume.web.bench.clock_pages import ROUTES as CLOCK
+from krume.web.bench.cup_pages import ROUTES as CUP
 from krume.web.bench.showing import shown, state_of
+from krume.web.bench.trial_pages import ROUTES as TRIALS
 from krume.web.frame.forms import Form, read_form
 from krume.web.frame.rendering import asked_of, page
 
-_SEE_OTHER = 303
 _MOST_SAID = 500
 
 
@@ -118,20 +120,13 @@ async def aside(request: Request) -> Response:
     return to(address_of(request.path_params["name"]))
 
 
-def address_of(name: str) -> str:
-    """The bench of a formula."""
-    return f"/bench/{quote(name, safe='')}"
-
-
-def to(address: str) -> Response:
-    """On to another page, after something was kept."""
-    return RedirectResponse(address, status_code=_SEE_OTHER)
-
-
 ROUTES = (
     Route("/bench/{name}", bench, methods=["GET"]),
     Route("/bench/{name}/say", say, methods=["POST"]),
     Route("/bench/{name}/said", said, methods=["POST"]),
     Route("/bench/{name}/state", state, methods=["GET"]),
     Route("/bench/{name}/aside", aside, methods=["POST"]),
+    *CLOCK,
+    *CUP,
+    *TRIALS,
 )

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from uuid import uuid4
 
 from krume.base import as_text
-from krume.usecases import Bench, BenchSlip, KeptStep, Spot, bench_ground
+from krume.usecases import Bench, BenchSlip, KeptStep, Spot, ground_at_bench
 from krume.web.bench.bar import Bar, Part, bar_of
 from krume.web.frame.figures import grouped
 
@@ -249,7 +249,7 @@ def state_of(bench: Bench) -> dict[str, object]:
         ],
         "steps": [_said(step) for step in bench.steps],
         "slip": None if bench.slip is None else _slip_json(bench, bench.slip),
-        "ground": bench_ground(bench),
+        "ground": ground_at_bench(bench),
     }  # fmt: skip
 
 

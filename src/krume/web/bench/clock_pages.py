@@ -1,0 +1,189 @@
+"""The clocks at the bench: minutes since the last whisk stroke, minutes in the oven."""
+
+from dataclasses import dataclass
+from uuid import uuid4
+
+from starlette.concurrency import run_in_threadpool
+from starlette.requests import Request
+from starlette.responses import Response
+from starlette.routing import Route
+
+from krume.base import InputError, as_text
+from krume.usecases import (
+    REASONS,
+    BenchClock,
+    BenchClocks,
+    clocks_at_bench,
+    start_at_bench,
+    stop_at_bench,
+)
+from krume.web.bench.addresses import address_of, to
+from krume.web.bench.showing import size_of
+from krume.web.frame.forms import Form, read_form
+from krume.web.frame.rendering import asked_of, page
+
+
+@dataclass(frozen=True, slots=True)
+class Limit:
+    """What is said from a minute on: other words, another shape, another ground."""
+
+    minutes: float
+    glyph: str
+    stage: str
+    text: str
+    is_now: bool
+
+
+@dataclass(frozen=True, slots=True)
+class ClockPage:
+    """The clock that runs, or the one that may begin."""
+
+    title: str
+    address: str
+    key: str
+    client_id: str
+    corner: str
+    beside: str
+    running: str
+    started_at: str
+    now_utc: str
+    minutes: str
+    size: str
+    say: str
+    stage: str
+    limits: tuple[Limit, ...]
+    kind: str
+    begin: str
+    busy: str
+    choosing: bool
+    reasons: tuple[str, ...]
+    take: str
+    after: str
+
+
+def clock(request: Request) -> Response:
+    """The clock as it runs."""
+    found = clocks_at_bench(request.path_params["name"], asked_of(request))
+    return _page(request, found, choosing="anyway" in request.query_params)
+
+
+def _page(request: Request, found: BenchClocks, *, choosing: bool, status: int = 200) -> Response:
+    context = _context(found, choosing=choosing)
+    return page(request, "bench/clock.html", context, title=f"Clock, {context.title}",
+                status=status)  # fmt: skip
+
+
+def _context(found: BenchClocks, *, choosing: bool) -> ClockPage:
+    plan = found.bench.plan
+    running = found.running("oven") or found.running("foam") or found.running("batter")
+    kind = "foam" if found.whites_min else "batter" if found.batter_min else "oven"
+    minutes = 0.0 if running is None else running.minutes
+    limits = _limits(found, kind if running is None else running.kind, minutes)
+    now = next((x for x in limits if x.is_now), None)
+    shown = str(int(minutes))
+    begins = {"foam": "Whisk is out", "batter": "Whisk is out", "oven": "In the oven"}
+    return ClockPage(
+        title=plan.title,
+        address=address_of(plan.name),
+        key=found.bench.key or uuid4().hex,
+        client_id=uuid4().hex,
+        corner="in the oven" if running and running.kind == "oven" else "the clock",
+        beside=_beside(found, running),
+        running="" if running is None else running.kind,
+        started_at="" if running is None else running.started_at,
+        now_utc=found.now_utc,
+        minutes=shown,
+        size=size_of(shown),
+        say=_say(running),
+        stage="" if now is None or running is None else now.stage,
+        limits=limits,
+        kind=kind,
+        begin=begins[kind],
+        busy=_busy(found.busy) if running is None and kind != "oven" else "",
+        choosing=choosing and found.busy is not None and running is None,
+        reasons=REASONS,
+        take="Begin at the last whisk stroke." if kind != "oven" else "Begin when its door shuts.",
+        after=_where(found),
+    )
+
+
+def _say(running: BenchClock | None) -> str:
+    if running is None:
+        return "No clock runs"
+    if running.kind == "oven":
+        return "Minutes in the oven"
+    return "Minutes since the last whisk stroke"
+
+
+def _limits(found: BenchClocks, kind: str, minutes: float) -> tuple[Limit, ...]:
+    """The family's own limits in the words of the moment."""
+    if kind == "oven":
+        core = ""
+        if found.core_low_c is not None and found.core_high_c is not None:
+            low, high = as_text(found.core_low_c), as_text(found.core_high_c)
+            core = f"A core of {low}–{high} °C says it is done."
+        raw = [(0.0, "inside", "", core or "Judge it by its spring.")]
+    else:
+        raw = []
+        whites, batter = found.whites_min, found.batter_min
+        if kind == "foam" and whites is not None:
+            raw.append((0.0, "bowl", "", f"Fold the whites in within {as_text(whites)} minutes."))
+            raw.append((whites, "outside", "late", "The whites lose air. Fold now."))
+        elif batter is not None:
+            raw.append((0.0, "bowl", "", f"Into the oven within {as_text(batter)} minutes."))
+        if batter is not None:
+            raw.append((batter, "clash", "gone", "Past its time. Into the oven at once."))
+    last = max((n for n, each in enumerate(raw) if each[0] <= minutes), default=0)
+    return tuple(Limit(*each, is_now=n == last) for n, each in enumerate(raw))
+
+
+def _busy(busy: BenchClock | None) -> str:
+    return "" if busy is None else f"The oven is occupied since {int(busy.minutes)} minutes."
+
+
+def _beside(found: BenchClocks, running: BenchClock | None) -> str:
+    """What else is to be known beside the clock that runs."""
+    if running is None or running.kind == "oven":
+        return ""
+    said = f"Begun although the oven was occupied: {running.reason}. " if running.reason else ""
+    return f"{said}{_where(found)}"
+
+
+def _where(found: BenchClocks) -> str:
+    """Where the load goes: the oven's own line of the formula, and its tin."""
+    formula = found.bench.plan.formula
+    oven = formula.oven
+    heat = "" if oven is None or oven.temp_c is None else f"Oven {as_text(oven.temp_c, 0)} °C"
+    tin = "" if formula.tin is None else " ".join(formula.tin.read.split())
+    return ", ".join(x for x in (heat, tin) if x) + ("." if heat or tin else "")
+
+
+async def change(request: Request) -> Response:
+    """Start or stop a clock."""
+    form = await read_form(request)
+    return await run_in_threadpool(_change, request, form)
+
+
+def _change(request: Request, form: Form) -> Response:
+    name, asked = request.path_params["name"], asked_of(request)
+    address = address_of(name)
+    if form.get("stop") or form.get("out"):
+        stop_at_bench(name, asked, kind=form.get("stop") or form.get("out"))
+        return to(f"{address}/end" if form.get("out") else f"{address}/clock")
+    try:
+        start_at_bench(
+            name, form.get("key"), asked, kind=form.get("start"), client_id=form.get("id"),
+            reason=form.get("reason"),
+        )  # fmt: skip
+    except InputError as error:
+        if error.field != "reason":
+            raise
+        found = clocks_at_bench(name, asked)
+        return _page(request, found, choosing=True, status=error.http_status)
+    return to(f"{address}/clock")
+
+
+ROUTES = (
+    Route("/bench/{name}/clock", clock, methods=["GET"]),
+    Route("/bench/{name}/clock", change, methods=["POST"]),
+)
