@@ -11,7 +11,7 @@ from krume.store import book_at, list_texts, studio_of, table_rows
 from krume.usecases.answer import Answer, Asked
 from krume.usecases.read import FormulaRead, formula_of
 from krume.usecases.size import density_of, scale_step_g
-from krume.usecases.slip_keep import Chosen, keep_way
+from krume.usecases.slip_apart import with_eggs_apart
 from krume.usecases.slip_result import SlipResult, SlipSpoilt, slip_result
 from krume.usecases.slip_words import BowlWords, Named
 from krume.usecases.sources import line_sources, practice_notice, source_keys
@@ -42,7 +42,7 @@ class SlipWish:
 
 def rescue_slip(name: str, wish: SlipWish, asked: Asked) -> Answer[SlipResult]:
     """The ways out of a slip; with a choice its sheets are written, all of them or none."""
-    found = formula_of(name, asked)
+    found = with_eggs_apart(formula_of(name, asked), _named(wish, asked), asked)
     said = _said(found, wish, asked)
     ways = rescue(said.slip, holds_total=wish.total)
     problems = found.problems or (*said.problems, *_asked_bowl(ways, wish, asked))
@@ -58,8 +58,19 @@ def rescue_slip(name: str, wish: SlipWish, asked: Asked) -> Answer[SlipResult]:
     )
     if wish.choose is None or problems:
         return answer
+    from krume.usecases.slip_keep import Chosen, keep_way
+
     chosen = Chosen(name, asked, found, ways, wish.choose, wish.out, wish.paper)
     return keep_way(answer, chosen)
+
+
+def _named(wish: SlipWish, asked: Asked) -> tuple[str, ...]:
+    """The names in what was said of the bowls."""
+    weighed = [
+        (asked.answer_for(place) or text).rpartition("=")[0]
+        for text, place in _placed(wish.weighed, "--weighed")
+    ]
+    return (*weighed, *wish.no_more)
 
 
 @dataclass(frozen=True, slots=True)

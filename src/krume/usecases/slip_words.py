@@ -8,6 +8,7 @@ from krume.base import InputError, Option, Problem, as_text, read_number, unit_n
 from krume.design import Formula, Line, slip_figure
 from krume.pantry import find
 from krume.usecases.answer import Asked
+from krume.usecases.slip_apart import part_named
 
 _AMOUNT = re.compile(r"^(?P<number>[^a-zA-Zµ]+?)\s*(?P<unit>[a-zA-Zµ]*)$")
 _LINE = re.compile(r"^line\s+(\d{1,6})$", re.IGNORECASE)
@@ -97,7 +98,7 @@ class BowlWords:
 
     def _found(self, name: str) -> tuple[int, ...]:
         """Lines a name can mean: its own words, else some of its words, else the pantry's."""
-        for fits in (_is_numbered, _is_called, _has_words, _is_same_goods):
+        for fits in (_is_numbered, _is_called, _is_part, _has_words, _is_same_goods):
             found = tuple(n for n, x in enumerate(self.formula.lines) if fits(name, x))
             if found:
                 return found
@@ -188,6 +189,11 @@ def _is_numbered(name: str, line: Line) -> bool:
 def _is_called(name: str, line: Line) -> bool:
     wanted = " ".join(name.casefold().split())
     return wanted in (line.name.casefold(), line.read.strip().casefold())
+
+
+def _is_part(name: str, line: Line) -> bool:
+    part = part_named(name)
+    return part is not None and name.strip().casefold() != "white" and line.part == part
 
 
 def _has_words(name: str, line: Line) -> bool:
