@@ -85,6 +85,11 @@ def day_view(day: date, asked: Asked, *, is_worked: bool = False) -> DayView:
     )
 
 
+def plan_day_today(asked: Asked) -> date:
+    """The day on the clock of the book."""
+    return plan_now(asked, book_at(asked.book), None).date()
+
+
 def plan_today(asked: Asked) -> BookPlan | None:
     """The plan that holds today, where one was worked out."""
     book = book_at(asked.book)

@@ -50,7 +50,7 @@ def orders_of(asked: Asked) -> tuple[OrderStanding, ...]:
     return _ROWS.of(book, day_key(book, asked), lambda: _rows(asked))
 
 
-def order_standing(row: OrderStanding, asked: Asked) -> OrderStanding:
+def standing_of(row: OrderStanding, asked: Asked) -> OrderStanding:
     """The same order judged; one that is past stays as it is."""
     if row.state is not None:
         return row

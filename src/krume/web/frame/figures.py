@@ -1,6 +1,7 @@
 """Numbers as pages set them: the figure heavy, its unit small, its doubt beside it."""
 
 from collections.abc import Callable
+from datetime import date, datetime, time
 
 from krume.base import Interval, as_text
 
@@ -34,5 +35,28 @@ def amount(value: float | Interval | None, digits: int = 1) -> str:
     return grouped(value, digits)
 
 
-FILTERS: dict[str, Callable[..., str]] = {"amount": amount, "grouped": grouped}
+def day_words(day: date | None) -> str:
+    """A day in words.
+
+    >>> day_words(date(2027, 6, 10)), day_words(None)
+    ('Thursday 10 June', 'day not said')
+    """
+    return "day not said" if day is None else f"{day:%A} {day.day} {day:%B}"
+
+
+def hour_words(at: time | datetime | None) -> str:
+    """An hour as it stands on a clock.
+
+    >>> hour_words(time(9, 5)), hour_words(None)
+    ('9:05', 'hour not said')
+    """
+    return "hour not said" if at is None else f"{at.hour}:{at.minute:02d}"
+
+
+FILTERS: dict[str, Callable[..., str]] = {
+    "amount": amount,
+    "grouped": grouped,
+    "day_words": day_words,
+    "hour_words": hour_words,
+}
 """What templates call them."""

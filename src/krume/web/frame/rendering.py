@@ -16,7 +16,13 @@ if TYPE_CHECKING:
     from jinja2 import Environment
 
 SECTIONS = (
+    ("today", "/", "Today"),
     ("formulas", "/formulas", "Formulas"),
+    ("orders", "/orders", "Orders"),
+    ("plan", "/plan", "Plan"),
+    ("trials", "/trials", "Trials"),
+    ("pantry", "/pantry", "Pantry"),
+    ("ovens", "/ovens", "Tins and ovens"),
     ("sums", "/sums", "Sums"),
 )
 """Section, address and word of the navigation, in the order of the work."""

@@ -1,0 +1,1 @@
+"""The plan of a day as a page."""

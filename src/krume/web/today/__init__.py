@@ -1,0 +1,1 @@
+"""Today: the first page, and what a studio begins with."""
