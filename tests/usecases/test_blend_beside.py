@@ -67,3 +67,20 @@ def test_no_open_blend_is_offered_that_the_limits_forbid(demo: Asked) -> None:
     result = choose_blend(wish, demo).result
     assert result.open_blend is None
     assert "flour-millet" in [part.ingredient for part in result.parts]
+
+
+def test_other_blends_have_no_flour_by_the_gram(demo: Asked) -> None:
+    wish = BlendWish("wheat flour, white rice flour, potato starch", match="F2")
+    result = choose_blend(wish, demo).result
+    assert result.alternatives
+    least = min(part.mass_g for other in result.alternatives for part in other.parts)
+    assert least >= 0.02 * 105
+
+
+def test_a_limit_by_the_gram_still_leaves_other_blends(demo: Asked) -> None:
+    wish = BlendWish(FLOURS, match="F2", limits=("sweet rice 1 g",))
+    result = choose_blend(wish, demo).result
+    assert result.alternatives
+    for other in result.alternatives:
+        grams = {part.name: part.mass_g for part in other.parts}
+        assert grams["sweet rice flour"] == 1

@@ -115,3 +115,52 @@ def test_what_the_house_has_is_no_limit_that_words_can_move(own_demo: Asked) -> 
 )
 def test_a_limit_is_written_as_it_may_be_typed(limit: TypedLimit, text: str) -> None:
     assert limit_text(limit) == text
+
+
+TWO_SETS = BlendWish(
+    "tapioca starch, chickpea flour, teff flour",
+    match="F2",
+    total_g=100,
+    limits=(
+        "teff flour at most 10 %",
+        "tapioca starch 7..16 g",
+        "chickpea flour <= 27 g",
+        "starch 27..51",
+    ),
+)
+
+
+def test_two_sets_that_clash_have_a_way_on_that_ends_in_a_blend(demo: Asked) -> None:
+    asked, steps = demo, 0
+    while (answer := choose_blend(TWO_SETS, asked)).exit_code == 4:
+        problem = next(p for p in answer.problems if p.options)
+        kept = tuple(a for a in asked.answers if not a.startswith(f"{problem.where}="))
+        asked = replace(asked, answers=(*kept, f"{problem.where}={problem.options[0].line}"))
+        steps += 1
+        assert steps < 5
+    assert answer.exit_code == 0
+    assert steps == 2
+
+
+def test_what_clashes_next_is_told_with_the_first(demo: Asked) -> None:
+    asks = [problem.ask for problem in problems(demo, TWO_SETS)]
+    assert all("Moving it alone opens nothing: without it, " in ask for ask in asks)
+    assert "chickpea flour at most 27 g" in asks[0]
+
+
+def test_the_total_is_named_with_what_the_limits_come_to(demo: Asked) -> None:
+    wish = BlendWish(
+        "brown rice flour, millet flour, tapioca starch",
+        match="F2",
+        total_g=60,
+        limits=("brown rice at most 8 g", "millet at most 2 %", "tapioca at most 15 %"),
+    )
+    for problem in problems(demo, wish):
+        assert "in a blend of 60 g: together they leave room for 18.2 g." in problem.ask
+
+
+def test_one_flour_is_one_flour(demo: Asked) -> None:
+    wish = BlendWish(FLOURS, match="F2", limits=("at most 1 flour", "starch 30..50"))
+    asks = " ".join(problem.ask for problem in problems(demo, wish))
+    assert "at most 1 flour " in asks
+    assert "1 flours" not in asks

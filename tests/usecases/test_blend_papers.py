@@ -110,3 +110,39 @@ def test_no_more_goes_in_than_is_in_the_house(own_demo: Asked) -> None:
     assert masses["flour-buckwheat-whole"] <= 7
     silent = next(n for n in answer.notices if n.code == "stock-not-written")
     assert "buckwheat" not in silent.text
+
+
+WHEAT = BlendWish("wheat flour, white rice flour, potato starch", match="F2")
+
+
+def test_a_gluten_grain_at_hand_is_named_even_where_it_is_not_used(demo: Asked) -> None:
+    result = choose_blend(WHEAT, demo).result
+    (grain,) = result.gluten_grains
+    assert (grain.name, grain.is_used) == ("wheat flour", False)
+    assert grain.grain == "cereals containing gluten (wheat)"
+    assert choose_blend(WITHOUT_TEFF, demo).result.gluten_grains == ()
+
+
+def test_a_gluten_grain_is_named_without_any_lots(bare: Asked) -> None:
+    wish = BlendWish("oat flour, rye flour, potato starch", want="protein 6, fat 2, fibre 4")
+    names = [grain.name for grain in choose_blend(wish, bare).result.gluten_grains]
+    assert names == ["oat flour", "rye flour"]
+
+
+def test_what_each_other_blend_brings_stands_beside_it(demo: Asked) -> None:
+    result = choose_blend(WHEAT, demo).result
+    for other in (*result.alternatives, *result.one_for_one):
+        has_wheat = any(part.name == "wheat flour" for part in other.parts)
+        assert bool(other.gained) == has_wheat
+    assert any(other.gained for other in result.alternatives)
+
+
+def test_the_open_blend_never_holds_a_gluten_grain(demo: Asked) -> None:
+    wish = replace(WHEAT, limits=("wheat >= 10",))
+    shut = choose_blend(wish, demo).result
+    assert shut.allergens is not None
+    assert shut.allergens.gained == ("cereals containing gluten (wheat)",)
+    assert shut.gluten_grains[0].is_used
+    assert shut.open_blend is None
+    free = choose_blend(replace(WHEAT, limits=("potato starch <= 1",)), demo).result
+    assert free.open_blend is None or "wheat flour" in free.open_blend.without

@@ -5,6 +5,7 @@ from dataclasses import replace
 
 import pytest
 
+from krume.base import InputError
 from krume.usecases import Answer, Asked, BlendResult, BlendWish, choose_blend
 from tests.usecases.blends import FLOURS, WITHOUT_TEFF
 
@@ -222,3 +223,24 @@ def test_a_count_of_flours_may_be_an_option_or_words(demo: Asked) -> None:
 def test_a_little_of_a_flour_is_not_worth_opening_its_bag(demo: Asked) -> None:
     result = choose_blend(replace(WITHOUT_TEFF, least_g=5.0), demo).result
     assert min(part.mass_g for part in result.parts) >= 5
+
+
+@pytest.mark.parametrize("number", [float("nan"), float("inf"), -1.0])
+@pytest.mark.parametrize("field", ["total_g", "step_g", "least_g", "most_price_per_kg"])
+def test_what_is_no_number_is_refused_with_its_option(
+    demo: Asked, field: str, number: float
+) -> None:
+    wish = replace(BlendWish(FLOURS, match="F2"), **{field: number})
+    with pytest.raises(InputError, match="no number of 0 or more"):
+        choose_blend(wish, demo)
+
+
+def test_an_answer_that_is_no_number_is_refused(demo: Asked) -> None:
+    with pytest.raises(InputError, match="'nan' is no number"):
+        choose_blend(BlendWish(FLOURS, match="F2"), answered(demo, "--total=nan"))
+
+
+def test_signs_that_turn_the_writing_round_do_not_come_back(demo: Asked) -> None:
+    wish = BlendWish("white \u202erice flour, potato\u200b starch", match="F2")
+    result = choose_blend(wish, demo).result
+    assert list(result.names.values()) == ["white rice flour", "potato starch"]

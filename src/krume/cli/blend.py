@@ -11,6 +11,7 @@ from krume.cli.folders import Folder
 from krume.cli.options import common
 from krume.cli.output import typed_text
 from krume.cli.page import Page
+from krume.cli.ranges import Within
 from krume.cli.tell import tell
 from krume.usecases import Asked
 
@@ -26,7 +27,7 @@ _STATES = {
     "not-yet-valid": "its record is not in force yet",
 }
 _SHOWN_SWAPS = 4
-_MORE_THAN_NOTHING = click.FloatRange(min=0, min_open=True, max=100_000)
+_MORE_THAN_NOTHING = Within(min=0, min_open=True, max=100_000)
 
 
 @click.command("blend")
@@ -68,7 +69,7 @@ _MORE_THAN_NOTHING = click.FloatRange(min=0, min_open=True, max=100_000)
     "--step",
     "step_g",
     metavar="G",
-    type=click.FloatRange(min=0, min_open=True, max=100),
+    type=Within(min=0, min_open=True, max=100),
     default=1.0,
     show_default=True,
     help="Smallest step your scale shows, in g.",
@@ -77,7 +78,7 @@ _MORE_THAN_NOTHING = click.FloatRange(min=0, min_open=True, max=100_000)
     "--least",
     "least_g",
     metavar="G",
-    type=click.FloatRange(min=0, max=100_000),
+    type=Within(min=0, max=100_000),
     default=0.0,
     help="Least grams of each flour that goes in.",
 )
@@ -88,7 +89,7 @@ _MORE_THAN_NOTHING = click.FloatRange(min=0, min_open=True, max=100_000)
     "--most-price",
     "most_price_per_kg",
     metavar="MONEY",
-    type=click.FloatRange(min=0, max=100_000),
+    type=Within(min=0, max=100_000),
     help="Most that a kilogram may cost, by the book's prices.",
 )
 @click.option(
@@ -112,9 +113,9 @@ _MORE_THAN_NOTHING = click.FloatRange(min=0, min_open=True, max=100_000)
 def command(asked: Asked, **wished: object) -> int:
     """The nearest blend of the flours at hand, within the limits you type.
 
-    No other limit is held. --match F2 comes near the blend of a formula, --want near what 100 g should hold. Nearest is
-    by protein, fat and fibre: it says nothing of taste, colour or thirst. Each --limit is on one
-    flour, or on a class of them: starch, flour, sweet rice.
+    No other limit is held. --match F2 comes near the blend of a formula, --want near what 100 g
+    should hold. Nearest is by protein, fat and fibre: it says nothing of taste, colour or thirst.
+    Each --limit is on one flour, or on a class of them: starch, flour, sweet rice.
     """
     from krume.usecases import BlendWish, choose_blend
 
@@ -131,6 +132,8 @@ def _show(page: Page, blend: "BlendResult") -> None:
     if not blend.parts:
         return
     _show_title(page, blend)
+    for grain in blend.gluten_grains:
+        page.line(f"{grain.text[:1].upper()}{grain.text[1:]}", style="bold")
     page.line()
     page.rows(_before_and_now(blend), right=(1, 2), indent=2)
     page.line()
@@ -197,6 +200,7 @@ def _nearness(blend: "BlendResult") -> str:
     if blend.one_for_one:
         swap = blend.one_for_one[0]
         broken = f"; it breaks {_listed(swap.breaks)}" if swap.breaks else ""
+        broken += f"; it brings {_listed(swap.gained)}" if swap.gained else ""
         words += f" One for one, {swap.name} comes to {fixed(swap.distance, 3)}{broken}."
     return words
 
@@ -207,10 +211,14 @@ def _not_proven(blend: "BlendResult") -> str:
 
 def _show_gluten(page: Page, blend: "BlendResult") -> None:
     shut = [r for r in blend.evidence if r.is_used and r.state not in ("good", "not-needed")]
-    if not blend.evidence:
+    is_grain = any(grain.is_used for grain in blend.gluten_grains)
+    if not blend.evidence or (not shut and is_grain):
         return
     if not shut:
-        page.line("Gluten: each flour in it has a record in force. The room's is another.")
+        page.line(
+            "Gluten: each flour in it has a record in force. Whether a cake may be called "
+            "gluten-free takes the room's cleaning record too: krume label."
+        )
         return
     page.line()
     for record in shut:
@@ -259,12 +267,15 @@ def _show_beside(page: Page, blend: "BlendResult") -> None:
         page.head("One for one in place of what is missing")
         for swap in blend.one_for_one[:_SHOWN_SWAPS]:
             broken = f", breaks {_listed(swap.breaks)}" if swap.breaks else ""
+            broken += f", brings {_listed(swap.gained)}" if swap.gained else ""
             page.line(f"{fixed(swap.distance, 3)}  {swap.name}{broken}", indent=2)
     if blend.alternatives:
         page.head("Other flours, nearest first")
         for other in blend.alternatives:
             page.line(f"{fixed(other.distance, 3)}  {_differs(other)}", indent=2)
             page.line(_short(other.parts), indent=9)
+            if other.gained:
+                page.line(f"brings {_listed(other.gained)}", indent=9)
 
 
 def _differs(other: "BlendOther") -> str:

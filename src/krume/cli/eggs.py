@@ -9,6 +9,7 @@ from krume.cli.figures import number
 from krume.cli.options import common
 from krume.cli.output import typed_text
 from krume.cli.page import Page
+from krume.cli.ranges import Within
 from krume.cli.tell import tell
 from krume.usecases import Asked
 
@@ -46,14 +47,14 @@ _CRUMB_G = 5.0
     "--tolerance",
     "tolerance_pct",
     metavar="PCT",
-    type=click.FloatRange(0, 20),
+    type=Within(0, 20),
     help="How far whole eggs of another size may weigh from what a bowl wants, in % [default: 5].",
 )
 @click.option(
     "--sugared",
     "sugared_pct",
     metavar="PCT",
-    type=click.FloatRange(0, 60, min_open=True),
+    type=Within(0, 60, min_open=True),
     help="Sugar in the sugared yolk, in % by its pack [default: 10].",
 )
 @common

@@ -8,6 +8,7 @@ from krume.cli.figures import fixed, number
 from krume.cli.lengths import LengthCm
 from krume.cli.options import common, explain_option, file_argument
 from krume.cli.page import Page
+from krume.cli.ranges import Within
 from krume.cli.tell import tell
 from krume.usecases import Asked
 
@@ -44,7 +45,7 @@ if TYPE_CHECKING:
     "--scale",
     "step_g",
     metavar="G",
-    type=click.FloatRange(min=0, min_open=True, max=100),
+    type=Within(min=0, min_open=True, max=100),
     help="Smallest step your scale shows, in g [default: the book's finest scale, else 0.1].",
 )
 @explain_option

@@ -9,6 +9,7 @@ from krume.cli.figures import fixed, number
 from krume.cli.folders import Folder
 from krume.cli.options import common, file_argument
 from krume.cli.page import Page
+from krume.cli.ranges import Within
 from krume.cli.tell import tell
 from krume.usecases import Asked
 
@@ -53,7 +54,7 @@ _DECLINED = {
     "--scale",
     "step_g",
     metavar="G",
-    type=click.FloatRange(min=0, min_open=True, max=100),
+    type=Within(min=0, min_open=True, max=100),
     help="Smallest step your scale shows, in g [default: the book's finest scale, else 0.1].",
 )
 @click.option("--all", "show_all", is_flag=True, help="All ways, not the first three alone.")

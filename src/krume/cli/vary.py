@@ -9,6 +9,7 @@ from krume.base import as_text
 from krume.cli.figures import amount, fixed, number, span
 from krume.cli.options import common, file_argument
 from krume.cli.page import Page
+from krume.cli.ranges import Within
 from krume.cli.tell import tell
 from krume.usecases import Asked
 
@@ -59,7 +60,7 @@ _NOTHING = "nothing"
     "--scale",
     "step_g",
     metavar="G",
-    type=click.FloatRange(min=0, min_open=True, max=100),
+    type=Within(min=0, min_open=True, max=100),
     help="Smallest step your scale shows, in g [default: the book's finest scale, else 0.1].",
 )
 @click.option(

@@ -41,7 +41,7 @@ from krume.design.matters import (
     ranking,
     with_masses,
 )
-from krume.design.premixing import MixStep, Premix, PremixPart, premix
+from krume.design.premixing import MixStep, Premix, PremixPart, blend_figure, premix
 from krume.design.ratios import Value
 from krume.design.reader import apply_answers, decode_text, read, read_oven
 from krume.design.scaling import part_named, scaled
@@ -136,6 +136,7 @@ __all__ = [
     "band",
     "bands",
     "batter_lines",
+    "blend_figure",
     "bowls_of",
     "clashing_limits",
     "closest_split",

@@ -48,6 +48,15 @@ class Premix:
     order: tuple[MixStep, ...]
 
 
+def blend_figure(key: str) -> float:
+    """A figure of the table of blends.
+
+    >>> blend_figure("sieve-passes")
+    3.0
+    """
+    return figures(TABLE)[key].value
+
+
 def premix(parts: Sequence[PremixPart], cakes: int, *, step_g: float = 1.0) -> Premix:
     """Grams of each part for so many cakes, dust counted in, as the scale shows them.
 

@@ -188,6 +188,7 @@ if TYPE_CHECKING:
         trial_rows,
         trial_sheet,
     )
+    from krume.usecases.torte_page import TortePage, TorteRow, TorteSaid, TorteUse, torte_shown
     from krume.usecases.vary import VaryWish, vary_each, vary_formula
     from krume.usecases.vary_family import FamilyWish, vary_children
     from krume.usecases.vary_result import VaryChange, VaryResult
@@ -310,6 +311,10 @@ _HOMES = {
     "ToBuy": "usecases.to_buy",
     "Today": "usecases.today",
     "TrialRow": "usecases.trials",
+    "TortePage": "usecases.torte_page",
+    "TorteRow": "usecases.torte_page",
+    "TorteSaid": "usecases.torte_page",
+    "TorteUse": "usecases.torte_page",
     "VaryChange": "usecases.vary_result",
     "VaryResult": "usecases.vary_result",
     "VaryWish": "usecases.vary",
@@ -399,6 +404,7 @@ _HOMES = {
     "trial_row": "usecases.trials",
     "trial_rows": "usecases.trials",
     "trial_sheet": "usecases.trials",
+    "torte_shown": "usecases.torte_page",
     "vary_children": "usecases.vary_family",
     "vary_each": "usecases.vary",
     "vary_formula": "usecases.vary",
@@ -525,6 +531,10 @@ __all__ = [
     "ToBuy",
     "Today",
     "TrialRow",
+    "TortePage",
+    "TorteRow",
+    "TorteSaid",
+    "TorteUse",
     "VaryChange",
     "VaryResult",
     "VaryWish",
@@ -614,6 +624,7 @@ __all__ = [
     "trial_row",
     "trial_rows",
     "trial_sheet",
+    "torte_shown",
     "vary_children",
     "vary_each",
     "vary_formula",

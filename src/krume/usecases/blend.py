@@ -1,5 +1,6 @@
 """The nearest blend of the flours at hand to a formula's blend, or to what it should hold."""
 
+from collections.abc import Iterable
 from dataclasses import replace
 
 from krume.base import Infeasible, Notice
@@ -15,6 +16,8 @@ from krume.usecases.blend_jar import write_blend_card
 from krume.usecases.blend_match import Match
 from krume.usecases.blend_papers import (
     allergens_of_blend,
+    gained_with,
+    gluten_grains,
     market_of,
     price_of_blend,
     prices_at_hand,
@@ -119,7 +122,13 @@ def _chosen(
     studio = studio_of(book_at(asked.book))
     text = bare_text(parts, by_key) if match is None else child_text(match, parts, by_key)
     child = read_child(text, studio.eggs_region)
-    records = records_of(found.flours, frozenset(p.ingredient for p in parts), found.papers, market)
+    used = frozenset(part.ingredient for part in parts)
+    records = records_of(found.flours, used, found.papers, market)
+    grains = gluten_grains(setting.in_play, used, found.papers)
+
+    def gained(flours: Iterable[Flour]) -> tuple[str, ...]:
+        return gained_with(flours, match, found.papers, market)
+
     result = replace(
         bare.result,
         parts=parts,
@@ -127,9 +136,10 @@ def _chosen(
         distance=fit.distance,
         proven=fit.proven,
         bound=fit.bound,
-        one_for_one=swaps(setting, match),
-        alternatives=others(setting, fit),
-        open_blend=open_blend(setting, fit, records),
+        gluten_grains=grains,
+        one_for_one=swaps(setting, match, gained),
+        alternatives=others(setting, fit, gained),
+        open_blend=open_blend(setting, fit, records, frozenset(g.ingredient for g in grains)),
         allergens=allergens_of_blend(
             [(by_key[p.ingredient], p.mass_g) for p in parts], match, found.papers, market
         ),
@@ -138,6 +148,7 @@ def _chosen(
         findings=() if match is None else findings_of(child),
         small=None if match is None else small_of(child),
         premix=_premix(wish, parts, by_key, child, setting),
+        text=text,
     )
     notices = (*bare.notices, *_told(result, match, parts, child))
     return _made(replace(bare, result=result, notices=notices), text, wish, asked, match)

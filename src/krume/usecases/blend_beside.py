@@ -1,7 +1,11 @@
 """What stands beside the nearest blend: simple swaps, near blends of other flours, the open one."""
 
+from collections.abc import Callable, Iterable
+from dataclasses import replace
+
 from krume.base import Infeasible
-from krume.design import BlendFit, next_blends, solve_blend
+from krume.design import BlendFit, blend_figure, next_blends, solve_blend
+from krume.usecases.blend_flours import Flour
 from krume.usecases.blend_match import Match
 from krume.usecases.blend_result import BlendOpen, BlendOther, BlendRecord, BlendSwap
 from krume.usecases.blend_setting import Setting, broken, distance, got, lines, task_of
@@ -11,8 +15,11 @@ ALTERNATIVES = 3
 
 _IN_FORCE = ("good", "not-needed")
 
+Gained = Callable[[Iterable[Flour]], tuple[str, ...]]
+"""Allergens that flours bring beyond those of the blend they replace."""
 
-def swaps(setting: Setting, match: Match | None) -> tuple[BlendSwap, ...]:
+
+def swaps(setting: Setting, match: Match | None, gained: Gained) -> tuple[BlendSwap, ...]:
     """Each flour one for one in place of what is missing, nearest first; none where all is there.
 
     The other flours keep their share of the formula's blend.
@@ -23,11 +30,13 @@ def swaps(setting: Setting, match: Match | None) -> tuple[BlendSwap, ...]:
     is_all_there = all(part.flour.key in hand for part in match.parts)
     if is_all_there or not hand:
         return ()
-    found = [_swap(setting, match, key, hand) for key in hand]
+    found = [_swap(setting, match, key, hand, gained) for key in hand]
     return tuple(sorted(found, key=lambda swap: (swap.distance, swap.name)))
 
 
-def _swap(setting: Setting, match: Match, key: str, hand: dict[str, int]) -> BlendSwap:
+def _swap(
+    setting: Setting, match: Match, key: str, hand: dict[str, int], gained: Gained
+) -> BlendSwap:
     masses = [0.0] * len(hand)
     for part in match.parts:
         masses[hand.get(part.flour.key, hand[key])] += part.mass_g
@@ -37,13 +46,19 @@ def _swap(setting: Setting, match: Match, key: str, hand: dict[str, int]) -> Ble
     flour = setting.in_play[hand[key]]
     return BlendSwap(
         key, flour.name, lines(setting, masses), held, distance(setting, held),
-        broken(setting, masses),
+        broken(setting, masses), gained(_flours(setting, masses)),
     )  # fmt: skip
 
 
-def others(setting: Setting, best: BlendFit) -> tuple[BlendOther, ...]:
-    """The next nearest blends, each of other flours than the ones before it."""
-    found = next_blends(task_of(setting), best, ALTERNATIVES)
+def others(setting: Setting, best: BlendFit, gained: Gained) -> tuple[BlendOther, ...]:
+    """The next nearest blends, each of other flours than the ones before it.
+
+    A flour goes into them by a share worth weighing, where the limits leave room for that.
+    """
+    least_g = blend_figure("least-share") / 100 * setting.total_g
+    task = task_of(setting)
+    worth = replace(task, least_part_g=max(task.least_part_g, least_g))
+    found = next_blends(worth, best, ALTERNATIVES) or next_blends(task, best, ALTERNATIVES)
     used = _used(setting, best)
     told = [
         BlendOther(
@@ -53,6 +68,7 @@ def others(setting: Setting, best: BlendFit) -> tuple[BlendOther, ...]:
             fit.proven,
             tuple(name for name in used if name not in _used(setting, fit)),
             tuple(name for name in _used(setting, fit) if name not in used),
+            gained(_flours(setting, fit.masses_g)),
         )
         for fit in found
     ]
@@ -60,15 +76,23 @@ def others(setting: Setting, best: BlendFit) -> tuple[BlendOther, ...]:
 
 
 def _used(setting: Setting, fit: BlendFit) -> list[str]:
-    pairs = zip(setting.in_play, fit.masses_g, strict=True)
-    return [flour.name for flour, mass in pairs if mass > 0]
+    return [flour.name for flour in _flours(setting, fit.masses_g)]
+
+
+def _flours(setting: Setting, masses_g: Iterable[float]) -> list[Flour]:
+    """Flours that go in."""
+    pairs = zip(setting.in_play, masses_g, strict=True)
+    return [flour for flour, mass in pairs if mass > 0]
 
 
 def open_blend(
-    setting: Setting, fit: BlendFit, records: tuple[BlendRecord, ...]
+    setting: Setting, fit: BlendFit, records: tuple[BlendRecord, ...], grains: frozenset[str]
 ) -> BlendOpen | None:
-    """The nearest blend of flours with a record in force, where the nearest of all is not one."""
-    shut = frozenset(each.ingredient for each in records if each.state not in _IN_FORCE)
+    """The nearest blend of flours with a record in force, where the nearest of all is not one.
+
+    A gluten grain never is one.
+    """
+    shut = grains | {each.ingredient for each in records if each.state not in _IN_FORCE}
     pairs = list(zip(setting.in_play, fit.masses_g, strict=True))
     if not any(flour.key in shut for flour, mass in pairs if mass > 0):
         return None

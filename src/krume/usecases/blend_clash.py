@@ -57,10 +57,24 @@ def clash_problems_of(setting: Setting, texts: Sequence[str]) -> tuple[Problem, 
     if narrow is not None:
         return (_between_steps(setting, narrow, texts),)
     names = [_said(setting, each) for each in found]
+    told = _in_all(setting, found)
     return tuple(
-        _problem(setting, each, [name for at, name in enumerate(names) if at != here], texts)
+        _problem(setting, each, [name for at, name in enumerate(names) if at != here], told, texts)
         for here, each in enumerate(found)
     )
+
+
+def _in_all(setting: Setting, found: Sequence[ClashingLimit]) -> str:
+    """The total the limits are on, where it is not one of them itself, and what they come to."""
+    if any(each.kind == "total" for each in found) or not any(x.kind == "share" for x in found):
+        return ""
+    total = f" in a blend of {as_text(setting.total_g, _DIGITS)} g"
+    sides = {each.side for each in found if each.kind == "share"}
+    if len(sides) > 1 or any(each.kind != "share" for each in found) or len(found) == 1:
+        return total
+    grams = as_text(sum(each.value for each in found) * setting.total_g / 100, _DIGITS)
+    word = "ask for" if sides == {"low"} else "leave room for"
+    return f"{total}: together they {word} {grams} g"
 
 
 def _one_limit(setting: Setting, found: Sequence[ClashingLimit]) -> TypedLimit | None:
@@ -87,21 +101,60 @@ def _between_steps(setting: Setting, limit: TypedLimit, texts: Sequence[str]) ->
 
 
 def _problem(
-    setting: Setting, clash: ClashingLimit, others: list[str], texts: Sequence[str]
+    setting: Setting, clash: ClashingLimit, others: list[str], told: str, texts: Sequence[str]
 ) -> Problem:
     limit = _typed(setting, clash)
     said = _said(setting, clash)
-    beside = f"does not go with {' and '.join(others)}" if others else "cannot be kept"
-    if clash.loosened is None:
-        ways = "Moving it alone opens nothing."
-    else:
+    beside = f"does not go with {_listed(others)}" if others else "cannot be kept"
+    options: tuple[Option, ...] = ()
+    if clash.loosened is not None:
         ways = f"The least way out of it: {_said(setting, clash, loosened=True)}."
-    is_fixed = clash.loosened is None or clash.kind == "stock"
-    options = () if is_fixed else (_option(setting, clash, limit, texts),)
+        if clash.kind != "stock":
+            options = (_option(setting, clash, limit, texts),)
+    else:
+        next_one = _next_clash(setting, clash, limit)
+        ways = f"Moving it alone opens nothing{next_one}."
+        if limit is not None and next_one:
+            options = (_dropped(clash, limit, texts),)
     where = _PLACES.get(clash.kind, "--limit") if limit is None else limit.where
     read = said if limit is None else limit.read
-    ask = f"{said[:1].upper()}{said[1:]} {beside}. {ways}"
+    ask = f"{said[:1].upper()}{said[1:]} {beside}{told}. {ways}"
     return Problem("limits-clash", where, read, ask, options)
+
+
+def _listed(words: Sequence[str]) -> str:
+    *first, last = words
+    return f"{', '.join(first)} and {last}" if first else last
+
+
+def _without_end(clash: ClashingLimit, limit: TypedLimit) -> TypedLimit | None:
+    """A limit without the end that clashes; None where nothing of it is left."""
+    is_exact = limit.low == limit.high
+    low = None if clash.side == "low" or is_exact else limit.low
+    high = None if clash.side == "high" or is_exact else limit.high
+    return None if low is None and high is None else replace(limit, low=low, high=high)
+
+
+def _next_clash(setting: Setting, clash: ClashingLimit, limit: TypedLimit | None) -> str:
+    """What clashes still once the end of a limit is gone, in words."""
+    if limit is None or clash.kind not in ("share", "property"):
+        return ""
+    left = _without_end(clash, limit)
+    pairs = ((each, left if each is limit else each) for each in setting.limits)
+    open_setting = replace(setting, limits=tuple(new for _, new in pairs if new is not None))
+    found = clashing_limits(task_of(open_setting))
+    names = [_said(open_setting, each) for each in found]
+    if len(names) < 2:
+        return f": without it, {names[0]} cannot be kept" if names else ""
+    return f": without it, {names[0]} does not go with {_listed(names[1:])} either"
+
+
+def _dropped(clash: ClashingLimit, limit: TypedLimit, texts: Sequence[str]) -> Option:
+    """The way on where no loosening is enough: the end of this limit taken out."""
+    left = _without_end(clash, limit)
+    if left is None:
+        return Option("without this limit", _without(limit, texts))
+    return Option(limit_text(left), _line(limit, left, texts))
 
 
 def _typed(setting: Setting, clash: ClashingLimit) -> TypedLimit | None:
@@ -127,7 +180,7 @@ def _said(setting: Setting, clash: ClashingLimit, *, loosened: bool = False) -> 
     number = as_text(_loose(value, clash) if loosened else value, _SHOWN)
     return {
         "property": f"{clash.name} {side} {number} g in 100 g",
-        "parts": f"at most {number} flours",
+        "parts": f"at most {number} {'flour' if value == 1 else 'flours'}",
         "least-part": f"at least {number} g of each flour",
         "price": f"at most {number} a kilogram",
         "stock": f"{number} g of {clash.name} in the house",
@@ -195,7 +248,7 @@ def limit_text(limit: TypedLimit) -> str:
     'starch 27..50'
     """
     if limit.kind == "parts":
-        return f"at most {as_text(limit.high or 0.0)} flours"
+        return f"at most {as_text(limit.high or 0.0)} {'flour' if limit.high == 1 else 'flours'}"
     unit = " g" if limit.unit == "g" else ""
     low, high = (None if end is None else as_text(end) for end in (limit.low, limit.high))
     if low is None:

@@ -1,6 +1,7 @@
 """The flours at hand for a blend: which rows of the pantry they are, and what 100 g hold."""
 
 import re
+import unicodedata
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
@@ -25,6 +26,7 @@ _QUANTITIES = {
 }
 _SHARES = {"starch": "starch", "binder": "binder"}
 _WHOLE = 100.0
+_UNSEEN = ("Cc", "Cf", "Co", "Cs")
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,8 +54,14 @@ def flours_named(
     text: str, asked: Asked, sheets: Mapping[str, Ingredient]
 ) -> Read[tuple[Flour, ...]]:
     """Flours of a list by commas; an answer to `--from 2` takes the place of the second."""
-    words = [part for part in _MARKS.split((asked.answer_for(FROM) or text).strip()) if part]
+    listed = _plain(asked.answer_for(FROM) or text)
+    words = [part for part in _MARKS.split(listed.strip()) if part]
     return flours_of([(name, place(at)) for at, name in enumerate(words, 1)], asked, sheets)
+
+
+def _plain(text: str) -> str:
+    """Words without signs that show nothing or turn the writing round; a line end stays one."""
+    return "".join(s for s in text if s == "\n" or unicodedata.category(s) not in _UNSEEN)
 
 
 def place(number: int) -> str:
@@ -70,7 +78,7 @@ def flours_of(
     notices: list[Notice] = []
     for name, where in named:
         answer = asked.answer_for(where)
-        said = name if answer is None else answer
+        said = name if answer is None else _plain(answer)
         read = _flour(said, where, sheets) if said else Read(None)
         problems += read.problems
         notices += read.notices

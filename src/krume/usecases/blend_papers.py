@@ -21,6 +21,7 @@ from krume.usecases.blend_flours import Flour
 from krume.usecases.blend_match import Match
 from krume.usecases.blend_result import (
     BlendAllergens,
+    BlendGluten,
     BlendLine,
     BlendPrice,
     BlendRecord,
@@ -30,6 +31,9 @@ from krume.usecases.plan_kitchen import packs_of
 
 _CENT = Decimal("0.01")
 _ROLES = ("flour", "starch")
+_GLUTEN = "cereals containing gluten"
+Words = tuple[str, ...]
+"""Allergens, in the words of a market."""
 
 
 def flours_in_house(papers: Papers) -> tuple[str, ...]:
@@ -83,15 +87,41 @@ def _product(parts: Iterable[tuple[Flour, float]]) -> Product:
     return Product("blend", "formula", used, None, "unknown", {})
 
 
+def gluten_grains(
+    flours: Sequence[Flour], used: frozenset[str], papers: Papers
+) -> tuple[BlendGluten, ...]:
+    """Flours at hand that are gluten grains by the words of the law, whatever their lots say."""
+    found = []
+    for flour in flours:
+        contains = statement(_product(((flour, 1.0),)), papers.lots, market="eu").contains
+        grain = next((word for word in contains if word.startswith(_GLUTEN)), None)
+        if grain is not None:
+            text = (
+                f"{flour.name} is a gluten grain ({grain}): no blend with it is for guests with "
+                "coeliac disease, in however small a share."
+            )
+            found.append(BlendGluten(flour.key, flour.name, grain, flour.key in used, text))
+    return tuple(found)
+
+
+def gained_with(parts: Iterable[Flour], match: Match | None, papers: Papers, market: str) -> Words:
+    """Allergens that flours bring beyond those of the blend they replace, or all of them."""
+    now = statement(_product((flour, 1.0) for flour in parts), papers.lots, market=market).contains
+    had = () if match is None else _had(match, papers, market)
+    return tuple(word for word in now if word not in had)
+
+
+def _had(match: Match, papers: Papers, market: str) -> Words:
+    of = ((part.flour, part.mass_g) for part in match.parts)
+    return statement(_product(of), papers.lots, market=market).contains
+
+
 def allergens_of_blend(
     parts: Iterable[tuple[Flour, float]], match: Match | None, papers: Papers, market: str
 ) -> BlendAllergens:
     """Allergens of a blend; what it gains and loses against the blend it replaces."""
     now = statement(_product(parts), papers.lots, market=market)
-    before: tuple[str, ...] = ()
-    if match is not None:
-        of = ((part.flour, part.mass_g) for part in match.parts)
-        before = statement(_product(of), papers.lots, market=market).contains
+    before = () if match is None else _had(match, papers, market)
     return BlendAllergens(
         market,
         now.contains,

@@ -1,11 +1,11 @@
 """A request for a blend, read: flours at hand, aim, limits, total, each with its questions."""
 
-import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
+from math import isfinite
 from pathlib import Path
 
-from krume.base import Notice, Option, Problem, as_text
+from krume.base import InputError, Notice, Option, Problem, as_text, read_number
 from krume.design import (
     PROPERTY_WORDS,
     AtHand,
@@ -14,8 +14,8 @@ from krume.design import (
     property_named,
     read_limits,
 )
-from krume.usecases.answer import Asked, place_of
-from krume.usecases.blend_flours import FROM, WITHOUT, Flour, blanks, flours_named, flours_of
+from krume.usecases.answer import Asked
+from krume.usecases.blend_flours import FROM, Flour, blanks, flours_named, flours_of
 from krume.usecases.blend_match import MATCH, Aim, aim_of
 from krume.usecases.blend_papers import (
     flours_in_house,
@@ -26,6 +26,7 @@ from krume.usecases.blend_papers import (
     unpriced,
 )
 from krume.usecases.blend_setting import Setting
+from krume.usecases.blend_without import left_out, words_left_out
 from krume.usecases.papers import Papers, papers_of
 
 PROPERTIES = ("protein", "fat", "fibre")
@@ -35,7 +36,6 @@ LIMIT = "--limit"
 _USUAL_TOTAL_G = 100.0
 _MOST_STEPS = 50_000
 _OFF_GRID = 1e-6
-_AND = re.compile(r"\s*(?:\+|,|\band\b)\s*")
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,10 +84,11 @@ class BlendRequest:
 
 def read_request(wish: BlendWish, asked: Asked) -> BlendRequest:
     """Read all of a request; everything that is open is asked at once."""
-    wish = _with_answers(wish, asked)
+    wish = _checked(_with_answers(wish, asked))
     papers, asking = papers_of(asked), _Asking()
-    words = _without_words(wish, asked)
-    dropped = {name for word in words if (name := property_named(word)) in PROPERTIES}
+    words = words_left_out(wish.without, asked)
+    named = {property_named(each.word) for each in words}
+    dropped = frozenset(name for name in PROPERTIES if name in named)
     also = _also(wish, asking)
     properties = tuple(p for p in dict.fromkeys((*PROPERTIES, *also)) if p not in dropped)
     aim = aim_of(wish.match, wish.want, properties, asked, papers)
@@ -104,9 +105,15 @@ def read_request(wish: BlendWish, asked: Asked) -> BlendRequest:
     asking.problems += limits.problems
     asking.notices += limits.notices
     gone = [] if aim.match is None else [part.flour.at_hand for part in aim.match.parts]
-    said = [w for w in words if property_named(w) in dropped or not _is_gone(w, hand, gone)]
-    out = _left_out(said, hand, limits.value, asking, is_dropped=bool(dropped))
-    setting = _setting(wish, asked, aim, flours, limits.value, out, asking)
+    said = [
+        each
+        for each in words
+        if property_named(each.word) in dropped or not _is_gone(each.word, hand, gone)
+    ]
+    out = left_out(said, hand, limits.value, dropped=dropped)
+    asking.problems += out.problems
+    asking.notices += out.notices
+    setting = _setting(wish, asked, aim, flours, limits.value, out.places, asking)
     return BlendRequest(
         flours, aim, papers, setting, texts, tuple(target) or properties,
         tuple(dict.fromkeys(asking.problems)), tuple(dict.fromkeys(asking.notices)),
@@ -138,13 +145,6 @@ def _answered(asked: Asked, where: str, text: str) -> str:
 
 def _at(number: int) -> str:
     return LIMIT if number == 1 else f"{LIMIT} {number}"
-
-
-def _without_words(wish: BlendWish, asked: Asked) -> tuple[str, ...]:
-    """What is to stay out, the answers to questions about blanks too."""
-    answers = [a.partition("=")[2] for a in asked.answers if place_of(a) == WITHOUT]
-    parts = (part.strip() for each in (*wish.without, *answers) for part in _AND.split(each))
-    return tuple(dict.fromkeys(part for part in parts if part))
 
 
 def _also(wish: BlendWish, asking: _Asking) -> tuple[str, ...]:
@@ -204,38 +204,6 @@ def _in_house(aim: Aim, papers: Papers, asking: _Asking) -> list[tuple[str, str]
             )
             asking.notices.append(Notice("flour-of-old-lot", text, FROM))
     return [(name, f"{FROM} {at}") for at, name in enumerate(names, start=1)]
-
-
-def _left_out(
-    words: Sequence[str],
-    hand: Sequence[AtHand],
-    limits: Sequence[TypedLimit],
-    asking: _Asking,
-    *,
-    is_dropped: bool,
-) -> frozenset[int]:
-    """Places of flours that stay out, by --without and by limits such as `no tapioca`."""
-    out = {at for limit in limits if limit.kind == "leave-out" for at in limit.members}
-    for word in words:
-        members = members_of(word, hand)
-        if members.others:
-            names = " or ".join(hand[at].name for at in members.others)
-            ask = f"Which one stays out: {names}?"
-            options = tuple(Option(hand[at].name, hand[at].name) for at in members.others)
-            asking.problems.append(Problem("without-which", WITHOUT, word, ask, options))
-        elif members.places:
-            out |= set(members.places)
-        elif is_dropped and property_named(word) is not None:
-            text = f"{property_named(word)} is left out of the match."
-            asking.notices.append(Notice("property-left-out", text, WITHOUT))
-        elif members.is_known:
-            text = f"{word} is not among the flours at hand: nothing to leave out."
-            asking.notices.append(Notice("nothing-to-leave-out", text, WITHOUT))
-        else:
-            names = ", ".join(flour.name for flour in hand)
-            ask = f"“{word}” names no flour. At hand are: {names}."
-            asking.problems.append(Problem("without-unknown", WITHOUT, word, ask))
-    return frozenset(out)
 
 
 def _setting(
@@ -315,9 +283,29 @@ def _total_g(wish: BlendWish, aim: Aim, asking: _Asking) -> float | None:
 
 
 def _number(answer: str | None, given: float | None) -> float | None:
+    """A number of an answer, else the one that was given."""
     if answer is None:
         return given
-    try:
-        return float(answer.removesuffix("g").strip())
-    except ValueError:
-        return given
+    found = read_number(answer.removesuffix("g").strip())
+    if found is None:
+        message = f"'{answer}' is no number. Type one such as 105 or 0.5."
+        raise InputError(message, got=answer, want="a number")
+    return found.value
+
+
+def _checked(wish: BlendWish) -> BlendWish:
+    """The wish, its numbers being numbers: refused with the option where one is none."""
+    numbers = {
+        "total": wish.total_g,
+        "scale": wish.step_g,
+        "least": wish.least_g,
+        "most-price": wish.most_price_per_kg,
+    }
+    for name, value in numbers.items():
+        if value is not None and not (isfinite(value) and value >= 0):
+            message = f"--{name} is no number of 0 or more: {value}."
+            raise InputError(message, field=name, got=str(value), want="a number of 0 or more")
+    if wish.step_g <= 0 or (wish.total_g is not None and wish.total_g <= 0):
+        message = "A total and a step of the scale are more than 0 g."
+        raise InputError(message, field="total", want="more than 0 g")
+    return wish

@@ -40,7 +40,7 @@ class BlendLimitTold:
 
 @dataclass(frozen=True, slots=True)
 class BlendSwap:
-    """A flour put in one for one for what is missing, and the limits that it breaks."""
+    """A flour put in one for one for what is missing, the limits it breaks, allergens it brings."""
 
     ingredient: str
     name: str
@@ -48,11 +48,15 @@ class BlendSwap:
     got: Profile
     distance: float
     breaks: tuple[str, ...]
+    gained: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class BlendOther:
-    """A near blend of other flours; `without` and `also` tell how it differs from the nearest."""
+    """A near blend of other flours; `without` and `also` tell how it differs from the nearest.
+
+    `gained` are allergens it has beyond the blend that is matched.
+    """
 
     parts: tuple[BlendLine, ...]
     got: Profile
@@ -60,6 +64,7 @@ class BlendOther:
     proven: bool
     without: tuple[str, ...]
     also: tuple[str, ...]
+    gained: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,6 +89,17 @@ class BlendOpen:
     distance: float
     proven: bool
     line: str
+
+
+@dataclass(frozen=True, slots=True)
+class BlendGluten:
+    """A flour at hand that is itself a gluten grain; no record makes it anything else."""
+
+    ingredient: str
+    name: str
+    grain: str
+    is_used: bool
+    text: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -180,6 +196,8 @@ class BlendResult:
 
     `composition` has each flour at hand, left-out ones too, by its key; `distance` is the root of
     the summed squares of `got` less `target`; `bound` is what no blend within the limits is below.
+    `gluten_grains` are flours at hand that hold gluten by nature; `text` is the formula's text, or
+    a text of its own, with the blend in it.
     """
 
     match: BlendMatch | None
@@ -195,6 +213,7 @@ class BlendResult:
     without: tuple[str, ...]
     total_g: float | None
     step_g: float
+    gluten_grains: tuple[BlendGluten, ...] = ()
     one_for_one: tuple[BlendSwap, ...] = ()
     alternatives: tuple[BlendOther, ...] = ()
     open_blend: BlendOpen | None = None
@@ -204,5 +223,6 @@ class BlendResult:
     findings: tuple[BlendFinding, ...] = ()
     small: BlendSmall | None = None
     premix: BlendPremix | None = None
+    text: str | None = None
     written: str | None = None
     files: tuple[BlendFile, ...] = ()

@@ -149,7 +149,7 @@ def _broken(setting: Setting, masses_g: Sequence[float]) -> Iterator[str]:
             yield limit.read
     used = [mass for mass in masses_g if mass > 0]
     if setting.most_flours is not None and len(used) > setting.most_flours:
-        yield f"at most {setting.most_flours} flours"
+        yield f"at most {setting.most_flours} {'flour' if setting.most_flours == 1 else 'flours'}"
     if setting.least_g and min(used, default=0.0) < setting.least_g - SLACK:
         yield f"at least {as_text(setting.least_g)} g of each"
     for flour, mass in zip(setting.in_play, masses_g, strict=True):

@@ -73,7 +73,7 @@ _FORMS = (
 _STRICT = _form(rf"{_NAME}\s*(?P<sign>[<>])\s*(?P<rest>{_NUMBER}.*)")
 _LEAVE_OUT = _form(r"(?:no|without|not|ohne|keine?|leave out)\s+(?P<name>\D+)")
 _PARTS = _form(
-    rf"(?:{_LESS})?\s*(?P<count>\d{{1,2}})\s*(?:flours|parts|kinds|mehle)"
+    rf"(?:{_LESS})?\s*(?P<count>\d{{1,2}})\s*(?:flours?|parts?|kinds?|mehle?)"
     rf"(?:\s*(?:at most|or less))?"
     rf"|(?:flours|parts|kinds)\s*(?:{_LESS})\s*(?P<other>\d{{1,2}})"
 )

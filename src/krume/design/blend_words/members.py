@@ -108,7 +108,7 @@ def _by_words(said: str, flours: Sequence[AtHand]) -> Members:
     places = _where(flours, lambda flour: typed <= set(flour.name.casefold().split()))
     if places:
         return _told_apart(said, places, flours)
-    known = any(find(spelling).kind in ("known", "ask", "good") for spelling in _spellings(said))
+    known = any(find(spelling).kind in ("known", "ask") for spelling in _spellings(said))
     return Members(said, is_known=known)
 
 

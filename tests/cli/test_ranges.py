@@ -1,0 +1,36 @@
+"""Numbers of options: what is no number is refused by every command, as wrong usage."""
+
+import pytest
+
+from krume.cli.ranges import Within
+from tests.cli.conftest import Run
+
+FROM = ("blend", "--match", "F2", "--from", "white rice flour, potato starch")
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        (*FROM, "--total"),
+        (*FROM, "--scale"),
+        (*FROM, "--least"),
+        (*FROM, "--most-price"),
+        ("slip", "F2", "--weighed", "teff=26", "--scale"),
+        ("vary", "F1", "--swap", "hazelnut=sunflower", "--scale"),
+        ("eggs", "101", "--tolerance"),
+        ("eggs", "101", "--sugared"),
+        ("size", "F2", "--tin", "round 20 x 5 cm", "--scale"),
+    ],
+    ids=lambda words: f"{words[0]} {words[-1]}",
+)
+@pytest.mark.parametrize("number", ["nan", "NaN", "inf", "-inf"])
+def test_no_number_is_wrong_usage_and_never_a_fault(
+    run: Run, words: tuple[str, ...], number: str
+) -> None:
+    said = run(*words, number)
+    assert said.code == 2
+    assert words[-1] in said.err
+
+
+def test_a_number_inside_is_the_number() -> None:
+    assert Within(0, 20).convert(2.5, None, None) == 2.5
