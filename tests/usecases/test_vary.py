@@ -12,6 +12,7 @@ from krume.base import StoreError
 from krume.design import varying
 from krume.pantry import find, ingredients
 from krume.usecases import Answer, Asked, VaryResult, VaryWish, plain, vary_each, vary_formula
+from krume.usecases.vary_papers import traces_open
 from tests.usecases.conftest import PLAIN
 
 COVERS = ["vary_child", "vary_papers", "vary_result", "vary_ways"]
@@ -67,7 +68,8 @@ def test_the_lots_of_the_house_say_where_nuts_are_used_and_what_stands_in_the_wa
     assert result.gluten.missing_before == ("L-008",)
     assert result.gluten.missing_after == ("ground sunflower kernels",)
     assert result.allergens is not None
-    assert result.allergens.traces_lost == ("cereals containing gluten (wheat)",)
+    assert result.allergens.traces_lost == ()
+    assert any("Whether traces of cereals containing gluten (wheat)" in t for t in result.unknown)
     assert any("no lot of ground sunflower" in text for text in result.unknown)
 
 
@@ -264,3 +266,19 @@ def test_changes_add_up_to_the_difference_of_the_whole(demo: Asked) -> None:
         assert result.total_g is not None and result.total_before_g is not None
         assert moved == pytest.approx(result.total_g - result.total_before_g, abs=1e-6)
         assert len(varying.HELD) == 4
+
+
+def test_traces_are_lost_only_where_every_bag_of_the_child_has_been_read() -> None:
+    wheat = ("cereals containing gluten (wheat)",)
+    assert traces_open(wheat, ()) == ()
+    (text,) = traces_open(wheat, ("a", "b", "c", "d"))
+    assert text.endswith("there is no lot of a, b, c and 1 more.")
+
+
+def test_nothing_that_is_cut_out_stays_in_the_steps_of_a_dairy_free_child(demo: Asked) -> None:
+    for wish in (VaryWish(cuts=("butter 100 %",)), VaryWish(added=("40 g walnuts",))):
+        result = vary_formula("F2", wish, demo).result
+        assert "milk" in (result.allergens.lost if result.allergens else ())
+        steps = (result.text or "").partition("\n\nWeigh")[2]
+        assert steps
+        assert "butter" not in steps.casefold()

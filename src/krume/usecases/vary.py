@@ -286,9 +286,21 @@ def _notices(made: varying.Variation, wanted: varying.Wanted) -> tuple[Notice, .
         has = any(line.ingredient == row.ingredient for line in made.parent.lines)
         milk = "" if has else " It would bring milk, so it is not taken unasked."
         found.append(Notice("fat-made-up", f"{row.text}{milk}"))
+    found += _steps_told(made)
     if wanted.changes and not any(line.is_changed for line in made.lines):
         found.append(Notice("nothing-changed", "That is what is in it already: nothing changes."))
     return (*found, *_left_told(made))
+
+
+def _steps_told(made: varying.Variation) -> list[Notice]:
+    """That the steps no longer use what is gone, where the parent's named it."""
+    steps = " ".join(made.parent.steps).casefold()
+    gone = [each.before for each in made.lines if each.line is None and each.before is not None]
+    named = [line.name for line in gone if line.name.split()[-1].casefold().rstrip("s") in steps]
+    if not named:
+        return []
+    text = f"The steps are written without {' and '.join(named)}: read them once."
+    return [Notice("steps-without", text)]
 
 
 def _written(

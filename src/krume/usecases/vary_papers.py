@@ -27,6 +27,7 @@ from krume.usecases.papers import Papers, papers_of
 from krume.usecases.vary_result import VaryAllergens, VaryGluten, VaryPrice, VaryWords
 
 _MARKETS = ("eu", "us")
+_NAMED = 3
 _NUTS = ("nuts (", "tree nut (")
 _FACTS = (
     ("vegetarian by its lines", ("gelatine",)),
@@ -144,14 +145,21 @@ def papered(before: Side, after: Side, book: VaryBook) -> Papered:
     words = {market: _words(before.said[market], after.said[market]) for market in _MARKETS}
     held = {line.ingredient for line in before.lines}
     new = [line for line in after.lines if line.ingredient not in held]
-    unknown = (*_opened(*own), *_without_lot(new, book), *_kitchen_open(own, book))
+    gone = _not_in(own[0].may_contain, own[1].may_contain)
+    open_lines = _without_word(after.lines, book)
+    unknown = (
+        *_opened(*own),
+        *traces_open(gone, open_lines),
+        *_without_lot(new, book),
+        *_kitchen_open(own, book),
+    )
     return Papered(
         allergens=VaryAllergens(
             market=book.market,
             gained=words[book.market].gained,
             lost=words[book.market].lost,
             traces_gained=_not_in(own[1].may_contain, own[0].may_contain),
-            traces_lost=_not_in(own[0].may_contain, own[1].may_contain),
+            traces_lost=() if open_lines else gone,
             eu=words["eu"],
             us=words["us"],
         ),
@@ -177,6 +185,28 @@ def _not_in(ones: Iterable[str], others: Iterable[str]) -> tuple[str, ...]:
 def _opened(before: Statement, after: Statement) -> tuple[str, ...]:
     """What the label would not know of the child that it knew of the parent."""
     return _not_in((u.text for u in after.unknown), (u.text for u in before.unknown))
+
+
+def _without_word(lines: tuple[Line, ...], book: VaryBook) -> tuple[str, ...]:
+    """Lines of the child whose bag nobody has read: no lot is no word that there are no traces."""
+    return tuple(
+        line.name
+        for line in lines
+        if line.ingredient != varying.WATER
+        and not lots_of(line.name, line.ingredient, book.papers.lots)
+    )
+
+
+def traces_open(gone: tuple[str, ...], open_lines: tuple[str, ...]) -> tuple[str, ...]:
+    """That traces a bag told of may still be there; they are lost only where every bag is read."""
+    if not gone or not open_lines:
+        return ()
+    names = ", ".join(open_lines[:_NAMED])
+    more = f" and {len(open_lines) - _NAMED} more" if len(open_lines) > _NAMED else ""
+    return (
+        f"Whether traces of {', '.join(gone)} are gone is not known: there is no lot of "
+        f"{names}{more}.",
+    )
 
 
 def _without_lot(new: list[Line], book: VaryBook) -> tuple[str, ...]:

@@ -8,6 +8,7 @@ from krume.design.formula import Formula, Line
 from krume.design.varying.lineage import Lineage
 from krume.design.varying.matching import role_of
 from krume.design.varying.variation import VariedLine
+from krume.design.varying.without import step_without
 
 _NUMBER_DIGITS = 2
 _BAKE = re.compile(r"^\s*(?:bake|backen)\b", re.IGNORECASE)
@@ -104,7 +105,9 @@ def _set_steps(texts: dict[int, str], parent: Formula, lines: Sequence[VariedLin
             continue
         at = parent.lines.index(each.before)
         _set_amounts(texts, steps, parent, at, each)
-        if each.line is None or each.line.ingredient != each.before.ingredient:
+        if each.line is None:
+            _leave_out(texts, steps, parent, lines, each.before)
+        elif each.line.ingredient != each.before.ingredient:
             _set_name(texts, steps, parent, each)
     for each in lines:
         if each.before is None and each.line is not None and not _is_named(texts, steps, each.line):
@@ -147,6 +150,24 @@ def _set_name(texts: dict[int, str], steps: list[int], parent: Formula, each: Va
     for number in steps:
         if number in texts:
             texts[number] = whole.sub(lambda m: _cased(new, m[0]), texts[number])
+
+
+def _leave_out(
+    texts: dict[int, str],
+    steps: list[int],
+    parent: Formula,
+    lines: Sequence[VariedLine],
+    gone: Line,
+) -> None:
+    """No step goes on using what is no longer in the formula, under a claim that it is not."""
+    still = [each.line for each in lines if each.line is not None]
+    others = {w for x in (*parent.lines, *still) if x is not gone for w in _words(x.name)}
+    own = [word for word in _words(gone.name) if word not in others]
+    for number in steps:
+        if own and number in texts:
+            texts[number] = step_without(texts[number], own, sorted(others))
+            if not texts[number]:
+                texts.pop(number)
 
 
 def _cased(new: str, old: str) -> str:
