@@ -119,3 +119,25 @@ def test_larger_words_keep_the_cake_as_it_is() -> None:
     assert cake.search(small) is not None
     assert cake.findall(small) == cake.findall(large)
     assert section_size_mm(demo("T1"), type_mm=8.0)[0] > section_size_mm(demo("T1"))[0]
+
+
+def test_numbers_for_names_leave_the_drawing_narrower_and_its_grams_whole() -> None:
+    torte = demo("T1")
+    named, numbered = cross_section(torte), cross_section(torte, numbered=True)
+    wide = [float(tree(each).attrib["viewBox"].split()[2]) for each in (named, numbered)]
+    assert wide[1] < wide[0] - 15
+    said = words(numbered)
+    assert {str(number) for number in range(1, len(torte.layers) + 1)} <= set(said)
+    assert "in all" in words(named)
+    assert "in all" not in said
+    assert said.count("227.6") == 1
+
+
+def test_no_word_of_a_large_type_stands_outside_the_drawing() -> None:
+    drawing = tree(cross_section(demo("T1"), type_mm=11.0, numbered=True))
+    left, above, _, _ = (float(n) for n in drawing.attrib["viewBox"].split())
+    for text in drawing.iter(f"{SVG}text"):
+        size = float(text.attrib["font-size"])
+        wide = len(text.text or "") * size * 0.9 if text.get("text-anchor") == "end" else 0.0
+        assert float(text.attrib["y"]) - 0.75 * size >= above
+        assert float(text.attrib["x"]) - wide >= left - 0.5 * size

@@ -20,10 +20,12 @@ if TYPE_CHECKING:
         Bakes,
         Prediction,
         depth_cm,
+        likeliest,
         predict,
         simulate,
         simulate_many,
     )
+    from krume.bake.probe import ToCore, to_core
     from krume.bake.state import Track
 
 # What needs numpy and scipy is imported when it is first asked for: a dial sum must not wait.
@@ -33,6 +35,7 @@ _HEAVY = {
     "RULES": "prediction", "Bake": "prediction", "Bakes": "prediction", "Prediction": "prediction",
     "LineBake": "lines_matter", "LinesBake": "lines_matter", "Rival": "lines_matter",
     "lines_bake": "lines_matter",
+    "ToCore": "probe", "to_core": "probe", "likeliest": "prediction",
     "depth_cm": "prediction", "predict": "prediction", "simulate": "prediction",
     "simulate_many": "prediction", "Track": "state",
 }  # fmt: skip
@@ -61,6 +64,7 @@ __all__ = [
     "Oven",
     "Prediction",
     "Rival",
+    "ToCore",
     "Track",
     "Wall",
     "batter_of",
@@ -71,11 +75,13 @@ __all__ = [
     "equivalent_radius_m",
     "figures",
     "heating_theta",
+    "likeliest",
     "lines_bake",
     "nominal",
     "predict",
     "simulate",
     "simulate_many",
+    "to_core",
     "wall",
     "walls",
 ]

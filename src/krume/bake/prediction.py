@@ -86,6 +86,21 @@ def simulate(batter: Batter, tin: Tin, oven: Oven, *, cells: tuple[int, int] | N
     return _bake(outcome, depth_cm(batter, tin))
 
 
+def likeliest(batter: Batter, tin: Tin, oven: Oven) -> Bake | Infeasible:
+    """The one likeliest bake without its doubt, or what forbids it: a tenth of a prediction."""
+    if stop := _outside(batter, tin, oven):
+        return Infeasible((stop,))
+    outcome = _run(batter, tin, oven, nominal(batter, oven), _COARSE)
+    bake = _bake(outcome, depth_cm(batter, tin))
+    return bake if math.isfinite(bake.minutes) else Infeasible((_never(outcome),))
+
+
+def minutes_to_core(batter: Batter, tin: Tin, oven: Oven, draws: Draws, core_c: Array) -> Array:
+    """Minutes until each draw's core is at its own `core_c`; infinite where it never is."""
+    core_k = core_c + constant("celsius-zero")
+    return _run(batter, tin, oven, draws, _COARSE, core_k).minutes[:, 0]
+
+
 def simulate_many(batter: Batter, tin: Tin, oven: Oven, draws: Draws) -> Bakes:
     """All draws as one batch; a draw that never finishes has infinite minutes."""
     outcome = _run(batter, tin, oven, draws, _COARSE)
@@ -148,8 +163,16 @@ def core_target_k(batter: Batter, pressure_pa: float, draws: Draws) -> Array:
     return zero + np.minimum(stated, highest)
 
 
-def _run(batter: Batter, tin: Tin, oven: Oven, draws: Draws, cells: Cells) -> Outcome:
+def _run(
+    batter: Batter,
+    tin: Tin,
+    oven: Oven,
+    draws: Draws,
+    cells: Cells,
+    core_k: Array | None = None,
+) -> Outcome:
     pressure = pressure_at_altitude_pa(oven.altitude_m)
+    target = core_target_k(batter, pressure, draws) if core_k is None else core_k
     return run(
         batter,
         footprint_of(tin),
@@ -157,7 +180,7 @@ def _run(batter: Batter, tin: Tin, oven: Oven, draws: Draws, cells: Cells) -> Ou
         oven,
         replace(draws, mass=draws.mass / tin.count),
         pressure_pa=pressure,
-        core_k=core_target_k(batter, pressure, draws),
+        core_k=target,
         cells=cells,
     )
 

@@ -1,7 +1,7 @@
 """The section of a torte to scale: heights on the left at a rule, grams on the right by leader."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from html import escape
 
 from krume.base import InputError, as_text
@@ -28,6 +28,7 @@ _RULE_X = -4.0
 _GAP = 3.0
 _LEADER = 6.0
 _HEAD = 9.0
+_TOTAL = "in all"
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,14 +59,24 @@ class Frame:
         return self.above + self.high + self.below
 
 
-def cross_section(torte: Torte, *, ident: str = "torte", type_mm: float = TYPE_MM) -> str:
+def cross_section(
+    torte: Torte, *, ident: str = "torte", type_mm: float = TYPE_MM, numbered: bool = False
+) -> str:
     """Section of a torte as an SVG drawing, one unit a millimetre of cake.
 
     `ident` begins the ids in it: two drawings on one page need two. `type_mm` is the size of its
-    words in millimetres of cake: a drawing that is made smaller needs larger ones.
+    words in millimetres of cake: a drawing that is made smaller needs larger ones. `numbered`
+    writes the layers' numbers from the bottom up for their names, for a phone.
     """
     found = shapes(_drawable(torte), ident)
-    return _drawing(torte, found, _frame(torte, found, type_mm), ident)
+    if numbered:
+        found = replace(found, marks=tuple(_numbered(mark, torte) for mark in found.marks))
+    total = "" if numbered else _TOTAL
+    return _drawing(torte, found, _frame(torte, found, type_mm), ident, total)
+
+
+def _numbered(mark: Mark, torte: Torte) -> Mark:
+    return replace(mark, words=str(torte.layers.index(mark.layer) + 1))
 
 
 def cross_sections(tortes: Sequence[Torte]) -> tuple[str, ...]:
@@ -119,10 +130,12 @@ def _frame(torte: Torte, found: Shapes, size: float) -> Frame:
     lowest = max(rows, default=0.0) + 2 * _ROW * size
     return Frame(
         wide=width_mm(torte),
-        left=-_RULE_X + 3.0 + heights * _FIGURE_ADVANCE * size,
+        left=max(-_RULE_X + 3.0 + heights * _FIGURE_ADVANCE * size, 4.8 + 1.64 * size),
         right=_GAP + _LEADER + label + size / 2 + grams,
         high=high,
-        above=max(_HEAD, _HEAD - min(rows, default=0.0)) + size / 2,
+        above=max(
+            _HEAD + size / 2, max(_HEAD + size / 2, (_ROW + 1) * size) - min(rows, default=0.0)
+        ),
         below=max(_below_mm(size), lowest - high),
         size=size,
     )
@@ -142,7 +155,7 @@ def _grams(torte: Torte) -> list[str]:
     return ["unknown" if mass is None else _figure(mass) for mass in masses]
 
 
-def _drawing(torte: Torte, found: Shapes, frame: Frame, ident: str) -> str:
+def _drawing(torte: Torte, found: Shapes, frame: Frame, ident: str, total: str = _TOTAL) -> str:
     x = (frame.wide - width_mm(torte)) / 2
     view = f"{-frame.left:.2f} {-frame.above:.2f} {frame.whole_wide_mm:.2f} "
     view += f"{frame.whole_high_mm:.2f}"
@@ -161,7 +174,7 @@ def _drawing(torte: Torte, found: Shapes, frame: Frame, ident: str) -> str:
         defs((*found.materials, "syrup"), ident),
         f'<g transform="translate({x:.2f})">{found.svg}{_frame_line(torte)}</g>',
         *_left(torte, found, frame),
-        *_right(torte, found, frame, x),
+        *_right(torte, found, frame, x, total),
         *_below(torte, frame, x),
         "</svg>",
     ]
@@ -232,7 +245,7 @@ def _ticks(high: float) -> Iterator[str]:
         yield f"M{_RULE_X} {high - mm:.2f}h{long}"
 
 
-def _right(torte: Torte, found: Shapes, frame: Frame, x: float) -> Iterator[str]:
+def _right(torte: Torte, found: Shapes, frame: Frame, x: float, total: str) -> Iterator[str]:
     """A leader to each layer, its word and its grams; under them their sum."""
     end, start, size = frame.wide + frame.right, frame.wide + _GAP, frame.size
     rows, grams = _rows(found, frame.row), _column(torte)
@@ -245,7 +258,8 @@ def _right(torte: Torte, found: Shapes, frame: Frame, x: float) -> Iterator[str]
         yield _text(end, y + size * 0.35, said, size=size, more=f"{_BOLD} {_END}")
     y = max(rows) + frame.row * 0.6
     yield f'<path d="M{start + _LEADER:.2f} {y:.2f}H{end:.2f}" {_line(0.4)}/>'
-    yield _text(start + _LEADER, y + size * 1.12, "in all", size=size)
+    if total:
+        yield _text(start + _LEADER, y + size * 1.12, total, size=size)
     yield _text(end, y + size * 1.12, grams[-1], size=size, more=f"{_BOLD} {_END}")
 
 

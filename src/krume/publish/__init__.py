@@ -1,5 +1,6 @@
 """What goes on paper and out: bench cards as values, pages, PDF and JSON."""
 
+from krume.publish.bake_drawing import BakeCourse, bake_drawing, bake_sentence
 from krume.publish.blend_card import Blend, BlendLot, BlendPart, blend_leaf
 from krume.publish.card import BenchCard, CardRow, Hold, Imprint, bench_card, missing_signs
 from krume.publish.cold_log import ColdLog, CoolingLimits, LoggedCooling, cold_log_leaf
@@ -39,12 +40,13 @@ from krume.publish.timetable import (
 )
 from krume.publish.timetable_drawing import day_drawing
 from krume.publish.timetable_print import timetable_html, timetable_pdf
-from krume.publish.torte_plan import TorteSheet, missing_plan_signs, torte_sheet
+from krume.publish.torte_plan import NeedRow, TorteSheet, missing_plan_signs, torte_sheet
 from krume.publish.torte_words import plan_dict
 
 __all__ = [
     "PAPERS",
     "PLAN_PAPERS",
+    "BakeCourse",
     "BenchCard",
     "Blend",
     "BlendLot",
@@ -65,6 +67,7 @@ __all__ = [
     "LeafPart",
     "LeafTable",
     "LoggedCooling",
+    "NeedRow",
     "PanelLine",
     "Places",
     "SheetFile",
@@ -72,6 +75,8 @@ __all__ = [
     "ShopRow",
     "TimetableSheet",
     "TorteSheet",
+    "bake_drawing",
+    "bake_sentence",
     "bench_card",
     "blend_leaf",
     "card_dict",

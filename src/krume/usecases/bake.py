@@ -3,6 +3,7 @@
 from dataclasses import dataclass, replace
 
 from krume.bake import (
+    Bake,
     Batter,
     Oven,
     Prediction,
@@ -52,34 +53,63 @@ class _Place:
     notices: tuple[Notice, ...]
 
 
+@dataclass(frozen=True, slots=True)
+class BakeGround:
+    """What a bake stands on: what is known before the oven, and the case where it is whole.
+
+    `batter`, `tin` and `oven` are None together, where something is asked or forbidden first.
+    """
+
+    bare: Answer[BakeResult]
+    formula: Formula
+    batter: Batter | None = None
+    tin: Tin | None = None
+    oven: Oven | None = None
+    notices: tuple[Notice, ...] = ()
+
+
 def bake_formula(name: str, wish: BakeWish, asked: Asked) -> Answer[BakeResult]:
     """Minutes of a formula in a tin and an oven, or what is asked, or the limit that forbids it."""
+    ground = bake_ground(name, wish, asked)
+    if ground.batter is None or ground.tin is None or ground.oven is None:
+        return ground.bare
+    answer = predict(ground.batter, ground.tin, ground.oven)
+    if isinstance(answer, Infeasible):
+        return barred(ground, answer)
+    result = _result(ground.bare.result, ground.batter, answer)
+    if wish.lines:
+        lines = bake_lines(ground.formula, ground.tin, ground.oven, asked)
+        result = replace(result, lines=lines)
+    notices = (*ground.bare.notices, *ground.notices, *answer.notices)
+    return replace(ground.bare, result=result, notices=notices)
+
+
+def bake_ground(name: str, wish: BakeWish, asked: Asked) -> BakeGround:
+    """A formula in a tin and an oven, before anything is baked."""
     wish = replace(wish, oven_name=asked.answer_for("--oven-name") or wish.oven_name)
     found = formula_of(name, asked)
     place = _place(found.formula, wish, asked)
     bare = _bare(found, place, wish, asked)
     if unbaked := _unbaked(found.formula):
-        return replace(bare, problems=(*found.problems, *unbaked), is_possible=bool(found.problems))
+        problems = (*found.problems, *unbaked)
+        refused = replace(bare, problems=problems, is_possible=bool(found.problems))
+        return BakeGround(refused, found.formula)
     if bare.problems or place.tin is None or place.oven is None:
-        return bare
+        return BakeGround(bare, found.formula)
     batter = _batter(found)
     if batter.value is None:
-        return replace(bare, problems=batter.problems)
-    oven = _oven(place.oven, wish)
-    answer = predict(batter.value, place.tin, oven)
-    notices = (*bare.notices, *batter.notices)
-    depth = round(depth_cm(batter.value, place.tin), 2)
-    known = replace(bare.result, depth_cm=depth)
-    if isinstance(answer, Infeasible):
-        where = "--tin" if answer.clashes[0].name == "tin height" else "--oven"
-        known = replace(known, dial=None)
-        return replace(
-            bare, result=known, problems=clash_problems(answer, where), is_possible=False
-        )
-    result = _result(known, batter.value, answer)
-    if wish.lines:
-        result = replace(result, lines=bake_lines(found.formula, place.tin, oven, asked))
-    return replace(bare, result=result, notices=(*notices, *answer.notices))
+        return BakeGround(replace(bare, problems=batter.problems), found.formula)
+    known = replace(bare.result, depth_cm=round(depth_cm(batter.value, place.tin), 2))
+    bare, oven = replace(bare, result=known), _oven(place.oven, wish)
+    return BakeGround(bare, found.formula, batter.value, place.tin, oven, batter.notices)
+
+
+def barred(ground: BakeGround, answer: Infeasible) -> Answer[BakeResult]:
+    """The answer where a limit forbids it: the limit named, no minutes."""
+    where = "--tin" if answer.clashes[0].name == "tin height" else "--oven"
+    known = replace(ground.bare.result, dial=None)
+    problems = clash_problems(answer, where)
+    return replace(ground.bare, result=known, problems=problems, is_possible=False)
 
 
 def model_minutes(found: FormulaRead, asked: Asked) -> Interval | None:
@@ -255,29 +285,35 @@ def _dial(oven: OvenLine | None, asked: Asked) -> BakeDial | None:
 
 
 def _result(known: BakeResult, batter: Batter, found: Prediction) -> BakeResult:
-    bake = found.bake
+    return replace(
+        with_bake(known, batter, found.bake),
+        minutes=Interval(found.minutes.low, round(found.minutes.best, 1), found.minutes.high),
+        check_from_min=found.check_from_min,
+        loss_pct=_rounded(found.loss_pct),
+        discrepancy=found.discrepancy,
+        draws=found.draws,
+        stalled=found.stalled,
+    )
+
+
+def with_bake(known: BakeResult, batter: Batter, bake: Bake) -> BakeResult:
+    """What is known with the likeliest bake in it; its minutes wait for their doubt."""
     whose = "the formula's own" if batter.core_c is not None else "5 K below boiling"
     if batter.core_c is not None and abs(bake.core_c - batter.core_c) > 0.05:
         whose = "the formula's own, moved with the boiling point"
     core, set_, colour = (round(minute, 1) for minute in bake.rule_minutes)
     return replace(
         known,
-        minutes=Interval(found.minutes.low, round(found.minutes.best, 1), found.minutes.high),
-        check_from_min=found.check_from_min,
-        done_by=found.done_by,
+        done_by=bake.done_by,
         rules=BakeRules(core, set_, colour),
-        core_c=round(found.core_c, 1),
+        core_c=round(bake.core_c, 1),
         core_from=whose,
         boiling_c=round(bake.boiling_c, 1),
-        loss_pct=_rounded(found.loss_pct),
         curve=BakeCurve(
             tuple(round(minute, 2) for minute in bake.curve.time_min),
             tuple(round(temp, 1) for temp in bake.curve.core_c),
             tuple(round(temp, 1) for temp in bake.curve.top_c),
         ),
-        discrepancy=found.discrepancy,
-        draws=found.draws,
-        stalled=found.stalled,
     )
 
 

@@ -18,7 +18,21 @@ from krume.web.frame.guarding import Guard
 from krume.web.frame.refusing import on_fault, on_http, on_refusal
 from krume.web.frame.rendering import asked_of
 
-JOBS = ("bake", "bench", "formulas", "sums", "slip", "today", "orders", "plan", "pantry", "ovens")
+JOBS = (
+    "bake",
+    "bench",
+    "formulas",
+    "orders",
+    "oven",
+    "ovens",
+    "pantry",
+    "plan",
+    "slip",
+    "sums",
+    "today",
+    "tortes",
+    "blend",
+)
 """Folders of the pages, each with its ROUTES in `pages`; the frame names them and imports none."""
 
 _STATIC = Path(__file__).parent.parent / "static"

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 SECTIONS = (
     ("today", "/", "Today"),
     ("formulas", "/formulas", "Formulas"),
+    ("tortes", "/tortes", "Tortes"),
     ("orders", "/orders", "Orders"),
     ("plan", "/plan", "Plan"),
     ("trials", "/trials", "Trials"),

@@ -1,0 +1,1 @@
+"""The oven at the counter: loads on one line of time."""

@@ -1,0 +1,3 @@
+"""The oven view at the counter."""
+
+ROUTES = ()

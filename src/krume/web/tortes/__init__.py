@@ -1,0 +1,1 @@
+"""Tortes: the section to scale, the sums that add, what to make, how it keeps, every version."""

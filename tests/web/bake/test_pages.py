@@ -1,0 +1,68 @@
+"""A bake as a page: the likeliest at once, its doubt when asked for, every limit named."""
+
+import re
+
+from starlette.testclient import TestClient
+
+
+def _plain(text: str) -> str:
+    return " ".join(re.sub("<[^>]*>", " ", text).split())
+
+
+def test_the_doubt_is_worked_out_when_it_is_asked_for_and_then_stays(own: TestClient) -> None:
+    first = own.get("/bake/F1").text
+    assert "most likely, and how sure is not worked out yet" in first
+    assert "Work out the doubt" in first
+    worked = own.get("/bake/F1", params={"work": "1"}).text
+    assert "check from 25 min" in _plain(worked)
+    assert "Work out the doubt" not in worked
+    assert "check from 25 min" in _plain(own.get("/bake/F1").text)
+
+
+def test_the_first_drawing_is_the_curve_with_its_rule(client: TestClient) -> None:
+    text = client.get("/bake/F1").text
+    assert "core last, 34 min" in text
+    assert "the same curve run as fast and as slow" not in text
+    assert text.index("<svg xmlns") < text.index("In another tin or oven")
+    assert 'id="bake-narrow-name"' in text
+
+
+def test_another_tin_oven_fan_and_altitude_move_the_minutes(client: TestClient) -> None:
+    def likely(**typed: str) -> float:
+        found = re.search(r'class="big">([\d.]+)', client.get("/bake/F1", params=typed).text)
+        assert found is not None
+        return float(found[1])
+
+    own = likely()
+    assert likely(tin="round 26 x 7 cm") < own
+    assert likely(oven="150 C") > own
+    assert likely(fan="on") < own
+    assert likely(altitude="1600") < own
+
+
+def test_what_is_wrong_stands_beside_its_field_and_stays_typed(client: TestClient) -> None:
+    text = client.get("/bake/F1", params={"oven": "170", "altitude": "high"}).text
+    assert 'id="wrong-oven"' in text
+    assert 'id="wrong-altitude"' in text
+    assert 'value="high"' in text
+    assert "No minutes yet" in text
+    rim = client.get("/bake/F1", params={"tin": "round 16 x 4 cm"}).text
+    assert "a limit forbids them" in rim
+    assert 'id="wrong-tin"' in rim
+
+
+def test_a_cream_has_no_minutes_and_a_name_that_is_not_there_is_404(client: TestClient) -> None:
+    answer = client.get("/bake/C1")
+    assert answer.status_code == 200
+    assert "the model gives no minutes for it" in answer.text
+    assert client.get("/bake/nothing").status_code == 404
+    assert client.get("/bake/..%2Fstudio").status_code == 404
+
+
+def test_the_dial_of_this_oven_is_said_with_which_side_it_is_off(client: TestClient) -> None:
+    text = _plain(client.get("/bake/F1").text)
+    assert "This oven is 12 °C under its dial: turn it to 182 °C" in text
+
+
+def test_an_empty_book_has_no_formula_to_bake(bare: TestClient) -> None:
+    assert bare.get("/bake/F1").status_code == 404
