@@ -35,8 +35,9 @@ def test_a_formula_twelve_times(run: Run) -> None:
 def test_the_left_over_and_who_takes_it_are_said(run: Run) -> None:
     words = " ".join(run("eggs", "T1*12").out.split())
     assert "30 whites, EU M, 1 005 g: 4 days cold from breaking." in words
-    assert "C5 takes 600 g white, heated to 71 °C. Then 405 g white left." in words
-    assert "600 g from what is left over, none to buy" in words
+    said = "C5 can take 600 g white of it, heated to 71 °C, in place of pasteurised."
+    assert f"{said} Then 405 g white left." in words
+    assert "buy 600 g, or in its place 600 g of the left-over white, heated to 71 °C" in words
     assert "Raw egg: not for the pregnant" in words
 
 

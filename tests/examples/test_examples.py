@@ -119,7 +119,7 @@ def test_buy_the_eggs(capsys: pytest.CaptureFixture[str]) -> None:
     found = _main("buy_the_eggs")
     assert [(buy.count, buy.over) for buy in found.buy] == [(90, 0)]
     assert found.left[0].left_g == pytest.approx(405.0)
-    assert "C5 takes 600 g white" in capsys.readouterr().out
+    assert "C5 can take 600 g white" in capsys.readouterr().out
 
 
 def test_make_the_sheets(capsys: pytest.CaptureFixture[str]) -> None:

@@ -56,7 +56,7 @@ def test_twelve_tortes_leave_1005_g_of_white_and_405_after_the_buttercream(demo:
     assert offer.left_g == pytest.approx(45.0)
     (pack,) = result.packs
     assert (pack.mass_g, pack.saved_g) == pytest.approx((600.0, 600.0))
-    assert pack.buy_g == 0.0
+    assert (pack.buy_g, pack.heat_c) == (600.0, 71.0)
     assert any("71 °C" in caution for caution in result.cautions)
 
 
@@ -220,3 +220,34 @@ def test_a_torte_that_cannot_stand_is_no_answer(demo: Asked, write: Callable[[st
     )
     answer = eggs(demo, path)
     assert answer.exit_code in (3, 4) and answer.problems and answer.result.buy == ()
+
+
+def test_raw_white_never_takes_the_place_of_pasteurised_unasked(demo: Asked) -> None:
+    result = eggs(demo, "101").result
+    (pack,) = result.packs
+    assert (pack.mass_g, pack.buy_g, pack.saved_g) == (60.0, 60.0, 60.0)
+    own = result.takers[0]
+    assert "can take 60 g white of it, heated to 71 °C, in place of pasteurised" in own.text
+
+
+def test_with_two_sizes_it_is_said_within_what_no_fewer_do(demo: Asked) -> None:
+    assert eggs(demo, "F4", "C1*3").result.within == "each bowl from eggs of its own size"
+    assert eggs(demo, "F1*12").result.within == ""
+
+
+def test_egg_in_grams_comes_out_of_eggs_that_are_cracked_anyway(
+    demo: Asked, write: Callable[[str], str]
+) -> None:
+    text = (
+        "Mixed eggs\nEggs: EU sizes\n\n60 g white rice flour\n40 g potato starch\n"
+        "3 eggs, medium\n2 egg yolks, large\n20 g egg white\n130 g caster sugar\n"
+    )
+    result = eggs(demo, write(text)).result
+    assert sum(buy.count for buy in result.buy) == 5
+    assert sum(left.mass_g for left in result.left if left.part == "white") == pytest.approx(61.0)
+
+
+def test_no_eggs_in_the_house_and_none_in_the_shop_is_no_answer(demo: Asked) -> None:
+    answer = eggs(demo, "F1", shop=("none",))
+    assert answer.exit_code == 4
+    assert answer.problems[0].code == "eggs-short"

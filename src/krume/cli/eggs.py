@@ -93,8 +93,11 @@ def _show(page: Page, eggs: "EggsResult") -> None:
         page.line("Nothing to buy: the eggs in the house do.", style="bold")
     for pack in eggs.packs:
         page.line(_pack(pack))
+    within = f", {eggs.within}" if eggs.within else ""
     page.line(
-        "Fewer eggs would not do." if eggs.proven else "Whether fewer do was not shown in time."
+        f"Fewer eggs would not do{within}."
+        if eggs.proven
+        else "Whether fewer do was not shown in time."
     )
     _show_bowls(page, eggs)
     _show_left(page, eggs)
@@ -118,13 +121,14 @@ def _packs(buy: "EggBuy") -> str:
 
 
 def _pack(pack: "EggPack") -> str:
-    """`60 g pasteurised white for C5: the left-over whites do, buy none`."""
+    """`60 g pasteurised white for C5: buy 60 g, or 60 g of the left-over, heated to 71 °C`."""
     said = []
-    if pack.saved_g > 0:
-        said.append(f"{number(pack.saved_g)} g from what is left over")
     if pack.from_house_g > 0:
         said.append(f"{number(pack.from_house_g)} g in the house")
     said.append(f"buy {number(pack.buy_g)} g" if pack.buy_g > 0 else "none to buy")
+    if pack.saved_g > 0:
+        how = "" if pack.heat_c is None else f", heated to {number(pack.heat_c)} °C"
+        said.append(f"or in its place {number(pack.saved_g)} g of the left-over {pack.part}{how}")
     names = ", ".join(pack.formulas)
     return f"{number(pack.mass_g)} g {pack.name} for {names}: {', '.join(said)}."
 

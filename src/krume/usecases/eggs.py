@@ -46,6 +46,7 @@ from krume.usecases.eggs_wanted import (
 from krume.usecases.sources import practice_notice
 
 _PERCENT = 100
+_TWO = 2
 _EGG = re.compile(r"egg|yolk|white", re.IGNORECASE)
 
 
@@ -69,6 +70,7 @@ def eggs_of(names: tuple[str, ...], wish: EggsWish, asked: Asked) -> Answer[Eggs
     wanted = eggs_asked(names, asked)
     stock = _stock(wish, asked)
     problems = (*wanted.problems, *(unsized(wanted) if not wanted.problems else ()))
+    stock = _any_size_named(wanted, stock)
     size = size_in_play(wanted, asked) if stock[0].is_plain else None
     needs = egg_needs(wanted, size)
     problems = (*problems, *stock[1], *(_sizeless(needs) if stock[0].is_plain else ()))
@@ -82,6 +84,26 @@ def eggs_of(names: tuple[str, ...], wish: EggsWish, asked: Asked) -> Answer[Eggs
     if found is None:
         return replace(bare, problems=_short(needs, stock[0]), is_possible=False)
     return _answered(bare, wanted, found, (stock[0], wish), asked)
+
+
+def _any_size_named(
+    wanted: EggsAsked, stock: tuple[EggStock, tuple[Problem, ...]]
+) -> tuple[EggStock, tuple[Problem, ...]]:
+    """Eggs in grams may come from any size that is cracked: no egg is broken beside a left-over."""
+    needs = egg_needs(wanted, None)
+    sizes = tuple(sorted({need.size for need in needs if need.size is not None}))
+    in_grams = any(need.size is None for need in needs)
+    if not stock[0].is_plain or not in_grams or len(sizes) < _TWO:
+        return stock
+    return replace(stock[0], shop=sizes), stock[1]
+
+
+def _within(needs: tuple[EggNeed, ...], stock: EggStock) -> str:
+    """Within what the number is the fewest: eggs of another size are not bought for a bowl."""
+    shop = stock.shop
+    own = {need.size for need in needs if need.size is not None}
+    bought = own if shop is None else own & set(shop)
+    return "each bowl from eggs of its own size" if len(bought) >= _TWO else ""
 
 
 def _of_eggs(wanted: EggsAsked) -> tuple[Notice, ...]:
@@ -113,6 +135,7 @@ def _answered(
         when_weighed=egg_cautions()["weigh"] if found.cracked else "",
         cautions=_cautions(found, left, taken, stock),
         proven=found.proven,
+        within=_within(tuple(each.bowl.need for each in found.filled), stock),
     )
     notices = (*bare.notices, *ranges_taken(wanted), *_papers(found))
     return replace(bare, result=result, notices=tuple(dict.fromkeys(notices)))

@@ -91,7 +91,11 @@ class EggRow:
 
 @dataclass(frozen=True, slots=True)
 class EggPack:
-    """Egg out of a pack: what the formulas want, what left-overs save of it, what to buy."""
+    """Egg out of a pack: what the formulas want, what is in the house, what to buy.
+
+    `saved_g` is what left-over egg could give in its place, treated as `heat_c` says; `buy_g` is
+    with none of that: egg from the shell is not pasteurised, and whose cake it is decides.
+    """
 
     name: str
     part: str
@@ -100,6 +104,7 @@ class EggPack:
     from_house_g: float
     buy_g: float
     formulas: tuple[str, ...]
+    heat_c: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -174,6 +179,7 @@ class EggsResult:
     when_weighed: str
     cautions: tuple[str, ...]
     proven: bool
+    within: str = ""
 
 
 def no_eggs(of: tuple[str, ...]) -> EggsResult:

@@ -211,11 +211,14 @@ def pack_rows(
                 _add_filled(by_formula, found, index, liquid)
         mass_g, part = sum(by_formula.values()), _part_of(name)
         is_plain = name.startswith("pasteurised")
-        saved_g = sum(t.mass_g for t in taken if is_plain and t.part == part)
-        used_g = min(house_g, mass_g - saved_g)
+        mine = [t for t in taken if is_plain and t.part == part]
+        used_g = min(house_g, mass_g)
         if mass_g > _DUST:
-            buy_g = max(0.0, mass_g - saved_g - used_g)
-            rows.append(EggPack(name, part, mass_g, saved_g, used_g, buy_g, tuple(by_formula)))
+            buy_g = max(0.0, mass_g - used_g)
+            saved_g = min(buy_g, sum(t.mass_g for t in mine))
+            heat_c = next((t.use.heat_c for t in mine if t.use.heat_c is not None), None)
+            row = (name, part, mass_g, saved_g, used_g, buy_g, tuple(by_formula), heat_c)
+            rows.append(EggPack(*row))
     return tuple(rows)
 
 
@@ -286,7 +289,8 @@ def _taker_words(each: Taken, left_g: float) -> str:
     short = each.more_g > _CRUMB_G
     if each.batches is None:
         wants = f", and wants {grams(each.more_g)} more" if short else ""
-        return f"{each.formula} takes {grams(each.mass_g)} {word}, {each.use.treated}{wants}.{then}"
+        can = f"{each.formula} can take {grams(each.mass_g)} {word} of it, {each.use.treated}"
+        return f"{can}, in place of pasteurised{wants}.{then}"
     wants = f" and want {grams(each.more_g)} beside it" if short else ""
     took = f"would take {grams(each.mass_g)} {word}{wants}, {each.use.treated}"
     return f"{_batches(each.batches)} of {each.formula} {took}.{then}"

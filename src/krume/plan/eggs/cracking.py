@@ -148,6 +148,8 @@ class _Program:
         import numpy as np
         from scipy.optimize import LinearConstraint
 
+        if {bowl for bowl, _ in self.ways} != set(self.wanted):
+            return None
         held = list(self._constraints())
         found: NDArray[np.float64] | None = None
         proven = True
