@@ -1,13 +1,14 @@
 """The way that was chosen, on paper and as a text; the book stays as it is."""
 
 import json
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 
 from krume.base import InputError
 from krume.design import read
-from krume.usecases import Asked, SlipWish, rescue_slip
+from krume.usecases import Asked, SlipWish, make_sheets, rescue_slip, verify_sheets
 from tests.usecases.test_slip import SLIP
 
 
@@ -24,6 +25,7 @@ def test_a_jar_gets_its_own_card_with_what_the_next_cake_adds(demo: Asked, tmp_p
         *(f"f2-rescued-bench-card.{end}" for end in ("pdf", "html", "json")),
         *(f"f2-jar-blend-card.{end}" for end in ("pdf", "html", "json")),
         "f2-slip.json",
+        "sheets.json",
     }
     card = files["f2-jar-blend-card.html"].read_text(encoding="utf-8")
     assert "In this jar: 31.5 g" in card
@@ -98,3 +100,26 @@ def test_an_open_question_writes_nothing(demo: Asked, tmp_path: Path) -> None:
     wish = SlipWish(("rice=46",), choose=1, out=tmp_path / "out")
     assert rescue_slip("F2", wish, demo).exit_code == 3
     assert not (tmp_path / "out").exists()
+
+
+def test_kept_sheets_are_verified_against_the_text_they_were_made_of(
+    write: Callable[[str], str], bare: Asked, tmp_path: Path
+) -> None:
+    text = "Own\n\n40 g white rice flour\n20 g teff flour\n30 g potato starch\n"
+    path, out = write(text), tmp_path / "out"
+    wish = SlipWish(("teff=26",), choose=1, out=out)
+    assert rescue_slip(path, wish, bare).exit_code == 0
+    assert verify_sheets(out, bare).problems == ()
+    Path(path).write_text(text.replace("30 g", "32 g"), encoding="utf-8")
+    stale = verify_sheets(out, bare).problems
+    assert any(each.where.endswith("-bench-card.pdf") for each in stale)
+    assert f"krume slip {path} --weighed teff=26" in stale[0].ask
+    assert "--choose" not in stale[0].ask
+
+
+def test_a_slips_list_keeps_the_sheets_made_before_it(demo: Asked, tmp_path: Path) -> None:
+    out = tmp_path / "out"
+    make_sheets("F2", demo, out=out)
+    _keep(demo, out, 1)
+    verified = {each.file for each in verify_sheets(out, demo).result.verified}
+    assert {"f2-bench-card.pdf", "f2-rescued-bench-card.pdf", "f2-slip.json"} <= verified

@@ -3,14 +3,12 @@
 from dataclasses import replace
 from pathlib import Path
 
-from krume import __version__
-from krume.evidence import data_version
-from krume.publish import Imprint, blend_leaf
+from krume.publish import blend_leaf
 from krume.store import book_at, place_all, studio_of
 from krume.usecases.answer import Asked
 from krume.usecases.blend_card import blends_of
 from krume.usecases.blend_result import BlendFile
-from krume.usecases.clock import now
+from krume.usecases.imprint import imprint_of
 from krume.usecases.kind import made_of
 from krume.usecases.order_files import leaf_files
 from krume.usecases.sheet_result import Files
@@ -26,7 +24,7 @@ def write_blend_card(
     """Write the card of the blend in a text, as PDF, HTML and JSON, all of them or none."""
     typed = replace(asked, answers=(), typed=text.encode("utf-8"))
     made = made_of(_TYPED, typed)
-    imprint = _imprint(asked, is_of_book=is_of_book)
+    imprint = imprint_of(studio_of(book_at(asked.book)), asked, is_of_book=is_of_book)
     found = blends_of(made, _TYPED, typed, imprint.market)
     files: Files = {}
     for of, blend in found.blends.items():
@@ -36,16 +34,4 @@ def write_blend_card(
     folder = out.resolve()
     return tuple(
         BlendFile("blend-card", name.rpartition(".")[2], str(folder / name)) for name in files
-    )
-
-
-def _imprint(asked: Asked, *, is_of_book: bool) -> Imprint:
-    studio = studio_of(book_at(asked.book))
-    notes = (studio.sheet_note, studio.invented_note) if is_of_book else ()
-    return Imprint(
-        date=now(studio, on=asked.on).date().isoformat(),
-        program=__version__,
-        data=data_version(),
-        market=studio.market or "eu",
-        notes=tuple(note for note in notes if note),
     )

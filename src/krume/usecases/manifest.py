@@ -67,7 +67,8 @@ class Run:
     """One making of sheets: what was asked, by which program and data, of which texts.
 
     `held` is what held the order then, `batches` how many of each formula it took: both move
-    sheets that do not rest on the text that changed.
+    sheets that do not rest on the text that changed. `again` is the command that shows the ways out
+    of a slip once more, where the sheets are those of a slip.
     """
 
     name: str
@@ -82,6 +83,7 @@ class Run:
     batches: tuple[str, ...]
     texts: tuple[TextDigest, ...]
     files: tuple[ListedFile, ...]
+    again: tuple[str, ...] = ()
 
 
 def made_from(made: Made, name: str, asked: Asked) -> tuple[TextDigest, ...]:

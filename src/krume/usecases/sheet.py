@@ -4,10 +4,8 @@ import json
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from krume import __version__
 from krume.base import Notice, as_text
 from krume.design import Formula, Weighing, scaled, weigh_out
-from krume.evidence import data_version
 from krume.label import Statement
 from krume.publish import (
     BenchCard,
@@ -25,13 +23,13 @@ from krume.publish import (
 from krume.publish import (
     SheetFile as IndexEntry,
 )
-from krume.store import Studio, book_at, place_all, studio_of
+from krume.store import book_at, place_all, studio_of
 from krume.usecases.answer import Answer, Asked
 from krume.usecases.as_json import plain
 from krume.usecases.bake import model_minutes
-from krume.usecases.clock import now
 from krume.usecases.declared import declared_of_all
 from krume.usecases.gluten_words import gluten_of_all
+from krume.usecases.imprint import dial_of, imprint_of
 from krume.usecases.kind import Made, made_of
 from krume.usecases.leaf_sheets import leaf_sheets
 from krume.usecases.manifest import MANIFEST, listed, read_manifest, run_of, stamped
@@ -77,7 +75,7 @@ def make_sheets(name: str, asked: Asked, *, out: Path, paper: str = "a5") -> Ans
     bare = Answer(SheetResult((), (), (), ()), made.problems, made.notices, sources)
     if made.problems:
         return bare
-    imprint = _imprint(studio_of(book_at(asked.book)), asked, is_of_book=_is_of_book(made))
+    imprint = imprint_of(studio_of(book_at(asked.book)), asked, is_of_book=_is_of_book(made))
     plans = torte_plans(made, name, asked, imprint)
     if plans.problems:
         return replace(bare, problems=plans.problems, is_possible=plans.is_possible)
@@ -179,12 +177,12 @@ def _cards(made: Made, asked: Asked, hold: Hold | None, about: "_About") -> list
         batches = about.batches.get(name)
         formula = scaled(read.formula, batches) if batches and batches < 1 else read.formula
         weighing = weigh_out(formula, scale_g=step_g)
-        imprint = _imprint(studio, asked, is_of_book=read.source.kind is not None)
+        imprint = imprint_of(studio, asked, is_of_book=read.source.kind is not None)
         card = bench_card(
             formula,
             weighing,
             imprint,
-            dial_c=_dial_c(formula, studio),
+            dial_c=dial_of(formula, studio),
             hold=hold,
             gluten=about.gluten.get(name),
             gelatine=about.gelatine,
@@ -229,27 +227,6 @@ def _free(wanted: str, taken: set[str]) -> str:
         number += 1
         name = f"{wanted}-{number}"
     return name
-
-
-def _imprint(studio: Studio, asked: Asked, *, is_of_book: bool) -> Imprint:
-    notes = (studio.sheet_note, studio.invented_note) if is_of_book else ()
-    return Imprint(
-        date=now(studio, on=asked.on).date().isoformat(),
-        program=__version__,
-        data=data_version(),
-        market=studio.market or "eu",
-        notes=tuple(note for note in notes if note),
-    )
-
-
-def _dial_c(formula: Formula, studio: Studio) -> float | None:
-    """Dial for the temperature a formula wants, where this oven's offset holds for it."""
-    oven = formula.oven
-    if oven is None or oven.temp_c is None or studio.oven_offset_c is None:
-        return None
-    if bool(oven.fan) != bool(studio.bakes_with_fan):
-        return None
-    return oven.temp_c - studio.oven_offset_c
 
 
 def _card_files(cards: list[_Card], paper: str) -> Files:

@@ -60,8 +60,23 @@ def rescue_slip(name: str, wish: SlipWish, asked: Asked) -> Answer[SlipResult]:
         return answer
     from krume.usecases.slip_keep import Chosen, keep_way
 
-    chosen = Chosen(name, asked, found, ways, wish.choose, wish.out, wish.paper)
+    words = _words(name, wish, asked)
+    chosen = Chosen(name, asked, found, ways, wish.choose, wish.out, wish.paper, words)
     return keep_way(answer, chosen)
+
+
+def _words(name: str, wish: SlipWish, asked: Asked) -> tuple[str, ...]:
+    """The command that shows the ways of this slip again."""
+    options = (
+        *(("--weighed", text) for text in wish.weighed),
+        *(("--no-more", text) for text in wish.no_more),
+        *(("--same-bowl", text) for text in wish.same_bowl),
+        *((("--spoilt", wish.spoilt),) if wish.spoilt else ()),
+        *((("--scale", f"{wish.step_g:g}"),) if wish.step_g else ()),
+        *(("--answer", text) for text in asked.answers),
+    )
+    total = ("--total",) if wish.total else ()
+    return ("krume", "slip", name, *(word for each in options for word in each), *total)
 
 
 def _named(wish: SlipWish, asked: Asked) -> tuple[str, ...]:

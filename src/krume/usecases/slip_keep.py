@@ -18,14 +18,16 @@ from krume.publish import (
     card_pdf,
     missing_signs,
 )
-from krume.store import Studio, book_at, place_all, studio_of
+from krume.store import book_at, place_all, studio_of
 from krume.usecases.answer import Answer, Asked
 from krume.usecases.as_json import Json, plain
 from krume.usecases.blend_card import blends_of
 from krume.usecases.clock import now
 from krume.usecases.declared import declared_of_all
 from krume.usecases.gluten_words import gluten_of_all
+from krume.usecases.imprint import dial_of, imprint_of
 from krume.usecases.kind import made_of
+from krume.usecases.manifest import MANIFEST, listed, read_manifest, run_of, stamped
 from krume.usecases.order_files import leaf_files
 from krume.usecases.read import FormulaRead
 from krume.usecases.sheet_result import Files, SheetFile
@@ -38,7 +40,10 @@ _RESIZED = ("scale", "scale-exact", "down", "follow", "second")
 
 @dataclass(frozen=True, slots=True)
 class Chosen:
-    """A way that was chosen, counted from 1, and where its sheets go."""
+    """A way that was chosen, counted from 1, and where its sheets go.
+
+    `words` is the command that shows all ways again.
+    """
 
     name: str
     asked: Asked
@@ -47,6 +52,7 @@ class Chosen:
     choose: int
     out: Path | None
     paper: str
+    words: tuple[str, ...]
 
     @property
     def way(self) -> Way:
@@ -74,7 +80,8 @@ def keep_way(answer: Answer[SlipResult], kept: Chosen) -> Answer[SlipResult]:
         message = "Name the folder for the corrected sheets: --out DIR"
         raise InputError(message, field="out", want="--out DIR")
     text, formula = _corrected(kept)
-    files, signs = _files(kept, text, formula)
+    drawn, signs = _files(kept, text, formula)
+    files = _listed(kept, drawn, kept.out)
     place_all(kept.out, {file: data for file, (_, data) in files.items()})
     folder = kept.out.resolve()
     written = tuple(
@@ -83,6 +90,17 @@ def keep_way(answer: Answer[SlipResult], kept: Chosen) -> Answer[SlipResult]:
     )
     result = replace(answer.result, chosen=kept.way.kind, files=written)
     return replace(answer, result=result, notices=(*answer.notices, *signs))
+
+
+def _listed(kept: Chosen, files: Files, out: Path) -> Files:
+    """The sheets with the list of what they were made of, so that they can be verified later."""
+    made = made_of(kept.name, kept.asked)
+    day = now(studio_of(book_at(kept.asked.book)), on=kept.asked.on).date().isoformat()
+    run = run_of(made, kept.name, kept.asked, files, day=day, paper=kept.paper, held=())
+    run = replace(run, kind="slip", again=kept.words)
+    whole = stamped(files, run)
+    whole[MANIFEST] = (("manifest", kept.of), listed(run, whole, read_manifest(out)))
+    return whole
 
 
 def _corrected(kept: Chosen) -> tuple[str, Formula]:
@@ -105,7 +123,8 @@ def _files(kept: Chosen, text: str, formula: Formula) -> tuple[Files, tuple[Noti
     kind, of = ("corrected-formula", kept.of), kept.of
     part = "second" if kept.way.kind == "second" else "rescued"
     files: Files = {f"{kept.stem}-{part}.txt": (kind, text.encode("utf-8"))}
-    imprint = _imprint(kept)
+    studio = studio_of(book_at(kept.asked.book))
+    imprint = imprint_of(studio, kept.asked, is_of_book=kept.read.source.kind is not None)
     cards, signs = _bench_card(kept, formula, imprint, f"{kept.stem}-{part}")
     files |= cards
     if kept.way.kind == "second":
@@ -128,7 +147,7 @@ def _bench_card(
         formula,
         weigh_out(formula, scale_g=kept.found.slip.step_g),
         imprint,
-        dial_c=_dial_c(formula, studio),
+        dial_c=dial_of(formula, studio),
         gluten=gluten_of_all(kept.name, kept.asked).get(kept.of),
         gelatine=lot_animal(kept.asked),
         declared=declared_of_all(kept.name, kept.asked, imprint.market).get(kept.of),
@@ -202,24 +221,3 @@ def _record(kept: Chosen, text: str) -> dict[str, Json]:
             "command": f"krume sheet {kept.name} --out DIR",
         },
     }
-
-
-def _imprint(kept: Chosen) -> Imprint:
-    studio = studio_of(book_at(kept.asked.book))
-    notes = (studio.sheet_note, studio.invented_note) if kept.read.source.kind is not None else ()
-    return Imprint(
-        date=now(studio, on=kept.asked.on).date().isoformat(),
-        program=__version__,
-        data=data_version(),
-        market=studio.market or "eu",
-        notes=tuple(note for note in notes if note),
-    )
-
-
-def _dial_c(formula: Formula, studio: Studio) -> float | None:
-    """Dial for the temperature a formula wants, where the oven's offset holds for it."""
-    oven = formula.oven
-    if oven is None or oven.temp_c is None or studio.oven_offset_c is None:
-        return None
-    is_alike = bool(oven.fan) == bool(studio.bakes_with_fan)
-    return oven.temp_c - studio.oven_offset_c if is_alike else None

@@ -140,7 +140,9 @@ def _file(each: ListedFile, folder: Path, now: _Now) -> SheetVerified:
 
 
 def renewing(run: Run, folder: Path) -> str:
-    """The command that makes the sheets of a run again."""
+    """The command that makes the sheets of a run again; of a slip, the one that shows its ways."""
+    if run.again:
+        return shlex.join(run.again)
     words = ["krume", "sheet", run.name, "--out", str(folder), "--paper", run.paper]
     words += ["--on", run.on] if run.on is not None else []
     words += [word for answer in run.answers for word in ("--answer", answer)]

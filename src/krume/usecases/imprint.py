@@ -1,0 +1,30 @@
+"""What every sheet carries of its making, and the dial that gives a formula's temperature."""
+
+from krume import __version__
+from krume.design import Formula
+from krume.evidence import data_version
+from krume.publish import Imprint
+from krume.store import Studio
+from krume.usecases.answer import Asked
+from krume.usecases.clock import now
+
+
+def imprint_of(studio: Studio, asked: Asked, *, is_of_book: bool) -> Imprint:
+    """Day, versions, market, and what the studio says on the sheets of its own texts."""
+    notes = (studio.sheet_note, studio.invented_note) if is_of_book else ()
+    return Imprint(
+        date=now(studio, on=asked.on).date().isoformat(),
+        program=__version__,
+        data=data_version(),
+        market=studio.market or "eu",
+        notes=tuple(note for note in notes if note),
+    )
+
+
+def dial_of(formula: Formula, studio: Studio) -> float | None:
+    """Dial in °C for the temperature a formula wants, where this oven's offset holds for it."""
+    oven = formula.oven
+    if oven is None or oven.temp_c is None or studio.oven_offset_c is None:
+        return None
+    is_alike = bool(oven.fan) == bool(studio.bakes_with_fan)
+    return oven.temp_c - studio.oven_offset_c if is_alike else None
