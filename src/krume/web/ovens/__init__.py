@@ -1,0 +1,1 @@
+"""Tins by size and by water; the oven with its offset and the dial to set."""
