@@ -151,6 +151,8 @@ def _words(minutes: int) -> str:
 
 def _span(left: timedelta) -> tuple[str, str]:
     minutes = max(0, int(left.total_seconds() // 60))
+    if not minutes:
+        return "now", ""
     if minutes < 120:
         return str(minutes), "min"
     return str(minutes // 60), "h"

@@ -8,7 +8,10 @@ from starlette.testclient import TestClient
 
 from krume.web.texts.pages import TextKind, text_routes
 
-KINDS = [("formulas", "Mine\n\n100 g sugar\n")]
+KINDS = [
+    ("formulas", "Mine\n\n100 g sugar\n"),
+    ("orders", "Mine\nDate: 2027-06-12\n\n1 T1\n"),
+]
 
 
 @pytest.mark.parametrize(("section", "text"), KINDS)

@@ -7,7 +7,7 @@ from datetime import datetime, timedelta
 from krume.usecases import PlanTask
 
 WIDTH, AXIS = 400.0, 50.0
-_EDGE = 2.0
+_EDGE = 22.0
 _QUARTER = timedelta(minutes=15)
 _LABELS = 4
 _STEPS_H = (1, 2, 3, 4, 6)
