@@ -1,0 +1,1 @@
+"""Teaching: a formula or a class as a learner would read it, its conflicts first."""
