@@ -33,7 +33,7 @@ if TYPE_CHECKING:
     from krume.usecases.bench_cup import CupNow, cup_at_bench, keep_cup
     from krume.usecases.bench_result import Bench, BenchSaid
     from krume.usecases.bench_state import Spot
-    from krume.usecases.bench_ways import BenchSlip
+    from krume.usecases.bench_ways import BenchSlip, BenchWay
     from krume.usecases.blend import choose_blend
     from krume.usecases.blend_hand import BlendHand, flours_at_hand
     from krume.usecases.blend_request import BlendWish
@@ -57,6 +57,7 @@ if TYPE_CHECKING:
     from krume.usecases.build_result import BuildLayer, BuildResult
     from krume.usecases.calc import SumList, SumRow, answer_sum, list_sums
     from krume.usecases.check import CheckBand, CheckFinding, CheckResult, check_formula
+    from krume.usecases.core_now import CoreNow
     from krume.usecases.cost import CostWish, cost_of
     from krume.usecases.cost_result import CostComponent, CostResult
     from krume.usecases.day_plan import (
@@ -91,6 +92,15 @@ if TYPE_CHECKING:
         sheets_of_order,
     )
     from krume.usecases.order_standing import OrderStanding, orders_of, standing_of
+    from krume.usecases.oven import OvenNext, OvenReady, OvenView, oven_view
+    from krume.usecases.oven_loads import (
+        Load,
+        probe_load,
+        put_back,
+        put_in,
+        take_out,
+        time_load,
+    )
     from krume.usecases.ovens_page import (
         OvenNow,
         OvensNow,
@@ -154,14 +164,15 @@ if TYPE_CHECKING:
         settings_wished,
     )
     from krume.usecases.table_questions import (
+        questions_of_table,
         row_questions,
-        table_questions,
     )
     from krume.usecases.table_upload import (
         TableChange,
         keep_table,
         table_change,
     )
+    from krume.usecases.teach_page import TeachFormula, TeachHeat, TeachLine, TeachView, teach_view
     from krume.usecases.texts import (
         LineChange,
         TextNow,
@@ -178,6 +189,7 @@ if TYPE_CHECKING:
     )
     from krume.usecases.to_buy import ToBuy
     from krume.usecases.today import NextThing, Today, today_of
+    from krume.usecases.torte_page import TortePage, TorteRow, TorteSaid, TorteUse, torte_shown
     from krume.usecases.trials import (
         TrialRow,
         drafted,
@@ -188,10 +200,10 @@ if TYPE_CHECKING:
         trial_rows,
         trial_sheet,
     )
-    from krume.usecases.torte_page import TortePage, TorteRow, TorteSaid, TorteUse, torte_shown
     from krume.usecases.vary import VaryWish, vary_each, vary_formula
+    from krume.usecases.vary_choices import VaryChoices, choices_of
     from krume.usecases.vary_family import FamilyWish, vary_children
-    from krume.usecases.vary_result import VaryChange, VaryResult
+    from krume.usecases.vary_result import VaryChange, VaryChild, VaryResult
     from krume.usecases.verify import verify_sheets
 
 _HOMES = {
@@ -210,6 +222,7 @@ _HOMES = {
     "BenchClocks": "usecases.bench_clocks",
     "BenchSaid": "usecases.bench_result",
     "BenchSlip": "usecases.bench_ways",
+    "BenchWay": "usecases.bench_ways",
     "BlendGluten": "usecases.blend_result",
     "BlendHand": "usecases.blend_hand",
     "BlendLine": "usecases.blend_result",
@@ -230,6 +243,7 @@ _HOMES = {
     "CheckResult": "usecases.check",
     "CheckTwice": "usecases.matters",
     "Content": "usecases.ingredient_page",
+    "CoreNow": "usecases.core_now",
     "CostComponent": "usecases.cost_result",
     "CostResult": "usecases.cost_result",
     "CostWish": "usecases.cost",
@@ -256,6 +270,7 @@ _HOMES = {
     "LabelResult": "usecases.label_result",
     "LabelWish": "usecases.label",
     "LineChange": "usecases.texts",
+    "Load": "usecases.oven_loads",
     "LotRow": "usecases.pantry_page",
     "LotStop": "usecases.pantry_stops",
     "NamedIngredient": "usecases.ingredient_page",
@@ -265,7 +280,10 @@ _HOMES = {
     "OrderStanding": "usecases.order_standing",
     "OrderStopped": "usecases.pantry_stops",
     "OrderView": "usecases.order_page",
+    "OvenNext": "usecases.oven",
     "OvenNow": "usecases.ovens_page",
+    "OvenReady": "usecases.oven",
+    "OvenView": "usecases.oven",
     "OvensNow": "usecases.ovens_page",
     "PantryNow": "usecases.pantry_page",
     "PlanLoad": "usecases.plan_result",
@@ -303,6 +321,10 @@ _HOMES = {
     "SumRow": "usecases.calc",
     "TableChange": "usecases.table_upload",
     "TableNow": "usecases.rows",
+    "TeachFormula": "usecases.teach_page",
+    "TeachHeat": "usecases.teach_page",
+    "TeachLine": "usecases.teach_page",
+    "TeachView": "usecases.teach_page",
     "TextLineRow": "usecases.read",
     "TextNow": "usecases.texts",
     "TextRow": "usecases.texts",
@@ -310,12 +332,14 @@ _HOMES = {
     "TinRow": "usecases.ovens_page",
     "ToBuy": "usecases.to_buy",
     "Today": "usecases.today",
-    "TrialRow": "usecases.trials",
     "TortePage": "usecases.torte_page",
     "TorteRow": "usecases.torte_page",
     "TorteSaid": "usecases.torte_page",
     "TorteUse": "usecases.torte_page",
+    "TrialRow": "usecases.trials",
     "VaryChange": "usecases.vary_result",
+    "VaryChild": "usecases.vary_result",
+    "VaryChoices": "usecases.vary_choices",
     "VaryResult": "usecases.vary_result",
     "VaryWish": "usecases.vary",
     "add_row": "usecases.rows",
@@ -331,6 +355,7 @@ _HOMES = {
     "bring_back": "usecases.texts",
     "build_torte": "usecases.build",
     "check_formula": "usecases.check",
+    "choices_of": "usecases.vary_choices",
     "choose_blend": "usecases.blend",
     "clocks_at_bench": "usecases.bench_clocks",
     "command_schema": "usecases.schema",
@@ -367,11 +392,16 @@ _HOMES = {
     "orders_of": "usecases.order_standing",
     "oven_now": "usecases.ovens_page",
     "oven_settings": "usecases.ovens_page",
+    "oven_view": "usecases.oven",
     "ovens_now": "usecases.ovens_page",
     "pantry_now": "usecases.pantry_page",
     "plain": "usecases.as_json",
     "plan_day_today": "usecases.day_plan",
     "plan_orders": "usecases.plan",
+    "probe_load": "usecases.oven_loads",
+    "put_back": "usecases.oven_loads",
+    "put_in": "usecases.oven_loads",
+    "questions_of_table": "usecases.table_questions",
     "read_formula": "usecases.read",
     "rescue_slip": "usecases.slip",
     "restore_book": "usecases.book_care",
@@ -395,16 +425,18 @@ _HOMES = {
     "stop_at_bench": "usecases.bench_clocks",
     "table_change": "usecases.table_upload",
     "table_now": "usecases.rows",
-    "table_questions": "usecases.table_questions",
+    "take_out": "usecases.oven_loads",
+    "teach_view": "usecases.teach_page",
     "text_now": "usecases.texts",
     "texts_of": "usecases.texts",
+    "time_load": "usecases.oven_loads",
     "tin_words": "usecases.ovens_page",
     "today_of": "usecases.today",
+    "torte_shown": "usecases.torte_page",
     "trial_numbers": "usecases.trials",
     "trial_row": "usecases.trials",
     "trial_rows": "usecases.trials",
     "trial_sheet": "usecases.trials",
-    "torte_shown": "usecases.torte_page",
     "vary_children": "usecases.vary_family",
     "vary_each": "usecases.vary",
     "vary_formula": "usecases.vary",
@@ -431,6 +463,7 @@ __all__ = [
     "BenchClocks",
     "BenchSaid",
     "BenchSlip",
+    "BenchWay",
     "BlendGluten",
     "BlendHand",
     "BlendLine",
@@ -451,6 +484,7 @@ __all__ = [
     "CheckResult",
     "CheckTwice",
     "Content",
+    "CoreNow",
     "CostComponent",
     "CostResult",
     "CostWish",
@@ -477,6 +511,7 @@ __all__ = [
     "LabelResult",
     "LabelWish",
     "LineChange",
+    "Load",
     "LotRow",
     "LotStop",
     "NamedIngredient",
@@ -486,7 +521,10 @@ __all__ = [
     "OrderStanding",
     "OrderStopped",
     "OrderView",
+    "OvenNext",
     "OvenNow",
+    "OvenReady",
+    "OvenView",
     "OvensNow",
     "PantryNow",
     "PlanLoad",
@@ -523,6 +561,10 @@ __all__ = [
     "SumRow",
     "TableChange",
     "TableNow",
+    "TeachFormula",
+    "TeachHeat",
+    "TeachLine",
+    "TeachView",
     "TextLineRow",
     "TextNow",
     "TextRow",
@@ -530,12 +572,14 @@ __all__ = [
     "TinRow",
     "ToBuy",
     "Today",
-    "TrialRow",
     "TortePage",
     "TorteRow",
     "TorteSaid",
     "TorteUse",
+    "TrialRow",
     "VaryChange",
+    "VaryChild",
+    "VaryChoices",
     "VaryResult",
     "VaryWish",
     "add_row",
@@ -551,6 +595,7 @@ __all__ = [
     "bring_back",
     "build_torte",
     "check_formula",
+    "choices_of",
     "choose_blend",
     "clocks_at_bench",
     "command_schema",
@@ -587,11 +632,16 @@ __all__ = [
     "orders_of",
     "oven_now",
     "oven_settings",
+    "oven_view",
     "ovens_now",
     "pantry_now",
     "plain",
     "plan_day_today",
     "plan_orders",
+    "probe_load",
+    "put_back",
+    "put_in",
+    "questions_of_table",
     "read_formula",
     "rescue_slip",
     "restore_book",
@@ -615,16 +665,18 @@ __all__ = [
     "stop_at_bench",
     "table_change",
     "table_now",
-    "table_questions",
+    "take_out",
+    "teach_view",
     "text_now",
     "texts_of",
+    "time_load",
     "tin_words",
     "today_of",
+    "torte_shown",
     "trial_numbers",
     "trial_row",
     "trial_rows",
     "trial_sheet",
-    "torte_shown",
     "vary_children",
     "vary_each",
     "vary_formula",

@@ -14,11 +14,14 @@ Grams = float | Interval | None
 
 @dataclass(frozen=True, slots=True)
 class TeachLine:
-    """One line of a learner's page: in grams, and in ounces for a kitchen that weighs so."""
+    """One line of a learner's page: in grams, and in ounces for a kitchen that weighs so.
+
+    `counted` is the line's own words where it was not written as a mass.
+    """
 
     line: int
     name: str
-    read: str
+    counted: str
     section: str
     mass_g: Grams
     mass_oz: Grams
@@ -106,7 +109,9 @@ def _formula(read: ReadResult, problems: tuple[Problem, ...]) -> TeachFormula:
 def _line(line: ReadLine) -> TeachLine:
     mass_g = line.mass_g if line.mass_g is not None else line.mass_interval_g
     name = line.name if line.part in (None, "whole") else f"{line.name}, {line.part}"
-    return TeachLine(line.line, name, line.read, line.section or "", mass_g, _ounces(mass_g))
+    unit = UNITS.get(line.unit or "")
+    counted = "" if unit is not None and unit.kind == "mass" else line.read
+    return TeachLine(line.line, name, counted, line.section or "", mass_g, _ounces(mass_g))
 
 
 def _ounces(mass_g: Grams) -> Grams:

@@ -29,9 +29,12 @@ JOBS = (
     "plan",
     "slip",
     "sums",
+    "teach",
     "today",
     "tortes",
     "blend",
+    "vary",
+    "eggs",
 )
 """Folders of the pages, each with its ROUTES in `pages`; the frame names them and imports none."""
 

@@ -20,6 +20,7 @@ class Row:
     """One line of the learner's table, its figures as they are read."""
 
     name: str
+    counted: str
     grams: str
     ounces: str
 
@@ -108,7 +109,7 @@ def both(temp_c: float, temp_f: float) -> str:
 
 
 def _row(line: TeachLine) -> Row:
-    return Row(line.name, _figure(line.mass_g), _figure(line.mass_oz))
+    return Row(line.name, line.counted, _figure(line.mass_g), _figure(line.mass_oz))
 
 
 def _figure(mass: float | Interval | None) -> str:
