@@ -57,7 +57,7 @@ if TYPE_CHECKING:
     from krume.usecases.build_result import BuildLayer, BuildResult
     from krume.usecases.calc import SumList, SumRow, answer_sum, list_sums
     from krume.usecases.check import CheckBand, CheckFinding, CheckResult, check_formula
-    from krume.usecases.core_now import CoreNow
+    from krume.usecases.core_now import CoreNow, core_left
     from krume.usecases.cost import CostWish, cost_of
     from krume.usecases.cost_result import CostComponent, CostResult
     from krume.usecases.day_plan import (
@@ -359,6 +359,7 @@ _HOMES = {
     "choose_blend": "usecases.blend",
     "clocks_at_bench": "usecases.bench_clocks",
     "command_schema": "usecases.schema",
+    "core_left": "usecases.core_now",
     "cost_of": "usecases.cost",
     "cup_at_bench": "usecases.bench_cup",
     "data_version": "evidence",
@@ -599,6 +600,7 @@ __all__ = [
     "choose_blend",
     "clocks_at_bench",
     "command_schema",
+    "core_left",
     "cost_of",
     "cup_at_bench",
     "data_version",
