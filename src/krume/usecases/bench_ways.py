@@ -26,7 +26,10 @@ _OFF_CARD = ("scale", "scale-exact", "down", "follow")
 
 @dataclass(frozen=True, slots=True)
 class BenchWay:
-    """One way as the bench shows it: the grams still to add, and one sentence."""
+    """One way as the bench shows it: the grams still to add, and one sentence.
+
+    `kept` is what a choice of it keeps, as JSON.
+    """
 
     kind: str
     title: str
@@ -35,6 +38,7 @@ class BenchWay:
     why: str
     outside: str
     in_band: bool
+    kept: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,13 +86,13 @@ def bench_slip(found: Standing, ways: Rescue) -> BenchSlip | None:
     line = spot.row.line
     in_points = ways.bowl is not None and line in ways.bowl.lines
     back = spot.over_g if line in ways.alone and spot.over_g else None
-    shown = tuple(_shown(ways, way) for way in ways.options)
+    shown = tuple(_shown(found, ways, way) for way in ways.options)
     return BenchSlip(
         spot.row.position, spot.row.name, spot.over_g, spot.short_g, in_points, back, shown
     )
 
 
-def _shown(found: Rescue, way: Way) -> BenchWay:
+def _shown(there: Standing, found: Rescue, way: Way) -> BenchWay:
     lines = found.slip.lines
     new = [] if way.in_band else [f for f in way.findings if f not in found.plan.findings]
     return BenchWay(
@@ -99,6 +103,7 @@ def _shown(found: Rescue, way: Way) -> BenchWay:
         why=_why(found, way),
         outside=" ".join(each.text.partition(". ")[0].rstrip(".") + "." for each in new),
         in_band=way.in_band,
+        kept=_kept(found, way, there),
     )
 
 
@@ -107,7 +112,7 @@ def _title(way: Way) -> str:
     short = {
         "jar": "Same blend, more of it",
         "leave": "Leave it as it is",
-        "hold": "Same total, less of the rest",
+        "hold": f"Hold the total at {as_text(way.total_g, 1)}",
         "hold-in-band": "Same total, in every usual range",
         "scale": f"All of it larger, ×{as_text(way.factor, 4)}",
         "scale-exact": f"All of it larger, ×{as_text(way.factor, 4)}",
@@ -141,6 +146,19 @@ def choice_of(
     way = next((w for w in ways.ways if w.kind == kind), None)
     if way is None:
         return None
+    spot = found.spots[found.slip]
+    return KeptStep(
+        client_id="",
+        kind="choose",
+        position=found.slip,
+        line=spot.row.line,
+        said=_kept(ways, way, found),
+        of=_wrong(found.slip, steps),
+    )
+
+
+def _kept(ways: Rescue, way: Way, found: Standing) -> str:
+    """What a choice keeps: each row's grams, its words, and the card where its size changed."""
     targets = targets_of(ways, way, found.spots)
     said: dict[str, object] = {
         "kind": way.kind,
@@ -151,15 +169,7 @@ def choice_of(
     }
     if way.kind in _OFF_CARD:
         said["card"] = way.card_g
-    spot = found.spots[found.slip]
-    return KeptStep(
-        client_id="",
-        kind="choose",
-        position=found.slip,
-        line=spot.row.line,
-        said=json.dumps(said, ensure_ascii=False),
-        of=_wrong(found.slip, steps),
-    )
+    return json.dumps(said, ensure_ascii=False)
 
 
 def _wrong(position: int, steps: tuple[KeptStep, ...]) -> str:

@@ -13,6 +13,7 @@ from krume.store import (
     book_at,
     end_weighing,
     keep_trial,
+    say_steps,
     steps_of_each,
     studio_of,
     table_rows,
@@ -21,7 +22,7 @@ from krume.store import (
     trials_of,
 )
 from krume.usecases.answer import Asked
-from krume.usecases.bench import begin_at_bench, bench_of
+from krume.usecases.bench import begin_at_bench, bench_of, weighing_of
 from krume.usecases.bench_clocks import clocks_at_bench
 from krume.usecases.bench_cup import cup_of_weighing
 from krume.usecases.clock import now
@@ -37,6 +38,7 @@ FIELDS = {
 }
 """Numbers of a trial: the limit past which one is asked about, and what to type."""
 
+_MOST_NAMED = 3
 WORD_LIMIT, NOTE_LIMIT = 80, 4_000
 
 
@@ -88,9 +90,10 @@ def drafted(name: str, asked: Asked) -> dict[str, str]:
     bench = bench_of(name, asked)
     sg = cup_of_weighing(bench.steps)
     oven = clocks_at_bench(name, asked).last("oven")
+    is_timed = oven is not None and oven.minutes >= 1
     return {
         "sg": "" if sg is None else as_text(sg, 3),
-        "minutes": "" if oven is None else as_text(oven.minutes, 0),
+        "minutes": as_text(oven.minutes, 0) if oven is not None and is_timed else "",
     }
 
 
@@ -105,9 +108,22 @@ def end_as_trial(
     began = begin_at_bench(name, weighing, asked)
     place = f"formulas/{text_now('formula', name, asked).name}.txt"
     day = now(studio_of(book), on=asked.on).date().isoformat()
+    _close(began, key, asked)
     kept = keep_trial(book, _trial(key, place, began, day, typed), seen=None)
     end_weighing(book, began, state="done")
     return kept
+
+
+def _close(weighing: str, key: str, asked: Asked) -> None:
+    """What was never weighed is written down as that: a trial claims no plan it did not follow."""
+    bench = weighing_of(weighing, asked)
+    rows = [s.row for s in bench.found.spots if not s.is_done and s.row.kind != "tare"]
+    missing = tuple(
+        KeptStep(f"{key}-{row.position}", "not-weighed", row.position, row.line, row.add_g,
+                 said=json.dumps({"take": row.take}, ensure_ascii=False))
+        for row in rows
+    )  # fmt: skip
+    say_steps(book_at(asked.book), weighing, lambda _: missing)
 
 
 def edit_trial(key: str, asked: Asked, *, typed: dict[str, str], seen: int) -> KeptTrial:
@@ -179,6 +195,10 @@ def differences_of(steps: Iterable[KeptStep]) -> tuple[str, ...]:
     said = json.loads(chosen[-1].said) if chosen else {}
     in_jar = said.get("targets", {}) if said.get("kind") == "jar" else {}
     words = [json.loads(s.said)["title"] for s in chosen]
+    missing = [s for s in last.values() if s.kind == "not-weighed"]
+    if len(missing) > _MOST_NAMED:
+        words.append(f"{len(missing)} lines not weighed")
+        last = {at: s for at, s in last.items() if s.kind != "not-weighed"}
     for position, step in sorted(last.items(), key=lambda each: each[0] or 0):
         take = json.loads(step.said or "{}").get("take", "")
         target = in_jar.get(str(position), step.planned_g)

@@ -21,3 +21,8 @@ def call(page: Page, module: str, function: str, many: list[list[Any]]) -> list[
         [f"data:text/javascript;base64,{text}", function, many],
     )
     return found
+
+
+def module_page(page: Page, address: str) -> None:
+    """A page of the app itself, from which its modules may be imported by address."""
+    page.goto(f"{address}/health")

@@ -25,7 +25,7 @@ STEPS = (0.1, 0.1, 1.0)
 
 def random_slips(formulas: list[Formula], count: int) -> Iterator[tuple[Formula, Slip]]:
     """Slips as they come: some lines weighed as planned, one to three of them over."""
-    chance = random.Random(20270610)
+    chance = random.Random(20270610)  # noqa: S311
     while count:
         formula = chance.choice(formulas)
         step = chance.choice(STEPS)
@@ -75,12 +75,14 @@ def unlike(mine: Any, theirs: Any, at: str = "") -> list[str]:
         pairs = enumerate(zip(mine, theirs, strict=True))
         return [x for n, (a, b) in pairs for x in unlike(a, b, f"{at}[{n}]")]
     if isinstance(mine, int | float) and isinstance(theirs, int | float):
-        return [] if abs(mine - theirs) <= 1e-6 * max(1.0, abs(mine)) else [f"{at}: {mine} {theirs}"]
+        return (
+            [] if abs(mine - theirs) <= 1e-6 * max(1.0, abs(mine)) else [f"{at}: {mine} {theirs}"]
+        )
     return [] if mine == theirs else [f"{at}: {mine!r} {theirs!r}"]
 
 
 @pytest.fixture(scope="module")
-def formulas(tmp_path_factory: pytest.TempPathFactory, demo_book: Path) -> list[Formula]:
+def formulas(demo_book: Path) -> list[Formula]:
     """The demo studio's formulas, batters, creams and a tart."""
     return [formula_of(name, Asked(book=demo_book)).formula for name in NAMES]
 

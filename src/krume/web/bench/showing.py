@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from uuid import uuid4
 
 from krume.base import as_text
-from krume.usecases import Bench, BenchSlip, KeptStep, Spot, ground_at_bench
+from krume.usecases import Bench, BenchSlip, BenchWay, KeptStep, Spot, ground_at_bench
 from krume.web.bench.bar import Bar, Part, bar_of
 from krume.web.frame.figures import grouped
 
@@ -32,6 +32,7 @@ class Out:
     adds: tuple[tuple[str, str], ...]
     why: str
     outside: str
+    kept: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -224,14 +225,22 @@ def slip_part(bench: Bench, slip: BenchSlip) -> SlipPart:
         if s.row.bowl == spot.row.bowl and s.got_g is not None
     )
     back = "" if slip.back_g is None else grams_of(slip.back_g)
-    outs = tuple(
-        Out(way.kind, way.title, as_text(way.shift, 1),
-            tuple((name, f"+{grams_of(g)}") for name, g in way.adds), way.why, way.outside)
-        for way in slip.ways
-    )  # fmt: skip
+    outs = tuple(_out(way) for way in slip.ways)
     unit = "points" if slip.in_points else "%"
     return SlipPart(
         f"{name} is {off} g {wrong}.", unit, bar_of(_parts(bench, spot)), held, back, outs
+    )
+
+
+def _out(way: BenchWay) -> Out:
+    return Out(
+        kind=way.kind,
+        title=way.title,
+        shift=as_text(way.shift, 1),
+        adds=tuple((name, f"+{grams_of(mass)}") for name, mass in way.adds),
+        why=way.why,
+        outside=way.outside,
+        kept=way.kept,
     )
 
 
@@ -261,7 +270,7 @@ def _slip_json(bench: Bench, slip: BenchSlip) -> dict[str, object]:
         "back": part.back,
         "outs": [
             {"kind": o.kind, "title": o.title, "shift": o.shift, "adds": o.adds, "why": o.why,
-             "outside": o.outside}
+             "outside": o.outside, "kept": json.loads(o.kept)}
             for o in part.outs
         ],
     }  # fmt: skip

@@ -29,8 +29,6 @@ from krume.web.bench.addresses import address_of, to
 from krume.web.frame.forms import Form, read_form
 from krume.web.frame.rendering import asked_of, page
 
-_KINDS = {"foam": "foam", "batter": "batter", "oven": "oven"}
-
 
 @dataclass(frozen=True, slots=True)
 class EndPage:
@@ -142,7 +140,7 @@ def _trial(
     clocks = None if kept.weighing is None else clocks_at_bench("", asked, key=kept.weighing)
     weighed = () if kept.weighing is None else _weighed(request, kept.weighing)
     title = row.formula if clocks is None else clocks.bench.plan.title
-    context = TrialPage(title, row, weighed, _clocks(clocks), form, True, conflict)
+    context = TrialPage(title, row, weighed, _clocks(clocks), form, is_open=True, conflict=conflict)
     return page(
         request, "bench/trial.html", context, title=f"{title}, {kept.at}", section="trials",
         status=status,

@@ -33,7 +33,7 @@ export function bar(found, at, needle = true) {
   if (total <= 0) return null;
   const scale = WIDTH / total;
   const held = parts.reduce((t, spot) => t + (spot.got_g ?? 0), 0);
-  const svg = make("svg", { class: "bowl-bar", viewBox: "0 0 328 64", role: "img",
+  const svg = make("svg", { class: "bowl-bar", viewBox: needle ? "0 0 328 64" : "0 16 328 48", role: "img",
     "aria-label": `${plain(held)} of ${plain(total)} grams are in the bowl` });
   const pattern = make("pattern", { id: "hatched", patternUnits: "userSpaceOnUse", width: 6, height: 6 });
   pattern.append(make("path", { class: "d-line", "stroke-width": 1.6, d: "M-1 7L7-1M-1 1l2-2M5 7l2-2" }));

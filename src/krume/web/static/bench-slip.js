@@ -20,7 +20,7 @@ export function showSlip(page, found, ground, kept, waits) {
   x("spoon").hidden = !kept?.back;
   if (kept?.back) x("spoon").querySelector(".n").firstChild.data = kept.back;
   x("ways").setAttribute("aria-busy", String(waits));
-  if (kept) legend(x, "Grams still to add, least harm first. ", kept.unit);
+  if (kept) legend(x, "Grams still to add. ", kept.unit);
   const outs = kept ? kept.outs : waits ? [] : closed(found, ground);
   if (!kept) plainLegend(x, waits, outs);
   if (x("ways").dataset.now !== JSON.stringify(outs)) {
@@ -32,7 +32,7 @@ export function showSlip(page, found, ground, kept, waits) {
 function legend(x, start, unit) {
   const strong = document.createElement("strong");
   strong.textContent = "Shift";
-  x("legend").replaceChildren(start, strong, ` is how far it moves, in ${unit}.`);
+  x("legend").replaceChildren(start, strong, `: how far it moves, in ${unit}.`);
 }
 
 function plainLegend(x, waits, outs) {
@@ -59,7 +59,7 @@ function closed(found, ground) {
 function title(way) {
   if (way.kind === "jar") return "Same blend, more of it";
   if (way.kind === "leave") return "Leave it as it is";
-  if (way.kind === "hold") return "Same total, less of the rest";
+  if (way.kind === "hold") return `Hold the total at ${plain(way.total_g)}`;
   return `All of it larger, ×${plain(way.factor, 4)}`;
 }
 
@@ -89,7 +89,7 @@ function button(page, out, first) {
     adds.append(one);
   }
   if (!out.adds.length) adds.textContent = "nothing more goes in";
-  const reason = node.querySelector(".why");
+  const reason = node.querySelector(".because");
   reason.textContent = out.why;
   if (out.outside) {
     const off = document.createElement("span");

@@ -129,10 +129,15 @@ export function stepOf(rows, ground, steps, said) {
 
 function choiceOf(ground, found, steps, said) {
   if (found.slip === null) return null;
-  const way = waysOut(ground, heldOf(ground, found)).find((each) => each.kind === said.way);
-  if (!way) return null;
+  const way = said.kept ? null
+    : waysOut(ground, heldOf(ground, found)).find((each) => each.kind === said.way);
+  if (!way && !said.kept) return null;
   const wrong = [...steps].reverse().find((step) => step.position === found.slip && !step.undone &&
     ["got", "in", "no-more"].includes(step.kind));
+  if (said.kept) {
+    return { id: said.id, kind: "choose", position: found.slip, got_g: null, display_g: null,
+      of: wrong?.id ?? "", undone: false, said: said.kept };
+  }
   const jar = way.kind === "jar" ? way.jar_g : null;
   return { id: said.id, kind: "choose", position: found.slip, got_g: null, display_g: null,
     of: wrong?.id ?? "", undone: false,

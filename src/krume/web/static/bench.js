@@ -209,9 +209,15 @@ function submitted(event) {
   const data = new FormData(form, event.submitter);
   const kind = data.get("kind") ?? "got";
   if (kind === "undo") say({ kind, of: data.get("of") });
-  else if (kind === "choose") say({ kind, way: data.get("way") });
+  else if (kind === "choose") choose(data.get("way"));
   else if (kind === "got") number(data);
   else say({ kind, position: Number(data.get("position")) });
+}
+
+/** A way as the book worked it out where it did, else as it is worked out here. */
+function choose(way) {
+  const kept = queue.many.length ? null : state.slip?.outs.find((out) => out.kind === way)?.kept;
+  say({ kind: "choose", way, kept: kept ?? null });
 }
 
 function number(data) {
