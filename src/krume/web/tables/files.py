@@ -50,7 +50,10 @@ def file_routes(kind: TableKind) -> tuple[Route, ...]:
 async def _sent(request: Request) -> Form:
     """The form; a table comes back as one long field, which may be as long as a body."""
     await request.form(max_files=4, max_fields=500, max_part_size=BODY_LIMIT)
-    return await read_form(request)
+    try:
+        return await read_form(request)
+    finally:
+        await request.close()
 
 
 def _look(request: Request, kind: TableKind, form: Form) -> Response:
