@@ -7,9 +7,10 @@ from random import Random
 from typing import Any
 
 import jsonschema
+import numpy as np
 import pytest
 
-from tests.contract.blend_grid import Fence, distance, fits, least_distance
+from tests.contract.blend_grid import Fence, all_blends, distance, fits, least_distance
 from tests.contract.conftest import Many, Said
 from tests.contract.shape import misfits, only_object
 
@@ -214,6 +215,47 @@ def test_an_offered_limit_opens_the_way_and_a_tighter_one_does_not(
         low = _least(result, [*others, moved._replace(low_g=moved.low_g + 1)])
         high = _least(result, [*others, moved._replace(high_g=moved.high_g - 1)])
         assert low is None or high is None, (where, line)
+
+
+FEW_SEEDS = range(18)
+
+
+def _few(seed: int) -> tuple[list[str], int, int, float]:
+    """Few flours, at most so many of them, none below so many grams, and so much protein."""
+    chance = Random(500 + seed)  # noqa: S311
+    flours = chance.sample(FLOURS, chance.randint(3, 5))
+    most, least = chance.randint(1, len(flours)), chance.randint(0, 15)
+    protein = round(chance.uniform(3, 6.5), 2)
+    words = ["--from", ",".join(flours), "--match", "F2", "--total", chance.choice(("60", "80"))]
+    words += ["--limit", f"at most {most} flours", "--least", str(least)]
+    return [*words, "--limit", f"protein >= {protein}"], most, least, protein
+
+
+@pytest.fixture(scope="module")
+def few(many: Many, book: Path) -> list[Said]:
+    """The tasks with few flours allowed."""
+    return many([["blend", *_few(seed)[0], "--json", "--book", str(book)] for seed in FEW_SEEDS])
+
+
+@pytest.mark.parametrize("seed", FEW_SEEDS)
+def test_few_flours_and_least_grams_are_kept_at_the_least_distance(
+    few: list[Said], seed: int
+) -> None:
+    _, most, least, protein = _few(seed)
+    result = few[seed].answer["result"]
+    names, total = list(result["composition"]), round(result["total_g"])
+    rows = all_blends(len(names), total)
+    keeps = ((rows > 0).sum(axis=1) <= most) & ((rows == 0) | (rows >= least)).all(axis=1)
+    table = np.array([[result["composition"][n][k] for k in result["target"]] for n in names])
+    got = rows[keeps] @ table / total
+    got = got[got[:, list(result["target"]).index("protein")] >= protein - 1e-9]
+    if not len(got):
+        assert few[seed].code == 4
+        return
+    assert few[seed].code == 0, few[seed].stdout[:800]
+    apart = got - np.array(list(result["target"].values()))
+    nearest = float(np.sqrt((apart**2).sum(axis=1)).min())
+    assert result["distance"] == pytest.approx(nearest, abs=1e-6)
 
 
 @pytest.fixture(scope="module")
