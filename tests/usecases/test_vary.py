@@ -9,10 +9,10 @@ from pathlib import Path
 import pytest
 
 from krume.base import StoreError
-from krume.design import varying
+from krume.design import read, varying
 from krume.pantry import find, ingredients
 from krume.usecases import Answer, Asked, VaryResult, VaryWish, plain, vary_each, vary_formula
-from krume.usecases.vary_papers import traces_open
+from krume.usecases.vary_papers import side_of, traces_open, vary_book
 from tests.usecases.conftest import PLAIN
 
 COVERS = ["vary_child", "vary_papers", "vary_result", "vary_ways"]
@@ -282,3 +282,17 @@ def test_nothing_that_is_cut_out_stays_in_the_steps_of_a_dairy_free_child(demo: 
         steps = (result.text or "").partition("\n\nWeigh")[2]
         assert steps
         assert "butter" not in steps.casefold()
+
+
+def test_a_lots_line_says_which_bag_the_papers_are_read_from(demo: Asked) -> None:
+    text = "Own\n\n50 g buckwheat flour\n40 g ground hazelnuts\n100 g caster sugar\n"
+    plain = side_of("Own", read(text).value, vary_book(demo, "eu", None))
+    book = vary_book(demo, "eu", None)
+    (hazel,) = [lot for lot in book.papers.lots if lot.key == "L-008"]
+    (tested,) = [lot for lot in book.papers.lots if lot.key == "L-001"]
+    other = replace(tested, key="L-908", ingredient=hazel.ingredient)
+    both = replace(book, papers=replace(book.papers, lots=(*book.papers.lots, other)))
+    named = read(text.replace("Own\n", "Own\nLots: L-908\n", 1)).value
+    assert plain.said["eu"].may_contain
+    assert "L-008" in side_of("Own", read(text).value, both).missing
+    assert "L-008" not in side_of("Own", named, both).missing

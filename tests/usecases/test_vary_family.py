@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from krume.base import InputError
+from krume.design import read, varying
 from krume.store import book_at
 from krume.usecases import Asked, FamilyWish, VaryWish, vary_children, vary_formula
 
@@ -131,3 +132,26 @@ def test_a_child_with_a_question_of_its_own_is_unreadable_until_it_is_answered(
     assert answer.exit_code == 3
     assert answer.result.children[0].state == "unreadable"
     assert answer.problems[0].where.startswith("F1S line")
+
+
+def test_a_child_with_another_blend_follows_all_but_its_blend(
+    bare: Asked, write: Callable[[str], str], tmp_path: Path
+) -> None:
+    parent = "Own\n\n40 g white rice flour\n30 g potato starch\n3 eggs, EU M\n90 g caster sugar\n"
+    plain = parent.replace("40 g white rice flour", "40 g sorghum flour")
+    head = varying.blend_lineage("Own", read(parent).value, read(plain).value)
+    child = tmp_path / "kid.txt"
+    child.write_text(varying.with_head(plain, head), encoding="utf-8")
+    path = write(parent)
+    (row,) = vary_children(path, FamilyWish((str(child),)), bare).result.children
+    assert (row.state, row.swaps) == ("unchanged", ("another blend",))
+    Path(path).write_text(parent.replace("90 g", "80 g").replace("30 g", "40 g"), encoding="utf-8")
+    answer = vary_children(path, FamilyWish((str(child),), write=tmp_path / "new.txt"), bare)
+    assert answer.result.children[0].state == "follows"
+    grams = {
+        line.name: line.mass_g
+        for line in read(Path(tmp_path / "new.txt").read_text("utf-8")).value.lines
+    }
+    assert grams["caster sugar"] == 80.0
+    assert grams["sorghum flour"] + grams["potato starch"] == pytest.approx(80.0)
+    assert "white rice flour" not in grams

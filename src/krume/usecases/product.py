@@ -83,7 +83,8 @@ def _lots_named(lines: Iterable[str]) -> frozenset[str]:
     return frozenset(lot for m in matches if m is not None for lot in _LOT_NAMES.findall(m[1]))
 
 
-def _lots_of(formula: Formula) -> frozenset[str]:
+def lots_named_in(formula: Formula) -> frozenset[str]:
+    """Lots that a `Lots:` line of a formula names: those that go in."""
     return _lots_named(line.text for line in formula.source_lines)
 
 
@@ -91,7 +92,7 @@ def _formula(text: Text, asked: Asked) -> SoldRead:
     read = read_text(text, asked)
     short = text.name if text.kind is not None else read.formula.name or text.name
     product = product_of_formula(short, read.formula)
-    sold = Sold(short, product, {short: read.formula}, _lots_of(read.formula))
+    sold = Sold(short, product, {short: read.formula}, lots_named_in(read.formula))
     return SoldRead(
         "formula", product.name, (sold,), _today(asked), read.problems, read.notices,
         line_sources(read.formula), is_of_book=text.kind is not None,
@@ -110,7 +111,7 @@ def _torte(name: str, asked: Asked) -> SoldRead:
     formulas = {what: read.formula for what, read in made.formulas.items()}
     product = product_of_torte(made.torte, formulas, status=torte_status(made.torte))
     chosen = frozenset().union(
-        _lots_named(made.source.text.splitlines()), *(_lots_of(f) for f in formulas.values())
+        _lots_named(made.source.text.splitlines()), *(lots_named_in(f) for f in formulas.values())
     )
     sold = Sold(made.source.name, product, formulas, chosen, source=name)
     return SoldRead(

@@ -113,6 +113,8 @@ def _derived(
     parent: Formula, lineage: varying.Lineage, wish: varying.Wish
 ) -> Read[tuple[Line, ...]]:
     """Lines a child would have if it were made of this parent now."""
+    if lineage.blend:
+        return Read(varying.blended(parent, lineage, step_g=wish.step_g))
     wanted = varying.together(
         [
             *(varying.swap_wanted(parent, text, own=wish.own) for text in lineage.swaps),
@@ -208,7 +210,12 @@ def _row(child: _Child, asked: Asked) -> VaryChild:
         title=child.read.formula.name,
         state=state,
         edited=child.is_edited,
-        swaps=(*child.lineage.swaps, *child.lineage.cuts, *child.lineage.added),
+        swaps=(
+            *child.lineage.swaps,
+            *child.lineage.cuts,
+            *child.lineage.added,
+            *(("another blend",) if child.lineage.blend else ()),
+        ),
         changes=change_rows(child.followed.lines) if state in ("follows", "decide") else (),
         decisions=tuple(
             VaryDecision(d.number, _text(d.made), _text(d.yours), _text(d.parents))
@@ -224,30 +231,37 @@ def _written(
     found: FormulaRead,
     wish: FamilyWish,
 ) -> Answer[VaryResult]:
-    """Write the one child that follows, as a new text."""
-    if wish.write is None or not answer.is_answered:
+    """The one child that follows, as its new text; written where that is wished."""
+    if not answer.is_answered or (wish.write is None and len(children) != 1):
         return answer
     if len(children) != 1:
         message = f"{len(children)} children follow: name the one to write with --child."
         raise InputError(message, field="--write", got=str(wish.write), want="one child")
     child = children[0]
+    answer = replace(answer, result=replace(answer.result, text=_text_of(child, found)))
+    if wish.write is None:
+        return answer
+    path = write_child(wish.write, answer.result.text or "", replace=wish.replace)
+    lines = line_rows(child.followed.lines)
+    result = replace(
+        answer.result,
+        lines=lines,
+        changes=change_rows(child.followed.lines),
+        written=path,
+    )
+    return replace(answer, result=result)
+
+
+def _text_of(child: _Child, found: FormulaRead) -> str:
+    """Text of a child after its parent as it is now."""
     formula = found.formula
     lineage = replace(
         child.lineage,
         parent_lines=varying.fingerprint(formula.lines),
         own_lines=varying.fingerprint(child.now.value),
         parent_was=varying.lines_as_were(formula.lines),
+        blend=varying.flour_phrases(child.now.value) if child.lineage.blend else (),
     )
-    text = varying.child_text(
+    return varying.child_text(
         child.read.formula, child.followed.lines, name=child.read.formula.name, lineage=lineage
     )
-    path = write_child(wish.write, text, replace=wish.replace)
-    lines = line_rows(child.followed.lines)
-    result = replace(
-        answer.result,
-        lines=lines,
-        changes=change_rows(child.followed.lines),
-        text=text,
-        written=path,
-    )
-    return replace(answer, result=result)

@@ -24,6 +24,7 @@ from krume.usecases.answer import Asked
 from krume.usecases.cost_prices import cost_book
 from krume.usecases.kitchen_nuts import kitchen_nuts
 from krume.usecases.papers import Papers, papers_of
+from krume.usecases.product import lots_named_in
 from krume.usecases.vary_result import VaryAllergens, VaryGluten, VaryPrice, VaryWords
 
 _MARKETS = ("eu", "us")
@@ -130,11 +131,13 @@ class Side:
 def side_of(name: str, formula: Formula, book: VaryBook) -> Side:
     """What the papers say of a formula by itself."""
     product = product_of_formula(name, formula)
-    lots = book.papers.lots
+    lots, chosen = book.papers.lots, lots_named_in(formula)
     return Side(
         lines=formula.lines,
-        said={market: statement(product, lots, market=market) for market in _MARKETS},
-        missing=_missing(product, book),
+        said={
+            market: statement(product, lots, market=market, chosen=chosen) for market in _MARKETS
+        },
+        missing=_missing(product, book, chosen),
         facts=_facts(formula, book),
     )
 
@@ -252,10 +255,13 @@ def _facts(formula: Formula, book: VaryBook) -> tuple[str, ...]:
     )
 
 
-def _missing(product: Product, book: VaryBook) -> tuple[str, ...]:
+def _missing(product: Product, book: VaryBook, chosen: frozenset[str]) -> tuple[str, ...]:
     """What stands in the way of a gluten claim, but for the room's own record."""
     papers, day = book.papers, book.today
-    gate = gluten_gate(product, papers.lots, papers.cleaning, on=day, market=book.market, today=day)
+    gate = gluten_gate(
+        product, papers.lots, papers.cleaning,
+        on=day, market=book.market, chosen=chosen, today=day,
+    )  # fmt: skip
     return tuple(word for word in gate.missing if word != ROOM)
 
 

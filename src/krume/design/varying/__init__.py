@@ -10,6 +10,7 @@ from krume.design.varying.asking import (
     swap_wanted,
     together,
 )
+from krume.design.varying.blended import blend_lineage, blended, flour_phrases, with_head
 from krume.design.varying.child_text import child_text
 from krume.design.varying.closing import Closed, Mover, close
 from krume.design.varying.diets import avoided, diet_wanted
@@ -58,6 +59,8 @@ __all__ = [
     "Wish",
     "added_wanted",
     "avoided",
+    "blend_lineage",
+    "blended",
     "child_text",
     "close",
     "cocoa_rules",
@@ -67,6 +70,7 @@ __all__ = [
     "diet_wishes",
     "egg_text",
     "fingerprint",
+    "flour_phrases",
     "follow",
     "given_twice",
     "is_blank",
@@ -80,4 +84,5 @@ __all__ = [
     "together",
     "vary",
     "weights_g",
+    "with_head",
 ]

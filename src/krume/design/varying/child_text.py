@@ -14,9 +14,9 @@ _NUMBER_DIGITS = 2
 _BAKE = re.compile(r"^\s*(?:bake|backen)\b", re.IGNORECASE)
 _BAKED_G = re.compile(r"\b\d+(?:[.,]\d+)?\s*k?g\b")
 _MEASURED = re.compile(r"\b(?:measured|gemessen)\b", re.IGNORECASE)
-_HEAD_KEYS = frozenset(
+HEAD_KEYS = frozenset(
     ("parent", "parent lines", "parent was", "own lines", "swap", "less", "with added",
-     "made up with")
+     "made up with", "own blend")
 )  # fmt: skip
 _LATE = {
     "fat": "Stir a spoon of batter into the {name}, then fold it in last.",
@@ -60,7 +60,7 @@ def _drop_head(texts: dict[int, str], parent: Formula) -> None:
     for line in parent.source_lines:
         if (
             line.kind in ("key", "note")
-            and line.text.partition(":")[0].strip().casefold() in _HEAD_KEYS
+            and line.text.partition(":")[0].strip().casefold() in HEAD_KEYS
         ):
             texts.pop(line.number, None)
 

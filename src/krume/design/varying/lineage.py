@@ -18,6 +18,7 @@ class Lineage:
     """What a child says of itself: its parent, its wishes, and what both were when it was made.
 
     `parent_lines` and `own_lines` are fingerprints; `parent_was` are the parent's lines of then.
+    `blend` are the flours and starches of a child that has another blend.
     """
 
     parent: str
@@ -28,6 +29,7 @@ class Lineage:
     parent_lines: str = ""
     own_lines: str = ""
     parent_was: tuple[str, ...] = ()
+    blend: tuple[str, ...] = ()
 
     def key_lines(self) -> tuple[str, ...]:
         """The lines of the child's head."""
@@ -37,6 +39,7 @@ class Lineage:
             ("Less", _BETWEEN.join(self.cuts)),
             ("With added", _BETWEEN.join(self.added)),
             ("Made up with", self.fat),
+            ("Own blend", _BETWEEN.join(self.blend)),
             ("Parent lines", self.parent_lines),
             ("Own lines", self.own_lines),
             ("Parent was", _BETWEEN.join(self.parent_was)),
@@ -62,6 +65,7 @@ def lineage_of(formula: Formula) -> Lineage | None:
         parent_lines=said.get("parent lines", ""),
         own_lines=said.get("own lines", ""),
         parent_was=_listed(said.get("parent was", "")),
+        blend=_listed(said.get("own blend", "")),
     )
 
 
