@@ -149,7 +149,7 @@ if TYPE_CHECKING:
         table_now,
     )
     from krume.usecases.schema import ANSWERS, answer_type, command_schema
-    from krume.usecases.sheet import make_sheets
+    from krume.usecases.sheet import card_bytes, make_sheets
     from krume.usecases.sheet_result import SheetFile, SheetResult
     from krume.usecases.size import SizeWish, size_formula
     from krume.usecases.size_result import SizeOption, SizeResult
@@ -354,6 +354,7 @@ _HOMES = {
     "bench_of": "usecases.bench",
     "bring_back": "usecases.texts",
     "build_torte": "usecases.build",
+    "card_bytes": "usecases.sheet",
     "check_formula": "usecases.check",
     "choices_of": "usecases.vary_choices",
     "choose_blend": "usecases.blend",
@@ -595,6 +596,7 @@ __all__ = [
     "bench_of",
     "bring_back",
     "build_torte",
+    "card_bytes",
     "check_formula",
     "choices_of",
     "choose_blend",

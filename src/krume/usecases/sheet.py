@@ -39,6 +39,7 @@ from krume.usecases.order_files import label_files, order_checks, order_files
 from krume.usecases.order_leaf import one_hold
 from krume.usecases.order_plan import plan_sheets
 from krume.usecases.product import sold_of
+from krume.usecases.read import formula_of
 from krume.usecases.sheet_result import Files, SheetCheck, SheetFile, SheetHold, SheetResult
 from krume.usecases.size import scale_step_g
 from krume.usecases.slug import short_name, slug
@@ -100,6 +101,18 @@ def make_sheets(name: str, asked: Asked, *, out: Path, paper: str = "a5") -> Ans
     return replace(
         bare, result=result, notices=tuple(dict.fromkeys((*made.notices, *drawn.notices)))
     )
+
+
+def card_bytes(name: str, asked: Asked, *, ending: str = "pdf") -> Answer[bytes]:
+    """A formula's bench card as PDF or as a page, kept nowhere; empty while a question is open."""
+    found = formula_of(name, asked)
+    bare = Answer(b"", found.problems, found.notices, source_keys(line_sources(found.formula)))
+    if found.problems:
+        return bare
+    made = Made("formula", found.formula.name or "", (found,))
+    market = studio_of(book_at(asked.book)).market or "eu"
+    card = _cards(made, asked, None, _about(made, name, asked, market))[0].card
+    return replace(bare, result=card_pdf(card) if ending == "pdf" else card_html(card).encode())
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,7 +12,7 @@ def test_a_whole_formula_is_told_in_both_systems_of_units(client: TestClient) ->
     assert "No conflict is left" in text
     row = text[text.index("caster sugar") :]
     assert re.findall(r'class="n">([^<]*)<', row)[:2] == ["130", "4.59"]
-    assert "5 eggs, EU M" in text
+    assert "5 eggs, medium, separated" in text
     assert "170 °C (338 °F)" in text
     assert "Whisk the whites with salt" in text
 

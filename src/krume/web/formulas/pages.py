@@ -23,8 +23,10 @@ from krume.usecases import (
     texts_of,
     versions_of,
 )
+from krume.web.formulas.card import CARD_ROUTES
 from krume.web.formulas.strips import Strip, strips
 from krume.web.formulas.twin import TwinRow, twin
+from krume.web.formulas.weighing import WeighTable, weigh_table
 from krume.web.frame.forms import Form
 from krume.web.frame.rendering import asked_of, page
 from krume.web.texts.pages import TextKind, text_routes
@@ -57,6 +59,7 @@ class FormulaPage:
     strips: tuple[Strip, ...]
     notices: tuple[str, ...]
     why: Explanation | None
+    weighing: WeighTable | None
     size: "SizePart"
     versions: tuple[TextVersion, ...]
 
@@ -99,7 +102,8 @@ def _formula(request: Request, now: TextNow) -> FormulaPage:
     asked, place = asked_of(request), f"formulas/{now.name}.txt"
     read = read_formula(place, asked)
     why = request.query_params.get("why")
-    check = check_formula(place, asked, explain=why) if why else check_formula(place, asked)
+    lines = request.query_params.get("lines") == "1"
+    check = check_formula(place, asked, explain=why or None, lines=lines)
     rows = twin(read.result, check.result, read.problems)
     return FormulaPage(
         now=now,
@@ -111,6 +115,7 @@ def _formula(request: Request, now: TextNow) -> FormulaPage:
         strips=strips(check.result),
         notices=tuple(dict.fromkeys(notice.text for notice in check.notices)),
         why=check.explain,
+        weighing=weigh_table(check.result),
         size=_size(place, request.query_params.get("tin", "").strip(), asked),
         versions=versions_of("formula", now.name, asked),
     )
@@ -127,5 +132,6 @@ def _size(place: str, tin: str, asked: Asked) -> SizePart:
 ROUTES = (
     Route("/formulas", formulas, methods=["GET"]),
     Route("/formulas/{name}", formula, methods=["GET"]),
+    *CARD_ROUTES,
     *text_routes(_KIND, _list),
 )
