@@ -87,13 +87,23 @@ def _place(plan: BenchPlan) -> str:
     return f"formulas/{plan.name}.txt"
 
 
+def check_id(client_id: str) -> str:
+    """A sender's own id as it may be kept; raises InputError for none, or one without end."""
+    if not 0 < len(client_id) <= ID_LIMIT:
+        message = "That was not understood. Open the page again and say it once more."
+        raise InputError(message, field="id", got=client_id[:ID_LIMIT])
+    return client_id
+
+
 def _begun(plan: BenchPlan, key: str, asked: Asked) -> KeptWeighing:
+    check_id(key)
     day = now(studio_of(book_at(asked.book)), on=asked.on).date().isoformat()
     return KeptWeighing(key, _place(plan), plan.revision, day, plan.step_g, "open")
 
 
 def _check(said: BenchSaid) -> None:
-    is_known = said.kind in KINDS and 0 < len(said.client_id) <= ID_LIMIT
+    check_id(said.client_id)
+    is_known = said.kind in KINDS
     shown = said.display_g
     if not is_known or (said.kind == "got" and shown is None):
         message = "That was not understood. Go back to the scale and say it again."

@@ -15,7 +15,7 @@ from krume.store import (
     stop_clocks,
 )
 from krume.usecases.answer import Asked
-from krume.usecases.bench import begin_at_bench, bench_of, weighing_of
+from krume.usecases.bench import begin_at_bench, bench_of, check_id, weighing_of
 from krume.usecases.bench_result import Bench
 from krume.usecases.clock import moment
 
@@ -105,7 +105,7 @@ def start_at_bench(
     if kind == "oven":
         for other in ("foam", "batter"):
             stop_clocks(book, kind=other, weighing=began)
-    start_clock(book, client_id, kind=kind, weighing=began, reason=reason.strip())
+    start_clock(book, check_id(client_id), kind=kind, weighing=began, reason=reason.strip())
 
 
 def stop_at_bench(name: str, asked: Asked, *, kind: str) -> None:

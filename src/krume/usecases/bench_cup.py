@@ -9,7 +9,7 @@ from krume.evidence import figures
 from krume.properties import specific_gravity
 from krume.store import KeptStep, book_at, last_said, say_steps
 from krume.usecases.answer import Asked
-from krume.usecases.bench import begin_at_bench
+from krume.usecases.bench import begin_at_bench, check_id
 from krume.usecases.bench_result import Bench
 
 
@@ -77,7 +77,7 @@ def keep_cup(
     sg = specific_gravity(empty_g, water_g=water_g, batter_g=batter_g)
     began = begin_at_bench(name, key, asked)
     said = json.dumps({"empty_g": empty_g, "water_g": water_g, "batter_g": batter_g, "sg": sg})
-    step = KeptStep(client_id, "cup", got_g=batter_g, said=said)
+    step = KeptStep(check_id(client_id), "cup", got_g=batter_g, said=said)
     say_steps(book_at(asked.book), began, lambda _: (step,))
 
 

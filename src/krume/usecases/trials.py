@@ -22,7 +22,7 @@ from krume.store import (
     trials_of,
 )
 from krume.usecases.answer import Asked
-from krume.usecases.bench import begin_at_bench, bench_of, weighing_of
+from krume.usecases.bench import begin_at_bench, bench_of, check_id, weighing_of
 from krume.usecases.bench_clocks import clocks_at_bench
 from krume.usecases.bench_cup import cup_of_weighing
 from krume.usecases.clock import now
@@ -102,7 +102,9 @@ def end_as_trial(
 ) -> KeptTrial:
     """Write down the bake that ends now; its weighing is done with it. Sent twice it is one."""
     book = book_at(asked.book)
-    there = trial_at(book, key) or (trial_of_weighing(book, weighing) if weighing else None)
+    there = trial_at(book, check_id(key)) or (
+        trial_of_weighing(book, weighing) if weighing else None
+    )
     if there is not None:
         return there
     began = begin_at_bench(name, weighing, asked)

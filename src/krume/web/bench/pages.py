@@ -76,7 +76,7 @@ async def said(request: Request) -> Response:
     try:
         sent = json.loads(await request.body())
         key, many = _sent(sent)
-    except (ValueError, KeyError, TypeError):
+    except (ValueError, KeyError, TypeError, OverflowError, RecursionError):
         return JSONResponse({"wrong": "That was not understood. Nothing was kept."}, 422)
     return await run_in_threadpool(_answer, request, key, many)
 
@@ -88,7 +88,9 @@ def _sent(sent: object) -> tuple[str, tuple[BenchSaid, ...]]:
     return str(sent["key"]), tuple(_one(each) for each in many)
 
 
-def _one(each: dict[str, object]) -> BenchSaid:
+def _one(each: object) -> BenchSaid:
+    if not isinstance(each, dict):
+        raise TypeError
     position, display = each.get("position"), each.get("display_g")
     return BenchSaid(
         client_id=str(each["id"]),

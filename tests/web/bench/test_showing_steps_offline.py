@@ -3,7 +3,6 @@
 import random
 from collections.abc import Iterator
 from dataclasses import dataclass
-from pathlib import Path
 from typing import Any
 
 import pytest
@@ -125,16 +124,18 @@ def is_grown(each: Told) -> bool:
     return "scale" in ways[:-1]
 
 
-def test_the_page_stands_where_the_book_stands(page: Page, asked: Asked, served_static: str) -> None:
+def test_the_page_stands_where_the_book_stands(
+    page: Page, asked: Asked, served_static: str
+) -> None:
     many = [each for each in told(asked) if not is_grown(each)]
     sent = [{"start": t.start, "said": t.said, "kept": t.kept} for t in many]
     module_page(page, served_static)
     answers = page.evaluate(QUESTION, [f"{served_static}/static/bench-state.js", sent])
-    wrong = []
-    for each, answer in zip(many, answers, strict=True):
-        want = plain(each.stands)
-        for way in ("alone", "after"):
-            if plain(answer[way]) != want:
-                wrong.append((way, each.said, plain(answer[way]), want))
+    wrong = [
+        (way, each.said, plain(answer[way]), plain(each.stands))
+        for each, answer in zip(many, answers, strict=True)
+        for way in ("alone", "after")
+        if plain(answer[way]) != plain(each.stands)
+    ]
     assert wrong[:1] == []
     assert sum(s["kind"] == "choose" for t in many for s in t.said) >= WEIGHINGS // 3
