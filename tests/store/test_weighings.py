@@ -6,7 +6,15 @@ import pytest
 
 from krume.base import NotFoundError
 from krume.store.book import Book
-from krume.store.clocks import clocks_of, running_clocks, start_clock, stop_clocks
+from krume.store.clocks import (
+    clocks_of,
+    clocks_since,
+    resume_clock,
+    running_clocks,
+    start_clock,
+    stop_clock,
+    stop_clocks,
+)
 from krume.store.weighings import (
     KeptStep,
     KeptWeighing,
@@ -112,3 +120,21 @@ def test_where_there_is_no_book_nothing_is_found(tmp_path: Path) -> None:
     assert running_clocks(none, "oven") == ()
     assert last_said(none, "cup") is None
     assert weighing_at(none, "a") is None
+
+
+def test_a_clock_of_the_oven_alone_is_stopped_by_its_own_id_and_runs_on_when_resumed(
+    book: Book,
+) -> None:
+    for client_id, minute in (("1", "00"), ("2", "05")):
+        at = f"2027-06-10T06:{minute}:00+00:00"
+        start_clock(book, client_id, kind="oven", weighing="", at=at)
+    stop_clock(book, "1", at="2027-06-10T06:30:00+00:00")
+    stop_clock(book, "1", at="2027-06-10T06:40:00+00:00")
+    assert [c.client_id for c in running_clocks(book, "oven")] == ["2"]
+    (first, second) = clocks_since(book, "oven", since="2027-06-10T06:30:00+00:00")
+    assert (first.stopped_at, second.stopped_at) == ("2027-06-10T06:30:00+00:00", None)
+    later = clocks_since(book, "oven", since="2027-06-10T06:31:00+00:00")
+    assert [c.client_id for c in later] == ["2"]
+    resume_clock(book, "1")
+    assert len(running_clocks(book, "oven")) == 2
+    assert clocks_since(book, "foam", since="2027-06-10T06:00:00+00:00") == ()

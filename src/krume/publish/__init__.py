@@ -25,6 +25,7 @@ from krume.publish.leaf import (
     leaf_pdf,
     missing_leaf_signs,
 )
+from krume.publish.oven_drawing import OvenBar, oven_drawing, oven_sentence
 from krume.publish.pdf import PAPERS, PLAN_PAPERS, card_pdf, plan_pdf
 from krume.publish.sheet import card_dict
 from krume.publish.timetable import (
@@ -68,6 +69,7 @@ __all__ = [
     "LeafTable",
     "LoggedCooling",
     "NeedRow",
+    "OvenBar",
     "PanelLine",
     "Places",
     "SheetFile",
@@ -98,6 +100,8 @@ __all__ = [
     "missing_plan_signs",
     "missing_signs",
     "missing_timetable_signs",
+    "oven_drawing",
+    "oven_sentence",
     "plan_dict",
     "plan_html",
     "plan_pdf",

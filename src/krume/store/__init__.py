@@ -22,7 +22,16 @@ from krume.store.book import (
     stamp_of,
 )
 from krume.store.care import back_up, faults, latest_backup, restore
-from krume.store.clocks import KeptClock, clocks_of, running_clocks, start_clock, stop_clocks
+from krume.store.clocks import (
+    KeptClock,
+    clocks_of,
+    clocks_since,
+    resume_clock,
+    running_clocks,
+    start_clock,
+    stop_clock,
+    stop_clocks,
+)
 from krume.store.content_stamp import content_stamp_of
 from krume.store.contents import Loaded
 from krume.store.edits import (
@@ -80,6 +89,7 @@ __all__ = [
     "book_places",
     "bytes_of_path",
     "clocks_of",
+    "clocks_since",
     "content_stamp_of",
     "count_texts",
     "database_of",
@@ -112,6 +122,7 @@ __all__ = [
     "read_bytes",
     "read_studio",
     "restore",
+    "resume_clock",
     "running_clocks",
     "say_steps",
     "sha256_of",
@@ -119,6 +130,7 @@ __all__ = [
     "start_clock",
     "steps_of",
     "steps_of_each",
+    "stop_clock",
     "stop_clocks",
     "studio_of",
     "table_rows",

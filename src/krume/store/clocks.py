@@ -40,6 +40,15 @@ def running_clocks(book: Book, kind: str) -> tuple[KeptClock, ...]:
     )
 
 
+def clocks_since(book: Book, kind: str, *, since: str) -> tuple[KeptClock, ...]:
+    """Clocks of a kind that run, or were stopped since a moment; in the order of their start."""
+    where = (
+        "WHERE clock.kind = ? AND (clock.stopped_at IS NULL OR clock.stopped_at >= ?) "
+        "ORDER BY clock.started_at, clock.id"
+    )
+    return _read(book, where, (kind, since))
+
+
 def _read(book: Book, where: str, values: tuple[str, ...]) -> tuple[KeptClock, ...]:
     with looking(book) as found:
         if found is None:
@@ -68,6 +77,21 @@ def stop_clocks(book: Book, *, kind: str, weighing: str, at: str = "") -> None:
             "AND weighing_id = (SELECT id FROM weighing WHERE key = ?)",
             (at or moment(), kind, weighing),
         )
+
+
+def stop_clock(book: Book, client_id: str, *, at: str = "") -> None:
+    """Stop one clock; one that stands already is left as it is."""
+    with writing(editable(book)) as found:
+        found.execute(
+            "UPDATE clock SET stopped_at = ? WHERE client_id = ? AND stopped_at IS NULL",
+            (at or moment(), client_id),
+        )
+
+
+def resume_clock(book: Book, client_id: str) -> None:
+    """Let a clock that was stopped by mistake run on from where it was started."""
+    with writing(editable(book)) as found:
+        found.execute("UPDATE clock SET stopped_at = NULL WHERE client_id = ?", (client_id,))
 
 
 def _clock(row: sqlite3.Row) -> KeptClock:

@@ -95,6 +95,7 @@ if TYPE_CHECKING:
     from krume.usecases.oven import OvenNext, OvenReady, OvenView, oven_view
     from krume.usecases.oven_loads import (
         Load,
+        loads_now,
         probe_load,
         put_back,
         put_in,
@@ -388,6 +389,7 @@ _HOMES = {
     "label_sheets": "usecases.label_paper",
     "list_sums": "usecases.calc",
     "load_demo": "usecases.book",
+    "loads_now": "usecases.oven_loads",
     "make_order_sheets": "usecases.order_sheets",
     "make_sheets": "usecases.sheet",
     "order_view": "usecases.order_page",
@@ -630,6 +632,7 @@ __all__ = [
     "label_sheets",
     "list_sums",
     "load_demo",
+    "loads_now",
     "make_order_sheets",
     "make_sheets",
     "order_view",
