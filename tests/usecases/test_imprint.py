@@ -10,7 +10,6 @@ from krume.store import book_at, studio_of
 from krume.usecases import Asked
 from krume.usecases.imprint import dial_of, imprint_of
 
-COVERS = ["imprint"]
 TEXT = "Own\nOven: {oven}\n\n40 g white rice flour\n"
 
 

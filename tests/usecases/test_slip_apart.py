@@ -7,8 +7,6 @@ import pytest
 from krume.usecases import Asked, SlipWish, rescue_slip
 from krume.usecases.slip_apart import part_named
 
-COVERS = ["slip_apart"]
-
 
 @pytest.mark.parametrize(
     ("name", "part"),

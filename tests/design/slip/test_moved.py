@@ -5,8 +5,6 @@ import pytest
 from krume.design.slip.moved import value_text
 from tests.design.slip.demo import formula, rescued, way
 
-COVERS = ["moved"]
-
 
 def test_three_times_the_salt_is_said_and_never_called_in_range() -> None:
     text = way(rescued("F1", {"salt": 3.0}), "leave").text

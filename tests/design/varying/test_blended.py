@@ -6,7 +6,6 @@ from krume.design import Formula, read
 from krume.design.varying import blend_lineage, blended, follow, lineage_of, with_head
 from tests.design.varying.studio import demo
 
-COVERS = ["blended"]
 CHANGED = {
     "40 g white rice flour\n20 g teff flour\n30 g potato starch\n9 g sweet rice flour\n"
     "6 g maize starch": "46 g white rice flour\n14 g buckwheat flour\n4 g millet flour\n"

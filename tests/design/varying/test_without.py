@@ -7,8 +7,6 @@ import pytest
 from krume.design.varying.without import step_without
 from tests.design.varying.studio import demo
 
-COVERS = ["without"]
-
 
 @pytest.mark.parametrize(
     ("step", "gone", "others", "said"),
