@@ -4,6 +4,7 @@ import tomllib
 from dataclasses import dataclass
 from datetime import datetime, timedelta, timezone
 from decimal import Decimal
+from functools import lru_cache
 from pathlib import Path
 
 from krume.base import STATUSES, StoreError, currency_named
@@ -100,7 +101,9 @@ def _cost(cost: "_Settings", status: str | None) -> StudioCost:
     )
 
 
+@lru_cache(maxsize=16)
 def _parsed(data: bytes, path: Path) -> dict[str, object]:
+    """Settings as a table, which is only read: a thousand formulas ask for the same one."""
     try:
         return tomllib.loads(data.decode("utf-8"))
     except UnicodeDecodeError as error:

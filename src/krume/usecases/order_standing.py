@@ -6,14 +6,18 @@ from datetime import date, time
 from krume.base import KrumeError, Problem
 from krume.build import Order, read_order
 from krume.design import decode_text
+from krume.label import gluten_gate
 from krume.store import book_at, folder_bytes, studio_of
 from krume.usecases.answer import Asked
 from krume.usecases.clock import now
+from krume.usecases.gluten_words import RECORD_STATES
 from krume.usecases.order import OrderJudgement, judge_order
+from krume.usecases.papers import papers_of
 from krume.usecases.product import SoldRead, sold_of
 from krume.usecases.remembering import Remembered, day_key
 
 _FOLDER = "orders"
+_GOOD = ("good", "not-needed")
 _CONTRADICTS = "diet-contradiction"
 _MOST = 500
 
@@ -24,6 +28,7 @@ class OrderStanding:
 
     `state` is `ready`, `held`, `against itself`, `asked`, `past` or `no date`; None until it is
     judged. `missing` is said first, `more` is what opens it; `way` is empty where it is not said.
+    `shut` are goods whose lot keeps a gate shut that a guest needs open, with how that lot stands.
     """
 
     name: str
@@ -38,6 +43,7 @@ class OrderStanding:
     missing: str = ""
     more: str = ""
     where: str = ""
+    shut: tuple[tuple[str, str], ...] = ()
 
 
 _ROWS: Remembered[tuple[OrderStanding, ...]] = Remembered(4)
@@ -96,7 +102,29 @@ def _standing(row: OrderStanding, asked: Asked) -> OrderStanding:
         judged = judge_order(read, order, asked) if read.sold else None
     except KrumeError as error:
         return replace(row, state="asked", missing=error.message, where=error.where or "")
-    return _judged(row, read, judged)
+    shut = () if judged is None else _shut(read, judged, asked)
+    return replace(_judged(row, read, judged), shut=shut)
+
+
+def _shut(read: SoldRead, judged: OrderJudgement, asked: Asked) -> tuple[tuple[str, str], ...]:
+    """Goods that keep the gluten gate of an order shut, with their lot and how it stands."""
+    if not any(finding.verdict == "gate-shut" for finding in judged.findings):
+        return ()
+    papers = papers_of(asked)
+    gates = [
+        gluten_gate(
+            sold.product, papers.lots, papers.cleaning, on=read.on, market="eu",
+            chosen=sold.chosen, today=papers.today,
+        )
+        for sold in read.sold
+    ]  # fmt: skip
+    found = (record for gate in gates for record in gate.records if record.state not in _GOOD)
+    return tuple(
+        dict.fromkeys(
+            (each.ingredient, f"{each.lot or 'no lot'}, {RECORD_STATES[each.state]}")
+            for each in found
+        )
+    )
 
 
 def _judged(row: OrderStanding, read: SoldRead, judged: OrderJudgement | None) -> OrderStanding:

@@ -3,22 +3,15 @@
 from dataclasses import dataclass
 
 from krume.base import KrumeError, as_text
-from krume.label import gluten_gate
 from krume.pantry import find
 from krume.plan import EggsToBuy, ShoppingRow
 from krume.store import book_at
 from krume.usecases.answer import Asked
-from krume.usecases.gluten_words import RECORD_STATES
-from krume.usecases.order import judge_order
 from krume.usecases.order_standing import OrderStanding
-from krume.usecases.papers import papers_of
 from krume.usecases.plan_gathered import Gathered, gather
 from krume.usecases.plan_kitchen import plan_now
 from krume.usecases.plan_shopping import list_eggs, list_shopping
-from krume.usecases.product import sold_of
 from krume.usecases.remembering import Remembered, day_key
-
-_GOOD = ("good", "not-needed")
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,31 +35,37 @@ _LISTS: Remembered[tuple[ToBuy, ...]] = Remembered(8)
 
 
 def to_buy(rows: tuple[OrderStanding, ...], asked: Asked) -> tuple[ToBuy, ...]:
-    """What these orders take beyond what the book says is in the house, what stops them first."""
+    """What judged orders take beyond what the book says is in the house, what stops them first.
+
+    One that cannot be read is left out: what is asked about it is said elsewhere.
+    """
     book = book_at(asked.book)
-    names = tuple(row.name for row in rows if row.day is not None and row.state != "past")
-    if not names:
+    wanted = tuple(row for row in rows if row.day is not None and row.state != "past")
+    if not wanted:
         return ()
-    return _LISTS.of(book, day_key(book, asked, names), lambda: _list(names, asked))
+    return _LISTS.of(book, day_key(book, asked, wanted), lambda: _list(wanted, asked))
 
 
-def _list(names: tuple[str, ...], asked: Asked) -> tuple[ToBuy, ...]:
-    found = _gathered(names, asked)
+def _list(rows: tuple[OrderStanding, ...], asked: Asked) -> tuple[ToBuy, ...]:
+    found = _gathered(tuple(row.name for row in rows), asked)
     shopping = () if found is None else list_shopping(found, book_at(asked.book))
     eggs = () if found is None else list_eggs(found)
     return (
-        *_lots_wanted(names, shopping, asked),
+        *_lots_wanted(rows, shopping),
         *(_eggs(each, found) for each in eggs if found is not None),
         *sorted(map(_row, shopping), key=lambda each: not each.is_urgent),
     )
 
 
 def _gathered(names: tuple[str, ...], asked: Asked) -> Gathered | None:
-    """All orders together; one that cannot be read is left out, and is said elsewhere."""
+    """All orders together; where one of them cannot be read, those that can."""
     moment = plan_now(asked, book_at(asked.book), None)
-    readable = [name for name in names if _is_readable(name, asked)]
-    places = tuple(f"orders/{name}.txt" for name in readable)
-    return gather(places, asked, moment) if places else None
+    places = tuple(f"orders/{name}.txt" for name in names)
+    try:
+        return gather(places, asked, moment)
+    except KrumeError:
+        readable = tuple(name for name in names if _is_readable(name, asked))
+    return _gathered(readable, asked) if readable and readable != names else None
 
 
 def _is_readable(name: str, asked: Asked) -> bool:
@@ -78,51 +77,29 @@ def _is_readable(name: str, asked: Asked) -> bool:
 
 
 def _lots_wanted(
-    names: tuple[str, ...], shopping: tuple[ShoppingRow, ...], asked: Asked
+    rows: tuple[OrderStanding, ...], shopping: tuple[ShoppingRow, ...]
 ) -> tuple[ToBuy, ...]:
     """Goods whose lot has no good record where a guest must not eat gluten, each once."""
     need = {row.ingredient: row.need_g for row in shopping}
     found: dict[str, ToBuy] = {}
-    for name in names:
-        for ingredient, house in _shut(name, asked):
+    for row in rows:
+        for ingredient, house in row.shut:
             before = found.get(ingredient)
-            stops = (name,) if before is None else (*before.stops, name)
-            grams = need.get(find(ingredient).key)
-            found[ingredient] = ToBuy(
-                what=f"{ingredient}, tested lot",
-                need="not known" if grams is None else as_text(grams, 1),
-                need_unit="" if grams is None else "g",
-                house=house,
-                buy="1",
-                buy_unit="pack",
-                stops=stops,
-                is_urgent=True,
-            )
+            stops = (row.name,) if before is None else (*before.stops, row.name)
+            found[ingredient] = _lot(ingredient, house, need.get(find(ingredient).key), stops)
     return tuple(found.values())
 
 
-def _shut(name: str, asked: Asked) -> tuple[tuple[str, str], ...]:
-    """Goods that keep the gluten gate of a held order shut, with how their lot stands."""
-    try:
-        read = sold_of(f"orders/{name}.txt", asked)
-        judged = None if read.order is None else judge_order(read, read.order, asked)
-    except KrumeError:
-        return ()
-    if judged is None or not any(each.verdict == "gate-shut" for each in judged.findings):
-        return ()
-    papers = papers_of(asked)
-    gates = [
-        gluten_gate(
-            sold.product, papers.lots, papers.cleaning, on=read.on, market="eu",
-            chosen=sold.chosen, today=papers.today,
-        )
-        for sold in read.sold
-    ]  # fmt: skip
-    return tuple(
-        (record.ingredient, f"{record.lot or 'no lot'}, {RECORD_STATES[record.state]}")
-        for gate in gates
-        for record in gate.records
-        if record.state not in _GOOD
+def _lot(what: str, house: str, need_g: float | None, stops: tuple[str, ...]) -> ToBuy:
+    return ToBuy(
+        what=f"{what}, tested lot",
+        need="not known" if need_g is None else as_text(need_g, 1),
+        need_unit="" if need_g is None else "g",
+        house=house,
+        buy="1",
+        buy_unit="pack",
+        stops=stops,
+        is_urgent=True,
     )
 
 
