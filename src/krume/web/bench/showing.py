@@ -192,7 +192,8 @@ def _before(step: KeptStep | None, bench: Bench) -> Before | None:
         return None
     spot = bench.found.spots[step.position]
     planned, got = spot.row.add_g, step.got_g
-    same = planned is not None and got is not None and abs(got - planned) < _SAME_G
+    near = spot.row.tolerance_g if spot.row.kind == "egg" else _SAME_G
+    same = planned is not None and got is not None and abs(got - planned) < near
     shown_g = "not weighed" if got is None else grams_of(got)
     return Before(spot.row.take, "" if planned is None else grams_of(planned), shown_g, same)
 

@@ -10,6 +10,7 @@ import { Voice } from "./bench-voice.js";
 const LOOK_MS = 5000;
 const RETRY_MS = 2000;
 const PATIENCE_MS = 800;
+const SAME_G = 0.05;
 
 const root = document.getElementById("bench");
 const main = root.closest("main");
@@ -130,7 +131,8 @@ function beforeNodes(found, step) {
   const struck = named("s", `${row.take} `);
   struck.dir = "auto";
   struck.append(named("span", row.add_g === null ? "" : grams(row.add_g), "n"));
-  const same = row.add_g !== null && step.got_g !== null && Math.abs(step.got_g - row.add_g) < 0.05;
+  const near = row.kind === "egg" ? row.tolerance_g : SAME_G;
+  const same = row.add_g !== null && step.got_g !== null && Math.abs(step.got_g - row.add_g) < near;
   const word = step.got_g === null ? "not weighed" : `it was ${grams(step.got_g)}`;
   const got = named("span", "", same ? "state good" : "state off");
   got.append(document.getElementById(same ? "glyph-in" : "glyph-outside").content.cloneNode(true), word);
