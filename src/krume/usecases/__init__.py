@@ -91,7 +91,12 @@ if TYPE_CHECKING:
         sheet_bytes,
         sheets_of_order,
     )
-    from krume.usecases.order_standing import OrderStanding, orders_of, standing_of
+    from krume.usecases.order_standing import (
+        OrderStanding,
+        orders_of,
+        standing_of,
+        standings_of,
+    )
     from krume.usecases.oven import OvenNext, OvenReady, OvenView, oven_view
     from krume.usecases.oven_loads import (
         Load,
@@ -425,6 +430,7 @@ _HOMES = {
     "size_formula": "usecases.size",
     "slip_rows": "usecases.slip_lines",
     "standing_of": "usecases.order_standing",
+    "standings_of": "usecases.order_standing",
     "start_at_bench": "usecases.bench_clocks",
     "stop_at_bench": "usecases.bench_clocks",
     "table_change": "usecases.table_upload",
@@ -668,6 +674,7 @@ __all__ = [
     "size_formula",
     "slip_rows",
     "standing_of",
+    "standings_of",
     "start_at_bench",
     "stop_at_bench",
     "table_change",

@@ -58,10 +58,18 @@ def orders_of(asked: Asked) -> tuple[OrderStanding, ...]:
 
 def standing_of(row: OrderStanding, asked: Asked) -> OrderStanding:
     """The same order judged; one that is past stays as it is."""
-    if row.state is not None:
-        return row
+    return standings_of((row,), asked)[0]
+
+
+def standings_of(rows: tuple[OrderStanding, ...], asked: Asked) -> tuple[OrderStanding, ...]:
+    """The same orders judged, each kept in mind by itself."""
     book = book_at(asked.book)
-    return _JUDGED.of(book, day_key(book, asked, row.name), lambda: _standing(row, asked))
+    day = day_key(book, asked)
+
+    def judged(row: OrderStanding) -> OrderStanding:
+        return _JUDGED.of(book, (day, row.name), lambda: _standing(row, asked))
+
+    return tuple(judged(row) if row.state is None else row for row in rows)
 
 
 def _rows(asked: Asked) -> tuple[OrderStanding, ...]:

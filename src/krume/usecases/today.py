@@ -17,7 +17,7 @@ from krume.store import (
 from krume.usecases.answer import Asked
 from krume.usecases.clock import moment
 from krume.usecases.day_plan import plan_today
-from krume.usecases.order_standing import OrderStanding, orders_of, standing_of
+from krume.usecases.order_standing import OrderStanding, orders_of, standings_of
 from krume.usecases.plan_kitchen import plan_now
 from krume.usecases.plan_result import PlanTask
 from krume.usecases.to_buy import ToBuy, to_buy
@@ -67,8 +67,8 @@ def today_of(asked: Asked) -> Today:
     """Today as the book knows it."""
     book = book_at(asked.book)
     at = plan_now(asked, book, None)
-    rows = [row for row in orders_of(asked) if row.state != "past"]
-    near = tuple(standing_of(row, asked) for row in rows[:MOST_JUDGED])
+    rows = tuple(row for row in orders_of(asked) if row.state != "past")
+    near = standings_of(rows[:MOST_JUDGED], asked)
     return Today(
         now=at,
         is_empty=not is_book(book) or not any(count_texts(book).values()),

@@ -19,7 +19,7 @@ from krume.usecases import (
     orders_of,
     sheet_bytes,
     sheets_of_order,
-    standing_of,
+    standings_of,
     text_now,
     versions_of,
 )
@@ -77,8 +77,8 @@ def _list(request: Request, form: Form, status: int = 200) -> Response:
     search = request.query_params.get("search", "").strip()
     words = search.casefold().split()
     rows = [row for row in orders_of(asked) if _holds(row, words)]
-    coming = [row for row in rows if row.state != "past"]
-    near = tuple(standing_of(row, asked) for row in coming[:_JUDGED])
+    coming = tuple(row for row in rows if row.state != "past")
+    near = standings_of(coming[:_JUDGED], asked)
     past = tuple(reversed([row for row in rows if row.state == "past"]))[:_PAST]
     unjudged = max(0, len(coming) - _JUDGED)
     context = OrdersPage((*near, *coming[_JUDGED:]), past, unjudged, search, form)
