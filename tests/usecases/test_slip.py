@@ -60,13 +60,13 @@ def test_a_line_alone_in_its_cup_can_be_spooned_back(demo: Asked) -> None:
 
 def test_a_name_of_two_lines_is_asked_unless_one_stands_at_its_plan(demo: Asked) -> None:
     assert rescue_slip("F2", SlipWish(("rice=40", "teff=26")), demo).exit_code == 0
-    answer = rescue_slip("F2", SlipWish(("teff=26", "rice=46")), demo)
+    answer = rescue_slip("F2", SlipWish(("teff=26", "starch=46")), demo)
     (problem,) = answer.problems
     assert (problem.code, problem.where) == ("line-twice", "--weighed 2")
     assert answer.result.options == ()
     for option in problem.options:
         asked = replace(demo, answers=(f"--weighed 2={option.line}",))
-        assert rescue_slip("F2", SlipWish(("teff=26", "rice=46")), asked).exit_code == 0
+        assert rescue_slip("F2", SlipWish(("teff=26", "starch=46")), asked).exit_code == 0
 
 
 @pytest.mark.parametrize(

@@ -97,7 +97,7 @@ def test_a_choice_without_a_folder_says_what_to_type(demo: Asked) -> None:
 
 
 def test_an_open_question_writes_nothing(demo: Asked, tmp_path: Path) -> None:
-    wish = SlipWish(("rice=46",), choose=1, out=tmp_path / "out")
+    wish = SlipWish(("starch=46",), choose=1, out=tmp_path / "out")
     assert rescue_slip("F2", wish, demo).exit_code == 3
     assert not (tmp_path / "out").exists()
 
@@ -123,3 +123,15 @@ def test_a_slips_list_keeps_the_sheets_made_before_it(demo: Asked, tmp_path: Pat
     _keep(demo, out, 1)
     verified = {each.file for each in verify_sheets(out, demo).result.verified}
     assert {"f2-bench-card.pdf", "f2-rescued-bench-card.pdf", "f2-slip.json"} <= verified
+
+
+def test_the_corrected_card_says_what_is_in_already_and_what_the_jar_gets(
+    demo: Asked, tmp_path: Path
+) -> None:
+    files = _keep(demo, tmp_path / "out", 1)
+    card = files["f2-rescued-bench-card.html"].read_text(encoding="utf-8")
+    assert "white rice flour 40 g, teff flour 26 g" in card
+    assert "is in" in card
+    assert "take out into the labelled jar" in card
+    rows = json.loads(files["f2-rescued-bench-card.json"].read_text(encoding="utf-8"))["rows"]
+    assert [row["display_g"] for row in rows[1:7]] == [66.0, 78.0, 117.0, 128.7, 136.5, 105.0]

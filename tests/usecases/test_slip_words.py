@@ -1,12 +1,13 @@
 """Names and grams as they are typed at the bowl."""
 
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 
 from krume.base import InputError
 from krume.design import read
-from krume.usecases import Asked
+from krume.usecases import Asked, SlipWish, rescue_slip
 from krume.usecases.slip_words import BowlWords
 
 TWICE = "Sponge\nEggs: EU sizes\n\n60 g caster sugar\n2 eggs, medium\n70 g caster sugar\n1 g salt\n"
@@ -51,3 +52,30 @@ def test_whites_are_counted(said: str, count: int) -> None:
 def test_other_whites_are_refused(said: str) -> None:
     with pytest.raises(InputError):
         _words(TWICE).whites(said)
+
+
+def test_a_small_bare_number_of_eggs_is_asked_grams_or_eggs(demo: Asked) -> None:
+    answer = rescue_slip("F2", SlipWish(("eggs=6",)), demo)
+    assert answer.exit_code == 3
+    (problem,) = answer.problems
+    assert problem.code == "grams-or-eggs"
+    assert [o.line for o in problem.options] == ["eggs=6 eggs", "eggs=6 g"]
+    held = rescue_slip("F2", SlipWish(("eggs=6 eggs",)), demo).result.in_bowl[0]
+    assert held.weighed_g == 306.0
+    assert rescue_slip("F2", SlipWish(("eggs=6 g",)), demo).exit_code == 0
+
+
+@pytest.mark.parametrize(("name", "grams"), [("F2", "46"), ("F3", "30"), ("F1", "15")])
+def test_rice_alone_is_the_rice_that_is_not_sweet(demo: Asked, name: str, grams: str) -> None:
+    answer = rescue_slip(name, SlipWish((f"rice={grams}",)), demo)
+    assert answer.exit_code == 0
+    assert answer.result.in_bowl[0].name == "white rice flour"
+
+
+@pytest.mark.parametrize("text", ["", "   \n", "Only a title\n"])
+def test_a_text_without_a_line_is_asked_and_nothing_fails(
+    bare: Asked, write: Callable[[str], str], text: str
+) -> None:
+    answer = rescue_slip(write(text), SlipWish(("white rice flour=70",)), bare)
+    assert answer.exit_code == 3
+    assert answer.result.options == ()

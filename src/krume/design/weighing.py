@@ -63,7 +63,7 @@ def weigh_out(formula: Formula, *, scale_g: float = 0.1) -> Weighing:
         if held:
             rows.extend(_Bowl(formula, bowl, held, _scale_for(held, scale_g)).rows())
     numbered = _numbered(rows)
-    parts = _parts(numbered)
+    parts = addends(numbered)
     return Weighing(
         rows=numbered,
         parts_g=parts,
@@ -83,7 +83,8 @@ def _clean(value: float) -> float:
     return round(value, _NOISE_DIGITS)
 
 
-def _parts(rows: tuple[Row, ...]) -> tuple[float, ...]:
+def addends(rows: tuple[Row, ...]) -> tuple[float, ...]:
+    """Each last display before a tare, and each egg row: what the batter is added up from."""
     parts: list[float] = []
     running: float | None = None
     for row in rows:

@@ -6,10 +6,22 @@ from pathlib import Path
 
 from krume import __version__
 from krume.base import InputError, Notice, as_text
-from krume.design import Formula, Rescue, Way, at_masses, read, rewritten, weigh_out
+from krume.design import (
+    Formula,
+    Rescue,
+    Way,
+    Weighing,
+    at_masses,
+    corrected_rows,
+    read,
+    rewritten,
+    weigh_out,
+)
+from krume.design.slip.card_rows import ALREADY, TAKE_OUT
 from krume.evidence import data_version
 from krume.publish import (
     Blend,
+    CardRow,
     Imprint,
     bench_card,
     blend_leaf,
@@ -125,10 +137,12 @@ def _files(kept: Chosen, text: str, formula: Formula) -> tuple[Files, tuple[Noti
     files: Files = {f"{kept.stem}-{part}.txt": (kind, text.encode("utf-8"))}
     studio = studio_of(book_at(kept.asked.book))
     imprint = imprint_of(studio, kept.asked, is_of_book=kept.read.source.kind is not None)
-    cards, signs = _bench_card(kept, formula, imprint, f"{kept.stem}-{part}")
+    rows = corrected_rows(weigh_out(formula, scale_g=kept.found.slip.step_g), kept.found, kept.way)
+    cards, signs = _bench_card(kept, formula, imprint, f"{kept.stem}-{part}", rows)
     files |= cards
     if kept.way.kind == "second":
-        first, _ = _bench_card(kept, kept.read.formula, imprint, f"{kept.stem}-as-planned")
+        plan = weigh_out(kept.read.formula, scale_g=kept.found.slip.step_g)
+        first, _ = _bench_card(kept, kept.read.formula, imprint, f"{kept.stem}-as-planned", plan)
         files |= first
     jar = _jar_blend(kept, imprint)
     if jar is not None:
@@ -140,12 +154,12 @@ def _files(kept: Chosen, text: str, formula: Formula) -> tuple[Files, tuple[Noti
 
 
 def _bench_card(
-    kept: Chosen, formula: Formula, imprint: Imprint, stem: str
+    kept: Chosen, formula: Formula, imprint: Imprint, stem: str, rows: Weighing
 ) -> tuple[Files, tuple[Notice, ...]]:
     studio = studio_of(book_at(kept.asked.book))
     card = bench_card(
         formula,
-        weigh_out(formula, scale_g=kept.found.slip.step_g),
+        rows,
         imprint,
         dial_c=dial_of(formula, studio),
         gluten=gluten_of_all(kept.name, kept.asked).get(kept.of),
@@ -153,6 +167,7 @@ def _bench_card(
         declared=declared_of_all(kept.name, kept.asked, imprint.market).get(kept.of),
         more=_hint(kept),
     )
+    card = replace(card, rows=tuple(_row_said(row) for row in card.rows))
     kind = ("bench-card", kept.of)
     data = json.dumps(plain(card_dict(card)), ensure_ascii=False, indent=1)
     return {
@@ -160,6 +175,13 @@ def _bench_card(
         f"{stem}-bench-card.html": (kind, card_html(card).encode()),
         f"{stem}-bench-card.json": (kind, f"{data}\n".encode()),
     }, missing_signs(card)
+
+
+def _row_said(row: CardRow) -> CardRow:
+    """A row of what is in already says so where the others say what to add."""
+    if row.mark == ALREADY:
+        return replace(row, add="is in", mark="")
+    return replace(row, mark="") if row.mark == TAKE_OUT else row
 
 
 def _hint(kept: Chosen) -> str:
@@ -172,7 +194,7 @@ def _hint(kept: Chosen) -> str:
     )
     there = f"In the bowls already: {held}. " if held else ""
     way = kept.way
-    said = way.text if way.lines[0].share_pct is not None else " ".join(way.then)
+    said = way.text if way.is_of_blend else " ".join(way.then)
     return f"Corrected after a slip. {there}{way.title}. {said}"
 
 

@@ -270,7 +270,7 @@ def _bowl(found: Rescue) -> SlipBowl | None:
 
 def _option(found: Rescue, way: Way) -> SlipOption:
     slip = found.slip
-    in_points = found.bowl is not None and way.lines[0].share_pct is not None
+    in_points = found.bowl is not None and way.is_of_blend
     return SlipOption(
         kind=way.kind,
         title=way.title,

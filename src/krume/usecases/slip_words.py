@@ -16,6 +16,9 @@ _WORD = re.compile(r"[^\W\d_]+")
 _WHOLE = re.compile(r"\d+")
 _EGGS = ("egg", "eggs", "each", "x", "ei", "eier")
 _SHORT_WORD = 3
+_BARE = re.compile(r"^\d{1,2}$")
+_MANY_EGGS = 3
+"""A bare number of up to this many times the planned eggs may be a number of eggs."""
 _NEAR_PLAN_PCT = 1.0
 
 
@@ -53,6 +56,8 @@ class BowlWords:
         ]
         if len(near) == 1:
             return Named(near[0], mass[found.index(near[0])])
+        if (asks := self._grams_or_eggs(found, amount.strip(), place)) is not None:
+            return Named(found[0], None, asks)
         if len(found) != 1:
             tail = f"={amount.strip()}"
             return Named(None, None, self._which(name.strip(), found, place, tail))
@@ -100,8 +105,9 @@ class BowlWords:
         """Lines a name can mean: its own words, else some of its words, else the pantry's."""
         for fits in (_is_numbered, _is_called, _is_part, _has_words, _is_same_goods):
             found = tuple(n for n, x in enumerate(self.formula.lines) if fits(name, x))
+            plain = tuple(n for n in found if "sweet" not in _words(self.formula.lines[n].name))
             if found:
-                return found
+                return plain if len(plain) == 1 else found
         return ()
 
     def _mass_g(self, amount: str, line: int | None, place: str) -> float | None:
@@ -131,6 +137,23 @@ class BowlWords:
         if line.basis != "egg" or not isinstance(planned, float | int) or not line.mass_g:
             raise self._no_mass(amount, place)
         return count * line.mass_g / planned
+
+    def _grams_or_eggs(self, found: tuple[int, ...], amount: str, place: str) -> Problem | None:
+        """A small bare number of an egg line may be meant as eggs: that is asked."""
+        if len(found) != 1 or not _BARE.match(amount):
+            return None
+        line, many = self.formula.lines[found[0]], int(amount)
+        count = line.amount if line.basis == "egg" and isinstance(line.amount, float | int) else 0
+        if not count or not line.mass_g or not 0 < many <= _MANY_EGGS * count:
+            return None
+        name, whole = self._name(found[0]), many * line.mass_g / count
+        word = {"yolk": "yolk", "white": "white"}.get(line.part or "", "egg")
+        said = f"{many} {word}{'' if many == 1 else 's'}"
+        options = (
+            Option(f"{said}, {as_text(whole, 1)} g", f"{name}={many} eggs"),
+            Option(f"{many} g", f"{name}={many} g"),
+        )
+        return Problem("grams-or-eggs", place, amount, f"{said}, or {many} g?", options)
 
     def _is_plan(self, line: int, mass_g: float | None) -> bool:
         plan = self.formula.lines[line].mass_g

@@ -1,6 +1,7 @@
 """A slip at the scale: what has been weighed, and every exact way out of it, best first."""
 
 from krume.design.slip.bowl import Bowl, Item, bowls_of, role_of
+from krume.design.slip.card_rows import corrected_rows
 from krume.design.slip.eggs import egg_lines, egg_words
 from krume.design.slip.judging import at_masses
 from krume.design.slip.rescue import Rescue, rescue
@@ -26,6 +27,7 @@ __all__ = [
     "at_masses",
     "bowls_of",
     "closest_split",
+    "corrected_rows",
     "egg_lines",
     "egg_words",
     "rescue",

@@ -110,7 +110,7 @@ def _then(case: Case, way: Way, by_kind: dict[str, Way]) -> list[str]:
         for line in way.lines
         if line.mark and not _is_as_planned(case, way, line)
     ]
-    if way.lines[0].share_pct is not None:
+    if way.is_of_blend:
         said = [*said, _beside(case)]
     return [*said, *marks, "" if way.kind == "hold" else _outside(case, way)]
 
@@ -156,7 +156,7 @@ def _jar(case: Case, way: Way, _: dict[str, Way]) -> list[str]:
 
 def _leave(case: Case, way: Way, by_kind: dict[str, Way]) -> list[str]:
     free = unbanded(case, way)
-    in_shares = bool(way.lines) and way.lines[0].share_pct is not None
+    in_shares = way.is_of_blend
     said = [_moved(case, way), *(_times(case, n, in_shares=in_shares) for n in free)]
     if way.in_band and case.judge.limits and not free:
         is_out = bool(case.judge.plan.findings)
@@ -185,7 +185,7 @@ def _rest(case: Case, way: Way) -> str:
 
 def _moved(case: Case, way: Way) -> str:
     """What moved most: a share of the blend, else the figures that the slip itself moves."""
-    if way.lines and way.lines[0].share_pct is not None:
+    if way.is_of_blend:
         return _moved_share(case, way)
     said = "; ".join(
         f"{s.label.lower()} {value_text(s.after, s.unit)} instead of {value_text(s.before, s.unit)}"

@@ -127,6 +127,11 @@ class Way:
         return self.kind in KEEPING
 
     @property
+    def is_of_blend(self) -> bool:
+        """Whether it is told in shares of the slip's own bowl; a text may have no line at all."""
+        return bool(self.lines) and self.lines[0].share_pct is not None
+
+    @property
     def has_part_egg(self) -> bool:
         """Whether an egg more has to be opened for a part of it."""
         return self.eggs.waste_g > 0
