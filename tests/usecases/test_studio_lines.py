@@ -15,7 +15,7 @@ KEYS = st.from_regex(r"[A-Za-z][A-Za-z0-9_-]{0,8}", fullmatch=True)
 VALUES = st.one_of(
     st.booleans(),
     st.integers(-1000, 1000).map(float),
-    st.text(st.characters(codec="utf-8", exclude_categories=("Cs",)), max_size=20),
+    st.text(st.characters(codec="utf-8", exclude_categories=["Cs"]), max_size=20),
 )
 
 

@@ -13,6 +13,7 @@ from krume.usecases.answer import Asked
 from krume.usecases.gluten_words import RECORD_STATES
 from krume.usecases.pantry_stops import Stops, stops_of
 from krume.usecases.papers import papers_of
+from krume.usecases.remembering import Remembered, day_key
 from krume.usecases.rows import RowNow, TableNow, table_now
 from krume.usecases.table_questions import questions_by_line, questions_of_table
 
@@ -79,8 +80,16 @@ class AskedTable:
     can_edit: bool
 
 
+_PANTRIES: Remembered[PantryNow] = Remembered(4)
+
+
 def pantry_now(asked: Asked) -> PantryNow:
     """The pantry on the book's day: what stops an order first, then every lot."""
+    book = book_at(asked.book)
+    return _PANTRIES.of(book, day_key(book, asked), lambda: _pantry(asked))
+
+
+def _pantry(asked: Asked) -> PantryNow:
     book, papers = book_at(asked.book), papers_of(asked)
     table = table_now(LOTS, asked)
     by_line, whole = questions_by_line(table, papers.lot_problems)

@@ -70,6 +70,11 @@ def test_what_is_wrong_with_a_tin_stands_beside_its_field(
     assert _form(answer.text) == {**_form(answer.text), **typed}
 
 
+def test_a_question_about_a_tin_says_what_may_be_typed(own: TestClient) -> None:
+    answer = own.post("/ovens/tins/new", data={"tin": "8in pan", "count": "1"})
+    assert "Type: round 8 in; square 8 in." in answer.text
+
+
 def test_a_new_tin_is_kept_once_and_taken_out(own: TestClient) -> None:
     for _ in range(2):
         text = own.post("/ovens/tins/new", data={"tin": "glass loaf 21x11x7 cm", "count": "2"}).text

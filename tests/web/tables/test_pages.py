@@ -1,6 +1,8 @@
 """What every table's pages share: its fields, the field a question stands beside."""
 
-from krume.base import Problem
+from dataclasses import replace
+
+from krume.base import Option, Problem
 from krume.web.tables.kinds import Field, TableKind
 from krume.web.tables.pages import table_routes
 
@@ -45,10 +47,16 @@ def test_a_value_that_is_none_of_the_choices_is_not_lost() -> None:
 
 
 def test_a_row_is_changed_by_post_alone() -> None:
-    methods = {route.path: set() for route in table_routes(KIND)}
+    methods: dict[str, set[str]] = {route.path: set() for route in table_routes(KIND)}
     for route in table_routes(KIND):
         methods[route.path] |= set(route.methods or ())
     assert methods["/things/{key:int}/delete"] == {"POST"}
     assert methods["/things/file/keep"] == {"POST"}
     assert "/things" in methods
     assert "/things" not in {route.path for route in table_routes(KIND, is_listed=False)}
+
+
+def test_words_for_a_field_are_offered_beside_its_question() -> None:
+    asked = Problem("odd", "things.csv line 2", "8in", "Round?", (Option("round", "round 8 in"),))
+    assert replace(KIND, offers_words=True).said(asked) == "Round? Type: round 8 in."
+    assert KIND.said(asked) == "Round?"

@@ -74,6 +74,7 @@ TINS = TableKind(
               "tin on the scale, tare, fill to the rim: 2186", unit="g"),
     ),
     cells=_tin_cells,
+    offers_words=True,
 )  # fmt: skip
 
 

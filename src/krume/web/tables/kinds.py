@@ -41,7 +41,8 @@ class TableKind:
     """One table in the app: its place in the book, its address, its word, its columns.
 
     `required` are columns a sent file must have; `extra` are fields that `cells` puts into others;
-    `home` is the page its rows are listed on.
+    `home` is the page its rows are listed on; `offers_words` says that the options of a question
+    are words for the field itself, not whole lines.
     """
 
     place: str
@@ -55,6 +56,7 @@ class TableKind:
     about: str = ""
     extra: tuple[Field, ...] = ()
     cells: Cells = as_typed
+    offers_words: bool = False
 
     @property
     def head(self) -> tuple[str, ...]:
@@ -72,3 +74,8 @@ class TableKind:
         fits = [each.name for each in self.fields if problem.code in each.codes]
         said = [name for name in fits if f"{name} day" in problem.ask]
         return next(iter((*said, *fits, self.fields[0].name)))
+
+    def said(self, problem: Problem) -> str:
+        """A question as it stands beside a field, with what may be typed there."""
+        words = [option.line for option in problem.options if self.offers_words and option.line]
+        return f"{problem.ask} Type: {'; '.join(words)}." if words else problem.ask

@@ -117,7 +117,7 @@ def _opened(request: Request, kind: TableKind) -> Response:
 
 def _asked(kind: TableKind, form: Form, problems: tuple[Problem, ...]) -> Form:
     for problem in problems:
-        form = form.with_wrong(kind.field_of(problem), problem.ask)
+        form = form.with_wrong(kind.field_of(problem), kind.said(problem))
     return form
 
 
