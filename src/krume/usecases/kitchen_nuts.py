@@ -1,13 +1,16 @@
 """Which nuts the kitchen uses at all: said beside every cake that has none."""
 
+from functools import lru_cache
+
 from krume.base import NotFoundError
+from krume.design import decode_text, read
 from krume.pantry import allergens
-from krume.store import book_at, list_texts
+from krume.store import book_at, folder_bytes, studio_of
 from krume.usecases.answer import Asked
-from krume.usecases.read import formula_of
 from krume.usecases.remembering import Remembered
 
 _NUT_WORDS = ("nuts (", "tree nut (")
+_REMEMBERED = 8192
 _NUTS: Remembered[dict[str, str]] = Remembered(8)
 
 
@@ -17,14 +20,20 @@ def kitchen_nuts(asked: Asked, market: str) -> dict[str, str]:
 
 
 def _found(asked: Asked, market: str) -> dict[str, str]:
+    book = book_at(asked.book)
+    region = studio_of(book).eggs_region
     found: dict[str, str] = {}
-    for text in list_texts(book_at(asked.book)):
-        if text.kind != "formula":
-            continue
-        formula = formula_of(str(text.path), Asked(book=asked.book)).formula
-        for word in (w for line in formula.lines for w in _nut_words(line.ingredient, market)):
-            found.setdefault(word, text.name)
+    for name, data in folder_bytes(book, "formulas").items():
+        for word in _nuts_in(decode_text(data).value, region, market):
+            found.setdefault(word, name)
     return found
+
+
+@lru_cache(maxsize=_REMEMBERED)
+def _nuts_in(text: str, region: str | None, market: str) -> tuple[str, ...]:
+    """Nuts of one text: an edit of one formula reads only that one again."""
+    formula = read(text, eggs_region=region).value
+    return tuple(w for line in formula.lines for w in _nut_words(line.ingredient, market))
 
 
 def _nut_words(key: str | None, market: str) -> list[str]:
