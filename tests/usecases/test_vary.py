@@ -13,6 +13,7 @@ from krume.design import read, varying
 from krume.pantry import find, ingredients
 from krume.usecases import Answer, Asked, VaryResult, VaryWish, plain, vary_each, vary_formula
 from krume.usecases.vary_papers import side_of, traces_open, vary_book
+from tests.agreement import agrees
 from tests.usecases.conftest import PLAIN
 
 COVERS = ["vary_child", "vary_papers", "vary_result", "vary_ways"]
@@ -21,6 +22,19 @@ FORBIDDEN = re.compile(r"\bnut[\s-]*free\b|\bfree (?:of|from) nuts?\b|\bno nuts\
 
 def swapped(name: str, swap: str, asked: Asked, **more: object) -> Answer[VaryResult]:
     return vary_formula(name, VaryWish((swap,), **more), asked)  # type: ignore[arg-type]
+
+
+@pytest.mark.source("reference-book", "40 g of hazelnuts: fat made up")
+@pytest.mark.parametrize(
+    ("swap", "gap", "butter"),
+    [("hazelnut=sunflower", "3.7", "4.5"), ("hazelnut=pistachio", "6.2", "7.5")],
+)
+def test_the_fat_of_the_worked_nuts_is_made_up_as_printed(
+    demo: Asked, swap: str, gap: str, butter: str
+) -> None:
+    result = swapped("F1", swap, demo).result
+    assert result.gaps is not None and agrees(result.gaps.fat_g, gap)
+    assert result.make_up is not None and agrees(result.make_up.as_butter_g, butter)
 
 
 def test_sunflower_loses_the_nut_and_gains_no_milk_on_its_own(demo: Asked) -> None:

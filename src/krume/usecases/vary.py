@@ -181,7 +181,9 @@ def _made(
     """The answer with its child, and with the lines nothing is known for as its limits."""
     found = request.found
     made = varying.vary(found.formula, wanted.changes, made_with)
+    told, open_facts = _open_facts(told)
     result = _result(told.result, request, made, wanted, made_with)
+    result = replace(result, unknown=(*open_facts, *result.unknown))
     result = replace(result, text=child_of(found, made, wanted, wish.fat))
     answer = replace(
         told,
@@ -192,6 +194,13 @@ def _made(
         is_possible=not wanted.limits,
     )
     return _written(answer, request, wish, result.text or "")
+
+
+def _open_facts(told: Answer[VaryResult]) -> tuple[Answer[VaryResult], tuple[str, ...]]:
+    """What a wish could not find out of a line stands first under what is not known."""
+    found = tuple(n for n in told.notices if n.code == "diet-unknown")
+    rest = tuple(n for n in told.notices if n.code != "diet-unknown")
+    return replace(told, notices=rest), tuple(f"{n.where}: {n.text}" for n in found)
 
 
 def _result(

@@ -2,11 +2,39 @@
 
 import pytest
 
-from krume.design import Formula, read
+from krume.design import Formula, Way, read
+from krume.design.ratios import best_of
 from krume.design.slip.rescue import rank
+from tests.agreement import agrees
 from tests.design.slip.demo import F2_SLIP, formula, masses, rescued, way
 
 COVERS = ["blend_ways", "size_ways", "settled", "state", "way"]
+
+
+@pytest.mark.source("reference-book", "teff 26 for 20 g in the vanilla sponge")
+def test_the_worked_slip_of_teff_comes_to_the_printed_grams() -> None:
+    found = rescued("F2", F2_SLIP)
+    jar, leave, hold = (way(found, kind) for kind in ("jar", "leave", "hold"))
+    assert agrees(jar.total_g, "136.5") and agrees(jar.factor, "1.3")
+    assert jar.jar is not None and agrees(jar.jar.mass_g, "31.5")
+    assert agrees(leave.total_g, "111") and agrees(leave.worst_shift_pct, "4.38")
+    assert agrees(_best(leave, "egg"), "229.7") and agrees(_best(leave, "sugar"), "117.1")
+    assert agrees(hold.total_g, "105") and agrees(hold.worst_shift_pct, "5.71")
+    assert agrees(_best(hold, "starch"), "29.7")
+
+
+@pytest.mark.source("reference-book", "sugar 140 for 130 g in the vanilla sponge")
+def test_the_worked_slip_of_sugar_comes_to_the_printed_grams() -> None:
+    found = rescued("F2", {"sugar": 140.0})
+    leave, exact = way(found, "leave"), way(found, "scale-exact")
+    assert agrees(best_of(leave.balance.sugar_per_egg), "0.549")
+    assert agrees(_best(leave, "sugar"), "133.3")
+    assert agrees(exact.factor, "1.0769")
+    assert exact.eggs.count == 5 and agrees(exact.eggs.make_up_g, "19.6")
+
+
+def _best(each: Way, key: str) -> float | None:
+    return best_of(each.balance.percent[key])
 
 
 def test_a_slip_in_a_blend_has_three_ways_that_keep_the_cake_its_size() -> None:
