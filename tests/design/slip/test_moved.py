@@ -66,3 +66,8 @@ def test_yolks_and_whites_are_called_so(name: str, weighed: dict[str, float], sa
 def test_figures_have_the_digits_of_their_kind() -> None:
     assert value_text(0.527, "g/cm2") == "0.527 g/cm2"
     assert formula("F3").tin is not None
+
+
+def test_whites_that_lie_there_already_are_not_counted_again() -> None:
+    text = way(rescued("F5", {"egg whites": 190.0}), "scale-exact").text
+    assert "yolks 79.4 g = 5 less 8.1 g, the whites stay." in text

@@ -108,7 +108,7 @@ def egg_words(eggs: WayEggs) -> str:
     '8 yolks and 10 whites, EU M'
     """
     if len(eggs.parts) > 1 and any(abs(each.make_up_g) > _WHOLE_G for each in eggs.parts):
-        return ", ".join(_part_words(each) for each in eggs.parts)
+        return ", ".join(part_words(each) for each in eggs.parts)
     if eggs.count is None or eggs.make_up_g is None:
         return f"{as_text(eggs.mass_g or 0.0, 1)} g"
     size = "" if eggs.size is None else f" {egg_size(eggs.size).label}"
@@ -129,7 +129,8 @@ def _many(each: EggPart) -> str:
     return f"{each.part}{'' if each.count == 1 else 's'}" if each.part in _PARTS else "whole"
 
 
-def _part_words(each: EggPart) -> str:
+def part_words(each: EggPart) -> str:
+    """Yolks or whites of a way, in grams and whole ones."""
     many = each.part if each.part == "whole" else f"{each.part}s"
     start = f"{many} {as_text(each.mass_g, 1)} g = {each.count}"
     if abs(each.make_up_g) <= _WHOLE_G:

@@ -4,7 +4,7 @@ from krume.base import as_text
 from krume.design.formula import Line
 from krume.design.ratios import Value, best_of
 from krume.design.slip.bowl import FLOURS, role_of
-from krume.design.slip.eggs import egg_lines, egg_words
+from krume.design.slip.eggs import egg_lines, egg_words, part_words
 from krume.design.slip.finish import Case
 from krume.design.slip.state import NOISE_G
 from krume.design.slip.way import Shift, Way
@@ -80,16 +80,25 @@ def egg_text(case: Case, way: Way) -> str:
     """The eggs of a way: that they stay, how many, or the yolks and whites apart."""
     slip = case.slip
     lines = [egg.line for egg in egg_lines(slip.formula)]
-    stay = way.kind != "second" and all(
-        slip.held_g(n) >= (way.card_g[n] or 0.0) - NOISE_G for n in lines
-    )
-    if lines and stay:
+    if lines and all(_stays(case, way, n) for n in lines):
         return f"the eggs stay, {as_text(way.eggs.mass_g or 0.0, 1)} g"
     if not lines:
         pairs = zip(slip.lines, way.card_g, strict=True)
         return ", ".join(f"{e.name} {as_text(g or 0.0, 1)} g" for e, g in pairs if _is_egg(e, g))
+    if len(lines) > 1 and any(_stays(case, way, n) for n in lines):
+        pairs = zip(way.eggs.parts, lines, strict=True)
+        return ", ".join(
+            f"the {part.part}s stay" if _stays(case, way, n) else part_words(part)
+            for part, n in pairs
+        )
     words = egg_words(way.eggs)
     return words if "yolk" in words or "white" in words else f"eggs {words}"
+
+
+def _stays(case: Case, way: Way, line: int) -> bool:
+    """Whether all of an egg line lies in its bowl already."""
+    held = case.slip.held_g(line)
+    return way.kind != "second" and 0 < held >= (way.card_g[line] or 0.0) - NOISE_G
 
 
 def _is_egg(line: Line, mass_g: float | None) -> bool:
