@@ -24,6 +24,7 @@ from krume.store.weighings import (
     open_weighing,
     say_steps,
     steps_of,
+    steps_of_each,
     weighing_at,
 )
 from tests.store.database_of import empty
@@ -138,3 +139,13 @@ def test_a_clock_of_the_oven_alone_is_stopped_by_its_own_id_and_runs_on_when_res
     resume_clock(book, "1")
     assert len(running_clocks(book, "oven")) == 2
     assert clocks_since(book, "foam", since="2027-06-10T06:00:00+00:00") == ()
+
+
+def test_the_steps_of_several_weighings_come_with_one_question(book: Book) -> None:
+    begin_weighing(book, of("a"))
+    begin_weighing(book, of("b", "formulas/F1.txt"))
+    say_steps(book, "a", lambda _: (said("1"), said("2")))
+    say_steps(book, "b", lambda _: (said("3"),))
+    found = steps_of_each(book, ("a", "b", "nothing"))
+    assert found == {"a": steps_of(book, "a"), "b": steps_of(book, "b")}
+    assert steps_of_each(book, ()) == {}

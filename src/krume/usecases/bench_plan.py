@@ -41,7 +41,7 @@ BenchRows = tuple[BenchRow, ...]
 
 @dataclass(frozen=True, slots=True)
 class BenchPlan:
-    """A formula's version as it is weighed."""
+    """A formula's version as it is weighed; `asks` is what is still open in its text."""
 
     name: str
     title: str
@@ -49,6 +49,7 @@ class BenchPlan:
     formula: Formula
     rows: tuple[BenchRow, ...]
     step_g: float
+    asks: tuple[str, ...] = ()
 
 
 def plan_of(name: str, asked: Asked, *, revision: int | None = None) -> BenchPlan:
@@ -65,8 +66,8 @@ def plan_of(name: str, asked: Asked, *, revision: int | None = None) -> BenchPla
     if revision is not None and revision != seen:
         text, title, seen = _old(now.name, revision, asked)
     step = scale_step_g(asked)
-    formula, rows = _read(text, now.name, asked, step)
-    return BenchPlan(now.name, title, seen, formula, rows, step)
+    formula, rows, asks = _read(text, now.name, asked, step)
+    return BenchPlan(now.name, title, seen, formula, rows, step, asks)
 
 
 def _old(name: str, revision: int, asked: Asked) -> tuple[str, str, int]:
@@ -78,10 +79,13 @@ def _old(name: str, revision: int, asked: Asked) -> tuple[str, str, int]:
 
 
 @lru_cache(maxsize=64)
-def _read(text: str, name: str, asked: Asked, step_g: float) -> tuple[Formula, BenchRows]:
+def _read(
+    text: str, name: str, asked: Asked, step_g: float
+) -> tuple[Formula, BenchRows, tuple[str, ...]]:
     """A text that did not change is read once."""
-    formula = read_text(Text(text, name), asked).formula
-    return formula, rows_of(formula, step_g)
+    found = read_text(Text(text, name), asked)
+    asks = tuple(dict.fromkeys(problem.ask for problem in found.problems))
+    return found.formula, rows_of(found.formula, step_g), asks
 
 
 def rows_of(formula: Formula, step_g: float) -> tuple[BenchRow, ...]:

@@ -218,7 +218,7 @@ def _difference(step: KeptStep, take: str, target: float | None) -> list[str]:
     return [f"{take}: {as_text(step.got_g, 1)} g instead of {as_text(target, 1)}"]
 
 
-def trial_sheet(asked: Asked, *, formula: str = "") -> tuple[dict[str, str], ...]:
-    """Trials of the book's own table, as it has them."""
+def trial_sheet(asked: Asked, *, formula: str = "", most: int = 50) -> tuple[dict[str, str], ...]:
+    """Trials of the book's own table, as it has them, the last ones."""
     rows = table_rows(book_at(asked.book), "trials.csv")
-    return tuple(row for row in rows if formula in ("", row.get("formula", "")))
+    return tuple(row for row in rows if formula in ("", row.get("formula", "")))[-most:]

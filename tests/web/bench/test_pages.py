@@ -147,3 +147,11 @@ def test_every_formula_of_the_studio_has_its_bench(client: TestClient) -> None:
 
 def test_the_formula_leads_to_its_bench(client: TestClient) -> None:
     assert 'href="/bench/F1"' in client.get("/formulas/F1").text
+
+
+def test_a_formula_with_an_open_question_says_so_first(own: TestClient) -> None:
+    text = "Plain\n\n100 g white rice flour\n50 g corn flour\n100 g sugar\n"
+    own.post("/formulas", data={"name": "open", "text": text})
+    page = own.get("/bench/open").text
+    assert "open in this formula" in page
+    assert 'href="/formulas/open"' in page

@@ -80,8 +80,8 @@ class BenchPage:
     jar: str
     slip: SlipPart | None
     total: str
-    has_clock: bool
     is_begun: bool
+    asks: tuple[str, ...]
     state: str
     typed: str = ""
     wrong: str = ""
@@ -121,8 +121,8 @@ def shown(bench: Bench, address: str, *, other: bool = False, typed: str = "",
         jar=_jar(bench, spot),
         slip=None if bench.slip is None else slip_part(bench, bench.slip),
         total=grouped(sum(s.held_g for s in found.spots), 1),
-        has_clock=True,
         is_begun=bench.is_begun,
+        asks=bench.plan.asks,
         state=json.dumps(state_of(bench), ensure_ascii=False, separators=(",", ":")),
         typed=typed,
         wrong=wrong,

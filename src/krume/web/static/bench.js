@@ -187,7 +187,8 @@ function drawNumber(row, add, text) {
   const about = x("about")[0];
   const figure = named("span", row.kind === "egg" ? grams(add) : text, "n");
   figure.append(named("span", "g", "u"));
-  if (row.kind === "egg") about.replaceChildren("About ", figure, ", weigh.");
+  if (row.kind === "egg" && add === null) about.replaceChildren("No grams are known, weigh.");
+  else if (row.kind === "egg") about.replaceChildren("About ", figure, ", weigh.");
   else if (row.kind === "unknown") about.replaceChildren(`No mass is known: ${row.mark}`);
   else about.replaceChildren("It should show ", figure);
   show("of-row", row.kind === "add");
