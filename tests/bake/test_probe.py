@@ -32,7 +32,7 @@ def test_the_likeliest_curve_is_within_the_answer() -> None:
     left = bake.rule_minutes[0] - minute
     found = _left(core, minute)
     assert found.minutes.low <= left <= found.minutes.high
-    assert found.pace == pytest.approx(1.0, abs=0.25)
+    assert found.pace_factor == pytest.approx(1.0, abs=0.25)
 
 
 def test_nearer_to_the_end_it_is_shorter_and_surer() -> None:

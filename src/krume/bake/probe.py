@@ -21,11 +21,11 @@ _FAR = 2.0
 
 @dataclass(frozen=True, slots=True)
 class ToCore:
-    """Minutes left to a wanted core; `pace` is the minutes so far over the model's own."""
+    """Minutes left to a wanted core; `pace_factor` is the minutes so far over the model's own."""
 
     minutes: Interval
     wanted_c: float
-    pace: float | None
+    pace_factor: float | None
     notices: tuple[Notice, ...]
 
 
@@ -41,30 +41,10 @@ def to_core(
 ) -> ToCore | Infeasible:
     """Minutes from a measured core to the wanted one, or why the model cannot say.
 
-    Each draw bakes its own curve; with the minutes so far it is run as slow or as fast as this
-    oven was: `left = (to wanted - to measured) * so far / to measured`.
-
-    Parameters
-    ----------
-    batter, tin, oven :
-        The case.
-    core_c : float
-        Core by the probe [degC].
-    after_min : float | None
-        Minutes since the door was shut [min]; None leaves the pace to the model.
-    count, seed :
-        How many draws, and of which seed.
-
-    Returns
-    -------
-    ToCore | Infeasible
-        Tenth, middle and ninetieth of the draws [min], or the limit that forbids an answer.
-
-    Notes
-    -----
-    Valid for: a core above the batter's own temperature and below its boiling point. The probe
-    is off by the same spread as a stated core.
-    Source: krume, bake model; spreads are assumed rows of bake.csv.
+    Each draw bakes its own curve, and with the minutes so far it is run as slow or as fast as
+    this oven was: `left = (to wanted - to measured) * so far / to measured`; without them the
+    model's own doubt stays in it. The probe is off by the same spread as a stated core. The core
+    must be above the batter's own temperature and below its boiling point.
     """
     draws = draw(batter, oven, count=count, discrepancy=value("discrepancy"), seed=seed)
     zero, pressure = constant("celsius-zero"), pressure_at_altitude_pa(oven.altitude_m)

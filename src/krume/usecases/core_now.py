@@ -14,13 +14,13 @@ _LEAST_C, _MOST_C = -20.0, 130.0
 class CoreNow:
     """Minutes left from a measured core; `left_min` is None where the model cannot say.
 
-    `pace` is the minutes so far over the model's own: above 1 this oven is the slower.
+    `pace_factor` is the minutes so far over the model's own: above 1 this oven is the slower.
     """
 
     core_c: float
     wanted_c: float | None
     left_min: Interval | None
-    pace: float | None
+    pace_factor: float | None
     text: str
 
 
@@ -45,7 +45,7 @@ def core_left(
         problems = clash_problems(found, "--core")
         return Answer(result, problems, ground.bare.notices, is_possible=False)
     wanted = round(found.wanted_c, 1)
-    result = CoreNow(core_c, wanted, found.minutes, found.pace, _said(found.minutes, wanted))
+    result = CoreNow(core_c, wanted, found.minutes, found.pace_factor, _said(found.minutes, wanted))
     return Answer(result, (), found.notices, ground.bare.sources)
 
 

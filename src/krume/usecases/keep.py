@@ -59,7 +59,11 @@ class KeepResult:
 
 def keep_of(name: str, asked: Asked) -> Answer[KeepResult]:
     """Judge how long a formula, a torte or the things of an order keep; the hardest limit wins."""
-    read = sold_of(name, asked)
+    return keep_of_read(sold_of(name, asked), asked)
+
+
+def keep_of_read(read: SoldRead, asked: Asked) -> Answer[KeepResult]:
+    """Keeping of things that were read already."""
     keeping = keeping_of(*read.sold)
     hand_over = read.order.hand_over if read.order is not None else None
     result = _result(read, keeping, hand_over)

@@ -14,7 +14,7 @@ from krume.usecases.build import TorteMade, parts_of, torte_of
 from krume.usecases.build_result import BuildResult, build_result
 from krume.usecases.clock import now
 from krume.usecases.gluten_words import gate_words
-from krume.usecases.keep import keep_of
+from krume.usecases.keep import keep_of_read
 from krume.usecases.papers import papers_of
 from krume.usecases.product import sold_of
 from krume.usecases.text import book_text
@@ -200,7 +200,8 @@ def _uses(made: TorteMade, asked: Asked) -> tuple[TorteUse, ...]:
 
 def _said(name: str, asked: Asked) -> TorteSaid | None:
     """How it keeps, and how its gate stands by the lots of the day."""
-    kept, read = keep_of(name, asked).result, sold_of(name, asked)
+    read = sold_of(name, asked)
+    kept = keep_of_read(read, asked).result
     if not read.sold:
         return None
     sold, papers = read.sold[0], papers_of(asked)
