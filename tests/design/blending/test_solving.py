@@ -11,7 +11,12 @@ from hypothesis import strategies as st
 from krume.base import Infeasible, KrumeError
 from krume.design import BlendFit, BlendLimit, BlendTask, next_blends, solve_blend
 from krume.design.blending import searching, solving
-from krume.design.blending.grid import grid_of
+from krume.design.blending.best import Best
+from krume.design.blending.grid import Grid, grid_of
+from krume.design.blending.near import near
+from krume.design.blending.planes import Planes
+from krume.design.blending.relaxing import relaxed
+from krume.design.blending.sums import Box
 from tests.design.blending.every_blend import holds, plain_best
 from tests.design.blending.random_tasks import small_task, studio_task
 from tests.design.blending.scip_peer import peer_solve, squared_of
@@ -239,3 +244,69 @@ def test_a_total_between_two_steps_is_named() -> None:
 def test_no_flour_in_common_leaves_no_next_blend() -> None:
     only = replace(TWO, names=("rice",), composition=TWO.composition[:1])
     assert next_blends(only, fitted(only), 3) == ()
+
+
+def _narrowing(task: BlendTask, work: searching.Work) -> tuple[Box, Box | None]:
+    """The box of a task before and after what its planes forbid, beside a good blend."""
+    grid = grid_of(task)
+    box = Box(grid.low, grid.high)
+    fractions = relaxed(grid, grid.low, grid.high)
+    assert fractions is not None
+    best = Best(grid)
+    found = near(grid, fractions, grid.low, grid.high)
+    if found is not None:
+        best.offer(found)
+    planes = Planes(grid, fractions, box)
+    return box, searching.narrowed(grid, planes, best, box, work)
+
+
+@pytest.mark.parametrize("seed", range(9))
+def test_a_narrower_box_keeps_the_nearest_blend(seed: int) -> None:
+    task = studio_task(seed, (6, 7))
+    before, after = _narrowing(task, searching.Work(1e9))
+    found = solve_blend(task)
+    if after is None or not isinstance(found, BlendFit):
+        return
+    grid = grid_of(task)
+    x = [round(found.masses_g[at] / task.step_g) for at in grid.order]
+    assert all(
+        low <= steps <= high for low, steps, high in zip(after.low, x, after.high, strict=True)
+    )
+    assert all(before.low <= after.low)
+    assert all(after.high <= before.high)
+
+
+def test_without_work_a_box_stays_as_it_is() -> None:
+    narrower = 0
+    for seed in range(9):
+        before, after = _narrowing(studio_task(seed, (6, 7)), searching.Work(0.0))
+        assert after is not None
+        assert after.low.tolist() == before.low.tolist()
+        assert after.high.tolist() == before.high.tolist()
+        _, with_work = _narrowing(studio_task(seed, (6, 7)), searching.Work(1e9))
+        narrower += with_work is not None and with_work.high.tolist() != before.high.tolist()
+    assert narrower > 0
+
+
+def test_looking_through_tables_is_counted_as_work() -> None:
+    work = searching.Work(1e9)
+    _narrowing(replace(studio_task(0, (6, 7)), step_g=0.05), work)
+    coarse = searching.Work(1e9)
+    _narrowing(studio_task(0, (6, 7)), coarse)
+    assert work.left < coarse.left < 1e9
+
+
+def test_all_blends_beside_the_nearest_share_one_limit(monkeypatch: pytest.MonkeyPatch) -> None:
+    given: list[float] = []
+
+    def hurried(grid: Grid, best: Best, work: searching.Work) -> tuple[float, int]:
+        given.append(work.left)
+        work.left = 0.0
+        return whole(grid, best, searching.Work(1e6))
+
+    whole = solving._nearest  # noqa: SLF001 - the search itself, only with less work
+    task = studio_task(3, (7,))
+    best = fitted(task)
+    monkeypatch.setattr(solving, "_nearest", hurried)
+    assert len(next_blends(task, best, 3)) == 3
+    assert given == pytest.approx([given[0]] * 3)

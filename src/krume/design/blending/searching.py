@@ -17,6 +17,8 @@ _LIST, _CHUNK = 500_000, 60_000
 _SMALL = 100_000
 _NEAR = (4_000, 40_000, 400_000, 2_500_000)
 _PAIR_COST = 0.3
+# A look through a table costs a partial blend for so many sums, and some for itself.
+_LOOK_COST, _LOOK_LEAST = 0.004, 10_000
 _NARROWING = 14
 _POLISH = 400_000.0
 
@@ -34,6 +36,10 @@ class Work:
         self.left -= partial + _PAIR_COST * pairs
         self.nodes += partial + pairs
 
+    def look(self, sums: int) -> None:
+        """Sums in a table looked through: many of them are as one partial blend."""
+        self.left -= _LOOK_COST * (sums + _LOOK_LEAST)
+
     def is_enough(self, gap: float) -> bool:
         """Whether to stop at a gap to the bound: what is proven is only polished for a while.
 
@@ -46,7 +52,7 @@ class Work:
 
 def search(grid: Grid, planes: Planes, best: Best, work: Work) -> bool:
     """Find the nearest blend; whether all blends were looked at, or cannot be nearer."""
-    box = narrowed(grid, planes, best, Box(grid.low, grid.high))
+    box = narrowed(grid, planes, best, Box(grid.low, grid.high), work)
     if box is None:
         return True
     work.is_small = longer_half(grid, box) <= _SMALL
@@ -58,7 +64,7 @@ def _hard(grid: Grid, planes: Planes, best: Best, work: Work) -> bool:
     box = Box(grid.low, grid.high)
     planes = Planes(grid, planes.found, box, is_hard=True)
     for longest in (*_NEAR, None):
-        narrower = narrowed(grid, planes, best, box)
+        narrower = narrowed(grid, planes, best, box, work)
         if narrower is None:
             return True
         box = narrower
@@ -134,8 +140,11 @@ def _cut(grid: Grid, x: Ints, box: Box, wide: int) -> Box:
     return Box(low, np.minimum(box.high, np.maximum(x + wide, low)))
 
 
-def narrowed(grid: Grid, planes: Planes, best: Best, box: Box) -> Box | None:
-    """The box without what a plane forbids at its ends; None where nothing is left."""
+def narrowed(grid: Grid, planes: Planes, best: Best, box: Box, work: Work) -> Box | None:
+    """The box without what a plane forbids at its ends; None where nothing is left.
+
+    Once the work is done what was not looked at stays in, so that no blend is lost.
+    """
     sums = LeastSums(grid, planes.weights[:_NARROWING], box)
     most = planes.most(best.squared)[:_NARROWING]
     before, after = [sums.none()], [sums.none()]
@@ -144,24 +153,45 @@ def narrowed(grid: Grid, planes: Planes, best: Best, box: Box) -> Box | None:
         after.append(sums.with_flour(after[-1], grid.count - 1 - at))
     low, high = box.low.copy(), box.high.copy()
     for at in range(grid.count):
-        one, other = before[at], after[grid.count - 1 - at]
-        weights = sums.weights[:, at]
-        choices = [
-            amount
-            for amount in grid.choices(at, box.low, box.high)
-            if np.all(_least_of_rest(grid, one, other, amount) + amount * weights <= most)
-        ]
-        if not choices:
+        ends = _Ends(grid, before[at], after[grid.count - 1 - at], sums.weights[:, at], most, work)
+        choices = grid.choices(at, box.low, box.high)
+        first = ends.first_open(choices)
+        last = ends.first_open(choices[::-1])
+        if first is None or last is None:
             return None
-        low[at], high[at] = choices[0], choices[-1]
+        low[at], high[at] = first, last
     return Box(low, high)
 
 
-def _least_of_rest(grid: Grid, one: Floats, other: Floats, amount: int) -> Floats:
-    """Least sums of all other flours, from the tables of those before and those after."""
-    steps = grid.steps - amount
-    used = (grid.most_parts or 0) - (1 if grid.most_parts is not None and amount else 0)
-    if steps < 0 or used < 0:
-        return np.full(len(one), np.inf)
-    both = one[:, : used + 1, : steps + 1] + other[:, used::-1, steps::-1]
-    return np.asarray(both.min(axis=(1, 2)))
+class _Ends:
+    """Which amounts of one flour no plane forbids, whatever the other flours are."""
+
+    def __init__(
+        self, grid: Grid, one: Floats, other: Floats, weights: Floats, most: Floats, work: Work
+    ) -> None:
+        """Tables of least sums of the flours before it and after it, a plane a row."""
+        self._grid, self._one, self._other = grid, one, other
+        self._weights, self._most, self._work = weights, most, work
+        self._order = list(range(len(most)))
+
+    def first_open(self, amounts: Ints) -> int | None:
+        """The first amount that no plane forbids; None where each is forbidden."""
+        for amount in amounts.tolist():
+            if self._work.left <= 0 or not self._is_forbidden(amount):
+                return int(amount)
+        return None
+
+    def _is_forbidden(self, amount: int) -> bool:
+        """Whether some plane forbids an amount; the plane that did so last is asked first."""
+        steps, parts = self._grid.steps - amount, self._grid.most_parts
+        used = (parts or 0) - (1 if parts is not None and amount else 0)
+        if steps < 0 or used < 0:
+            return True
+        for place, plane in enumerate(self._order):
+            rest = self._one[plane, : used + 1, : steps + 1]
+            least = (rest + self._other[plane, used::-1, steps::-1]).min()
+            self._work.look((used + 1) * (steps + 1))
+            if least + amount * self._weights[plane] > self._most[plane]:
+                self._order.insert(0, self._order.pop(place))
+                return True
+        return False

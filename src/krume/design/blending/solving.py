@@ -23,6 +23,8 @@ _PACE_PER_S = 4e6
 # A blend is looked at again by plain arithmetic before it is told; sums may differ by rounding.
 _WITNESS = 1e-6
 _WRONG = "The blend found breaks the limit on {}, so none is told. Please report this task."
+# Seconds for all the blends beside the nearest together.
+_BESIDE_S = 3.0
 _HARD = "These limits leave so little room that no blend was found. Give one of them more room."
 
 
@@ -52,9 +54,13 @@ def next_blends(task: BlendTask, best: BlendFit, count: int) -> tuple[BlendFit, 
     grid = grid_of(task)
     found: list[BlendFit] = []
     known = [_bits(grid, best)]
+    left = _BESIDE_S * _PACE_PER_S
     while len(found) < count:
         other = Best(grid, known)
-        bound, nodes = _nearest(grid, other, Work(3.0 * _PACE_PER_S))
+        work = Work(left / (count - len(found)))
+        left -= work.left
+        bound, nodes = _nearest(grid, other, work)
+        left += max(work.left, 0.0)
         if other.x is None:
             break
         found.append(_fit(task, grid, other.x, bound, nodes))
