@@ -26,8 +26,8 @@ def test_each_line_stands_once_where_it_moves_a_figure_or_among_the_still_ones(
     assert table is not None
     assert check.lines is not None
     assert len(table.rows) + len(table.still) == len(check.lines)
-    twice = {row.name for row in table.rows if row.is_twice}
-    assert "xanthan gum" in twice
+    marks = {row.name: row.mark for row in table.rows if row.mark}
+    assert marks == {"xanthan gum": "twice", "caster sugar": "twice", "eggs": "weigh them"}
     assert weigh_table(check_formula("F3", Asked(book=demo_book)).result) is None
 
 

@@ -11,11 +11,18 @@ _FROM = {
     "spread": "its mass is not settled",
     "eggs": "eggs by count",
 }
+_MARKS = {"twice": "twice", "weigh": "weigh them"}
+
+Marks = dict[tuple[int, str], str]
+"""Words of what to do, by line and name."""
 
 
 @dataclass(frozen=True, slots=True)
 class WeighRow:
-    """One line: how far off is usual, what that does to which figure, what one step does."""
+    """One line: how far off is usual, what that does to which figure, what one step does.
+
+    `mark` is what to do about it: weigh twice, or weigh and not count; empty is nothing.
+    """
 
     name: str
     slip: str
@@ -24,7 +31,7 @@ class WeighRow:
     step: str
     share: str
     figure: str
-    is_twice: bool
+    mark: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,16 +48,16 @@ def weigh_table(check: CheckResult) -> WeighTable | None:
     if check.lines is None:
         return None
     labels = {band.key: band.label.lower() for band in check.bands}
-    twice = {(each.line, each.name) for each in check.weigh_twice}
+    marks = {(each.line, each.name): _MARKS[each.mark] for each in check.weigh_twice}
     moving = [line for line in check.lines if line.figure is not None]
     return WeighTable(
-        rows=tuple(_row(line, labels, twice) for line in moving),
+        rows=tuple(_row(line, labels, marks) for line in moving),
         still=tuple(line.name for line in check.lines if line.figure is None),
         drawn=_drawn(check),
     )
 
 
-def _row(line: CheckLine, labels: dict[str, str], twice: set[tuple[int, str]]) -> WeighRow:
+def _row(line: CheckLine, labels: dict[str, str], marks: Marks) -> WeighRow:
     share = "" if line.total_share is None else f"{_least(100 * line.total_share, 0)} %"
     return WeighRow(
         name=f"{line.name}, {line.part}" if line.part else line.name,
@@ -60,7 +67,7 @@ def _row(line: CheckLine, labels: dict[str, str], twice: set[tuple[int, str]]) -
         step="no step" if line.step_g is None else _least(line.step_effect, 2),
         share=share,
         figure=labels.get(line.figure or "", line.figure or ""),
-        is_twice=(line.line, line.name) in twice,
+        mark=marks.get((line.line, line.name), ""),
     )
 
 
