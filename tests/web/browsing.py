@@ -16,6 +16,7 @@ from urllib.parse import urlsplit
 import uvicorn
 from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, Page, Route
 
+from krume.usecases import Asked, init_book
 from krume.web import application
 
 HOST = "127.0.0.1"
@@ -24,8 +25,13 @@ _OWN_SCHEMES = {"file", "data", "blob", "about"}
 
 
 @contextmanager
-def served(book: Path | None) -> Iterator[str]:
-    """The app over a book on a free port, in a thread of this process; gives its address."""
+def served(book: Path) -> Iterator[str]:
+    """The app over a book on a free port, in a thread of this process; gives its address.
+
+    A book that is not there is made, as the command does.
+    """
+    if not book.exists():
+        init_book(Asked(book=book))
     with socket.create_server((HOST, 0)) as listening:
         config = uvicorn.Config(
             application(book), log_level="critical", access_log=False, ws="none", lifespan="off"

@@ -12,7 +12,7 @@ from starlette.testclient import TestClient
 
 from krume.web import application
 
-NAMES = ("F2", "T1", "101", "CLASS7", "dial", "2027-06-12", "1")
+NAMES = ("F2", "T1", "101", "CLASS7", "dial", "2027-06-12", "flour-rice-white", "1")
 """What a place in an address may be called in the demo studio, where no link says it."""
 
 _PLACE = re.compile(r"\{(\w+)(?::\w+)?\}")
@@ -110,10 +110,13 @@ class Walk:
     _waiting: list[tuple[str, str]] = field(default_factory=list)
     _met: set[str] = field(default_factory=set)
 
-    def go(self, client: TestClient) -> "Walk":
-        """Follow every kind of link, first from each route by the demo's own names."""
+    def go(self, client: TestClient, also: tuple[str, ...] = ()) -> "Walk":
+        """Follow every kind of link, from each route by the demo's own names and from `also`."""
         for pattern in patterns():
             self._waiting += [(address, "the routes") for address in _guessed(client, pattern)]
+        self._follow(client)
+        for address in also:
+            self._look(client, address, "the test")
         self._follow(client)
         return self
 
@@ -136,18 +139,24 @@ class Walk:
             self.faults.append(f"{address} answers {answer.status_code}")
         if answer.status_code >= 400:
             self.dead.append(f"{origin} leads to {address}: {answer.status_code}")
+        pattern = pattern_of(urlsplit(address).path) or address
+        if answer.is_redirect:
+            self.kinds.setdefault(pattern, "a way on")
+            self._add(answer.headers["location"], address)
         if answer.status_code >= 300:
             return
-        pattern = pattern_of(urlsplit(address).path) or address
         self.kinds[pattern] = answer.headers["content-type"]
         if not is_page(self.kinds[pattern]):
             return
         self.by_pattern.setdefault(pattern, []).append(address)
         for link in Seen(answer.text).links:
-            whole = urlsplit(urljoin(f"http://krume{address}", link))
-            if whole.netloc == "krume":
-                query = f"?{whole.query}" if whole.query else ""
-                self._waiting.append((whole.path + query, address))
+            self._add(link, address)
+
+    def _add(self, link: str, origin: str) -> None:
+        whole = urlsplit(urljoin(f"http://krume{origin}", link))
+        if whole.netloc == "krume":
+            query = f"?{whole.query}" if whole.query else ""
+            self._waiting.append((whole.path + query, origin))
 
 
 def is_page(kind: str) -> bool:

@@ -1,11 +1,14 @@
 """The server stands on this machine alone."""
 
 import socket
+from pathlib import Path
 
+import httpx2
 import pytest
 
 from krume.base import StoreError
 from krume.web.frame.serving import HOST, serve
+from tests.web.browsing import served_alone
 
 
 def test_a_port_that_is_in_use_is_said_with_the_next_one() -> None:
@@ -15,3 +18,20 @@ def test_a_port_that_is_in_use_is_said_with_the_next_one() -> None:
         port = taken.getsockname()[1]
         with pytest.raises(StoreError, match=f"--port {port + 1}"):
             serve(None, port=port, tell=lambda _: None)
+
+
+def test_a_book_that_is_not_there_is_made_so_that_a_first_formula_can_be_kept(
+    tmp_path: Path,
+) -> None:
+    with served_alone(tmp_path / "book") as (_, address):
+        sent = {"text": "Mine\n\n100 g sugar\n", "name": "mine"}
+        answer = httpx2.post(f"{address}/formulas", data=sent, timeout=60)
+        assert answer.status_code == 303
+        assert httpx2.get(f"{address}/formulas/mine", timeout=60).status_code == 200
+
+
+def test_a_folder_of_other_things_is_left_alone(tmp_path: Path) -> None:
+    (tmp_path / "letter.txt").write_text("mine")
+    with pytest.raises(StoreError, match="no book"):
+        serve(tmp_path, port=0, tell=lambda _: None)
+    assert [each.name for each in tmp_path.iterdir()] == ["letter.txt"]

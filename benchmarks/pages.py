@@ -1,0 +1,146 @@
+"""How quickly pages answer over a full book, how heavy they are, and how a key is felt."""
+
+import random
+import tempfile
+import time
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from statistics import median
+
+from playwright.sync_api import Browser, sync_playwright
+from starlette.applications import Starlette
+from starlette.requests import Request
+from starlette.responses import HTMLResponse
+from starlette.routing import Route
+from starlette.testclient import TestClient
+
+from benchmarks.measure import Row
+from krume.store import Book, add_texts
+from krume.usecases import Asked, load_demo
+from krume.usecases.book import demo_files
+from krume.web import application
+from tests.browser import CHROMIUM
+from tests.web.browsing import served
+from tests.web.killing import killed, lost
+
+FORMULAS, TRIALS, TIMES, TAPS, KILLS = 1_000, 5_000, 20, 12, 100
+WISH_MS, WISH_KB = 100.0, 150.0
+OWN = "http://127.0.0.1"
+PAGES = (
+    *("/", "/formulas", "/formulas?search=number+7", "/formulas/F2", "/bench/F2", "/bake/F2"),
+    *("/formulas/F2?tin=round+24+x+7+cm", "/teach/F2", "/tortes", "/tortes/T1", "/orders"),
+    *("/orders/101", "/plan/2027-06-12", "/trials", "/trials?formula=F2", "/sums", "/sums/dial"),
+    *("/pantry", "/ovens"),
+)
+SAME = "starlette, the same bytes"
+
+# A tap is felt once the next number is drawn: in the frame after it.
+FELT = """async (selector) => {
+  const button = [...document.querySelectorAll(selector)].find((b) => b.checkVisibility());
+  const start = performance.now();
+  button.click();
+  document.body.getBoundingClientRect();
+  return performance.now() - start;
+}"""
+BARE = """<!doctype html><title>a</title><button>a</button><output>0</output><script>
+document.querySelector("button").onclick = () => {
+  const output = document.querySelector("output");
+  output.textContent = Number(output.textContent) + 1;
+};</script>"""
+
+
+def full_book(path: Path) -> None:
+    """The demo studio with a thousand formulas and five thousand trials."""
+    files, chance = dict(demo_files()), random.Random(1)  # noqa: S311
+    own = [files[f"formulas/F{number}.txt"].decode() for number in range(1, 7)]
+    for number in range(FORMULAS):
+        name, _, rest = chance.choice(own).partition("\n")
+        files[f"formulas/N{number}.txt"] = f"{name} number {number}\n{rest}".encode()
+    head = files["trials.csv"].decode().splitlines()[0]
+    rows = (
+        f"x{n},N{n % FORMULAS},170,0.48,9,35,95,48,49,519,464,good,invented" for n in range(TRIALS)
+    )
+    files["trials.csv"] = ("\n".join([head, *rows]) + "\n").encode()
+    add_texts(Book(path), files)
+
+
+def rows() -> list[Row]:
+    """Pages over a full book, their weight, a tap without network, and saves that are killed."""
+    with tempfile.TemporaryDirectory() as folder:
+        full_book(Path(folder) / "full")
+        return [*_page_rows(Path(folder) / "full"), _tap_row(Path(folder)), _kill_row(Path(folder))]
+
+
+def _page_rows(book: Path) -> list[Row]:
+    found, sizes = [], []
+    with TestClient(application(book), base_url=OWN) as client:
+        for path in PAGES:
+            text = client.get(path).text
+            sizes.append(len(text.encode()) / 1000)
+            with _bare(text) as bare:
+                own_ms, peer_ms = _p95_ms(client, path), _p95_ms(bare, "/")
+            found.append(Row(f"{path}, p95", own_ms, peer_ms, "ms", SAME))
+    slowest = max(row.own for row in found)
+    return [
+        *found,
+        Row("slowest page, p95", slowest, WISH_MS, "ms", "what is wished", 1.0),
+        Row("heaviest page", max(sizes), WISH_KB, "kB", "what is wished", 1.0),
+    ]
+
+
+def _p95_ms(client: TestClient, path: str) -> float:
+    """Of twenty times, the one that a single other is slower than; the first is left out."""
+    client.get(path)
+    taken = []
+    for _ in range(TIMES):
+        start = time.process_time()
+        client.get(path)
+        taken.append(time.process_time() - start)
+    return sorted(taken)[round(0.95 * TIMES) - 1] * 1000
+
+
+@contextmanager
+def _bare(text: str) -> Iterator[TestClient]:
+    def same(_: Request) -> HTMLResponse:
+        return HTMLResponse(text)
+
+    with TestClient(Starlette(routes=[Route("/", same)]), base_url=OWN) as client:
+        yield client
+
+
+def _tap_row(folder: Path) -> Row:
+    """A tap at the bench with the network gone, beside a bare page's."""
+    load_demo(Asked(book=folder / "demo"))
+    with served(folder / "demo") as address, sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path=CHROMIUM, args=["--no-sandbox"])
+        own_ms, peer_ms = _taps_ms(browser, f"{address}/bench/F2"), _bare_taps_ms(browser)
+        browser.close()
+    return Row("a tap at the bench, no network", own_ms, peer_ms, "ms", "a bare page's tap")
+
+
+def _taps_ms(browser: Browser, address: str) -> float:
+    context = browser.new_context(viewport={"width": 360, "height": 740})
+    page = context.new_page()
+    page.goto(address)
+    page.locator(".bench[data-ready=yes]").wait_for()
+    context.set_offline(True)
+    taps = [page.evaluate(FELT, "[data-panel]:not([hidden]) .strip.in") for _ in range(TAPS // 2)]
+    context.close()
+    return float(median(taps))
+
+
+def _bare_taps_ms(browser: Browser) -> float:
+    page = browser.new_page()
+    page.set_content(BARE)
+    taps = [page.evaluate(FELT, "button") for _ in range(TAPS)]
+    return float(median(taps))
+
+
+def _kill_row(folder: Path) -> Row:
+    """Saves that were said to be kept and are gone, after the app was killed a hundred times."""
+    book = folder / "killed"
+    load_demo(Asked(book=book))
+    told = killed(book, times=KILLS)
+    gone = len(lost(book, told))
+    return Row(f"saves lost in {KILLS} kills", gone, told.total, "saves", "saves answered", 0.0)
