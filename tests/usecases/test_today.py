@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from krume.store import KeptWeighing, begin_weighing, book_at, end_weighing, start_clock
+from krume.store import KeptWeighing, begin_weighing, book_at, end_weighing, keep_row, start_clock
 from krume.usecases import Asked, day_view, load_demo, save_text, today_of
 
 
@@ -58,3 +58,14 @@ def test_only_the_nearest_orders_are_judged_and_the_others_counted(asked: Asked)
     assert found.orders == 23
     assert found.later == 3
     assert len(found.held) + len(found.ready) == 20
+
+
+def test_a_damaged_table_takes_nothing_else_of_the_day_away(asked: Asked) -> None:
+    head = ("item", "pack_g", "where", "stock_g")
+    keep_row(
+        book_at(asked.book), "packs.csv", ("caster sugar", "much", "", ""), key=None, head=head
+    )
+    found = today_of(asked)
+    assert found.buy == ()
+    assert "much is no mass" in found.trouble
+    assert [row.name for row in found.held] == ["102", "101"]

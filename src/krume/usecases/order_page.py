@@ -148,7 +148,7 @@ def _whole(
         ),
         holds=judged.holds,
         diet_box=judged.diet_box,
-        cautions=judged.cautions,
+        cautions=tuple(text for text in judged.cautions if text != judged.warm.text),
         confirmation=judged.confirmation,
         pieces=pieces,
         batches=batches,

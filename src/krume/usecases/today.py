@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
+from krume.base import KrumeError
 from krume.store import (
     KeptClock,
     KeptWeighing,
@@ -49,7 +50,8 @@ class NextThing:
 class Today:
     """The day of a book; `is_empty` where it holds no text yet.
 
-    `later` counts orders that are not judged here.
+    `later` counts orders that are not judged here. `trouble` is why nothing can be said of what
+    to buy, where a table is damaged.
     """
 
     now: datetime
@@ -61,6 +63,7 @@ class Today:
     ready: tuple[OrderStanding, ...]
     later: int
     buy: tuple[ToBuy, ...]
+    trouble: str = ""
 
 
 def today_of(asked: Asked) -> Today:
@@ -69,6 +72,7 @@ def today_of(asked: Asked) -> Today:
     at = plan_now(asked, book, None)
     rows = tuple(row for row in orders_of(asked) if row.state != "past")
     near = standings_of(rows[:MOST_JUDGED], asked)
+    buy, trouble = _buy(near, asked)
     return Today(
         now=at,
         is_empty=not is_book(book) or not any(count_texts(book).values()),
@@ -78,8 +82,17 @@ def today_of(asked: Asked) -> Today:
         held=tuple(row for row in near if row.state != "ready"),
         ready=tuple(row for row in near if row.state == "ready"),
         later=max(0, len(rows) - MOST_JUDGED),
-        buy=to_buy(near, asked),
+        buy=buy,
+        trouble=trouble,
     )
+
+
+def _buy(rows: tuple[OrderStanding, ...], asked: Asked) -> tuple[tuple[ToBuy, ...], str]:
+    """What to buy; a damaged table is told, and takes nothing else of the day away."""
+    try:
+        return to_buy(rows, asked), ""
+    except KrumeError as error:
+        return (), error.message
 
 
 def _next(rows: tuple[OrderStanding, ...], at: datetime, asked: Asked) -> NextThing:
