@@ -71,7 +71,9 @@ def test_out_by_one_tap_and_back_by_one(own: TestClient) -> None:
     assert "Load 1 is still in" in _plain(out)
     assert "F1 goes in" in _plain(out)
     assert "of load 1" in _plain(own.post("/oven/back", data={"id": "one"}).text)
-    assert own.post("/oven/out", data={"id": "nothing"}).status_code == 404
+    gone = own.post("/oven/out", data={"id": "nothing"})
+    assert gone.status_code == 404
+    assert "The oven has no such load." in gone.text
 
 
 def test_a_formula_that_is_not_there_is_said_beside_its_field(own: TestClient) -> None:
