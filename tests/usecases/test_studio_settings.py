@@ -113,7 +113,12 @@ def test_what_cannot_be_used_is_refused_by_its_field(tmp_path: Path, key: str, t
 
 @pytest.mark.parametrize(
     "text",
-    ['eggs = { region = "eu" }\n', "note = '''\n[eggs]\nregion = 1\n'''\n", "[eggs\n"],
+    [
+        'eggs = { region = "eu" }\n',
+        "note = '''\n[eggs]\nregion = 1\n'''\n",
+        "note = '''\n[eggs]\nregion = 1\n'''\n[eggs]\nregion = \"eu\"\n",
+        "[eggs\n",
+    ],
 )
 def test_a_text_written_otherwise_is_left_alone(tmp_path: Path, text: str) -> None:
     asked = Asked(book=tmp_path / "book")

@@ -35,11 +35,11 @@ class Remembered(Generic[T]):
         found = self.get(book, key)
         if found is not None:
             return found
-        before = _whole(book, key)
+        whole = _whole(book, key)
         made = make()
-        # What changed while it was made is not known to be in it.
-        if before is not None and before == _whole(book, key):
-            self._keep(before, made)
+        # A book that changed meanwhile has another stamp: this answer is then never found again.
+        if whole is not None:
+            self._keep(whole, made)
         return made
 
     def _keep(self, whole: Hashable, made: T) -> None:
