@@ -4,9 +4,9 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from krume.base import InputError, Notice, Option, Problem, Read
-from krume.design import Formula, Line, varying
+from krume.design import Formula, Line, decode_text, varying
 from krume.pantry import find
-from krume.store import book_at, list_texts, studio_of
+from krume.store import book_at, folder_bytes, list_texts, studio_of
 from krume.usecases.answer import Answer, Asked
 from krume.usecases.papers import papers_of
 from krume.usecases.read import FormulaRead, formula_of
@@ -78,13 +78,20 @@ def _names(found: FormulaRead, wish: FamilyWish, asked: Asked) -> tuple[str, ...
         return wish.files
     mine = {_plain(parent_name(found)), _plain(found.formula.name or "")}
     names: list[str] = []
+    naming = _naming_a_parent(asked)
     for text in list_texts(book_at(asked.book)):
-        if text.kind != "formula" or text.path == found.source.path:
+        if text.kind != "formula" or text.path == found.source.path or text.name not in naming:
             continue
         lineage = varying.lineage_of(formula_of(str(text.path), Asked(book=asked.book)).formula)
         if lineage is not None and _plain(lineage.parent) in mine:
             names.append(text.name)
     return tuple(names)
+
+
+def _naming_a_parent(asked: Asked) -> frozenset[str]:
+    """Formulas in which the word stands at all: only those are read, in a book of a thousand."""
+    texts = folder_bytes(book_at(asked.book), "formulas").items()
+    return frozenset(n for n, data in texts if "parent" in decode_text(data).value.casefold())
 
 
 def _plain(text: str) -> str:
