@@ -85,3 +85,10 @@ def test_traces_and_facts_that_change_are_printed(run: Run) -> None:
     assert "Gained: milk" in said.out
     assert "No longer: dairy-free by its lines." in said.out
     assert "Lost: tree nut (hazelnut)" in said.out
+
+
+def test_an_unread_allergen_is_never_printed_as_nothing(run: Run) -> None:
+    words = " ".join(run("vary", "F2", "--swap", "butter=margarine").out.split())
+    assert "Lost: not known, what margarine brings is not known" in words
+    assert "Gained: what margarine brings is not known" in words
+    assert "Gained: nothing" not in words

@@ -310,3 +310,20 @@ def test_a_lots_line_says_which_bag_the_papers_are_read_from(demo: Asked) -> Non
     assert plain.said["eu"].may_contain
     assert "L-008" in side_of("Own", read(text).value, both).missing
     assert "L-008" not in side_of("Own", named, both).missing
+
+
+def test_nothing_counts_as_lost_while_what_came_in_is_silent_about_its_allergens(
+    demo: Asked,
+) -> None:
+    result = swapped("F2", "butter=margarine", demo).result
+    assert result.allergens is not None
+    assert (result.allergens.lost, result.allergens.eu.lost, result.allergens.us.lost) == (
+        (),
+        (),
+        (),
+    )
+    assert result.allergens.open == ("margarine",)
+    assert "Whether milk is gone is not known: margarine may hold it." in result.unknown
+    spoken = swapped("F2", "butter=sunflower oil", demo).result
+    assert spoken.allergens is not None
+    assert (spoken.allergens.lost, spoken.allergens.open) == (("milk",), ())

@@ -146,8 +146,11 @@ def _show_allergens(page: Page, child: "VaryResult") -> None:
     if found is None:
         return
     page.head("Allergens")
-    page.line(f"Lost: {', '.join(found.lost) or _NOTHING}", indent=2, style="bold")
-    page.line(f"Gained: {', '.join(found.gained) or _NOTHING}", indent=2, style="bold")
+    silent = f"what {' and '.join(found.open)} brings is not known" if found.open else ""
+    lost = ", ".join(found.lost) or (f"not known, {silent}" if silent else _NOTHING)
+    gained = "; ".join(text for text in (", ".join(found.gained), silent) if text)
+    page.line(f"Lost: {lost}", indent=2, style="bold")
+    page.line(f"Gained: {gained or _NOTHING}", indent=2, style="bold")
     if found.traces_gained or found.traces_lost:
         gained, lost = found.traces_gained, found.traces_lost
         told = [

@@ -29,6 +29,7 @@ from krume.usecases.vary_result import VaryAllergens, VaryGluten, VaryPrice, Var
 
 _MARKETS = ("eu", "us")
 _NAMED = 3
+_ALLERGENS = "allergens"
 _NUTS = ("nuts (", "tree nut (")
 _FACTS = (
     ("vegetarian by its lines", ("gelatine",)),
@@ -145,12 +146,18 @@ def side_of(name: str, formula: Formula, book: VaryBook) -> Side:
 def papered(before: Side, after: Side, book: VaryBook) -> Papered:
     """Hold a child's papers against its parent's."""
     own = before.said[book.market], after.said[book.market]
-    words = {market: _words(before.said[market], after.said[market]) for market in _MARKETS}
+    silent = _silent(*own)
+    words = {
+        market: _words(before.said[market], after.said[market], is_open=bool(silent))
+        for market in _MARKETS
+    }
+    hoped = _not_in(own[0].contains, own[1].contains)
     held = {line.ingredient for line in before.lines}
     new = [line for line in after.lines if line.ingredient not in held]
     gone = _not_in(own[0].may_contain, own[1].may_contain)
     open_lines = _without_word(after.lines, book)
     unknown = (
+        *_loss_open(hoped, silent),
         *_opened(*own),
         *traces_open(gone, open_lines),
         *_without_lot(new, book),
@@ -165,6 +172,7 @@ def papered(before: Side, after: Side, book: VaryBook) -> Papered:
             traces_lost=() if open_lines else gone,
             eu=words["eu"],
             us=words["us"],
+            open=silent,
         ),
         claims=VaryWords(_not_in(after.facts, before.facts), _not_in(before.facts, after.facts)),
         gluten=_gluten(before.missing, after.missing, book),
@@ -173,11 +181,26 @@ def papered(before: Side, after: Side, book: VaryBook) -> Papered:
     )
 
 
-def _words(before: Statement, after: Statement) -> VaryWords:
+def _words(before: Statement, after: Statement, *, is_open: bool) -> VaryWords:
+    """Words gained and lost; while something new has unknown allergens nothing counts as lost."""
     return VaryWords(
         gained=_not_in(after.contains, before.contains),
-        lost=_not_in(before.contains, after.contains),
+        lost=() if is_open else _not_in(before.contains, after.contains),
     )
+
+
+def _silent(before: Statement, after: Statement) -> tuple[str, ...]:
+    """What came in and nobody has said the allergens of."""
+    known = {u.text for u in before.unknown}
+    found = (u.of for u in after.unknown if _ALLERGENS in u.what and u.text not in known)
+    return tuple(dict.fromkeys(found))
+
+
+def _loss_open(lost: tuple[str, ...], silent: tuple[str, ...]) -> tuple[str, ...]:
+    if not lost or not silent:
+        return ()
+    goods = " and ".join(silent)
+    return (f"Whether {', '.join(lost)} is gone is not known: {goods} may hold it.",)
 
 
 def _not_in(ones: Iterable[str], others: Iterable[str]) -> tuple[str, ...]:

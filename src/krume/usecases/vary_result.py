@@ -40,7 +40,11 @@ class VaryWords:
 
 @dataclass(frozen=True, slots=True)
 class VaryAllergens:
-    """Allergens gained and lost in the words of the market, and traces by the lots' own words."""
+    """Allergens gained and lost in the words of the market, and traces by the lots' own words.
+
+    `open` names what came in and whose allergens nobody has said: while it holds one, nothing
+    counts as lost.
+    """
 
     market: str
     gained: tuple[str, ...]
@@ -49,6 +53,7 @@ class VaryAllergens:
     traces_lost: tuple[str, ...]
     eu: VaryWords
     us: VaryWords
+    open: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

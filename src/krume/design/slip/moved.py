@@ -83,13 +83,13 @@ def egg_text(case: Case, way: Way) -> str:
     if lines and all(_stays(case, way, n) for n in lines):
         return f"the eggs stay, {as_text(way.eggs.mass_g or 0.0, 1)} g"
     if not lines:
-        pairs = zip(slip.lines, way.card_g, strict=True)
-        return ", ".join(f"{e.name} {as_text(g or 0.0, 1)} g" for e, g in pairs if _is_egg(e, g))
+        cups = zip(slip.lines, way.card_g, strict=True)
+        return ", ".join(f"{e.name} {as_text(g or 0.0, 1)} g" for e, g in cups if _is_egg(e, g))
     if len(lines) > 1 and any(_stays(case, way, n) for n in lines):
-        pairs = zip(way.eggs.parts, lines, strict=True)
+        parts = zip(way.eggs.parts, lines, strict=True)
         return ", ".join(
             f"the {part.part}s stay" if _stays(case, way, n) else part_words(part)
-            for part, n in pairs
+            for part, n in parts
         )
     words = egg_words(way.eggs)
     return words if "yolk" in words or "white" in words else f"eggs {words}"
