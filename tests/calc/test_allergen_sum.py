@@ -52,3 +52,9 @@ def test_a_key_of_the_pantry_is_read_too_and_words_are_named_once() -> None:
 def test_another_market_is_refused() -> None:
     with pytest.raises(InputError, match="us, eu"):
         run("allergens", ingredients="egg", market="moon")
+
+
+@pytest.mark.parametrize("key", ["butter-82-ciqual", "oil-sunflower-linoleic"])
+def test_every_key_an_answer_prints_may_be_typed(key: str) -> None:
+    found = answer("allergens", {"ingredients": key, "market": "eu"})
+    assert found.values["unknown"] == []

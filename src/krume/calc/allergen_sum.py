@@ -1,5 +1,6 @@
 """The quick sum that names the allergens of a list of ingredients."""
 
+from krume.base import NotFoundError
 from krume.calc.declaring import Input, Json, Output, Values
 from krume.calc.given import Given
 from krume.calc.summing import Sum
@@ -43,8 +44,10 @@ def _of(words: str) -> tuple[Allergen, ...]:
 
 def _by_key(words: str) -> tuple[Allergen, ...] | None:
     """Allergens of a key of the pantry, or None when the words are none."""
-    found = find(words)
-    return allergens(found.key) if found.key == words.strip() else None
+    try:
+        return allergens(words.strip())
+    except NotFoundError:
+        return None
 
 
 ALLERGEN_SUM = Sum(
