@@ -147,9 +147,9 @@ def _show_allergens(page: Page, child: "VaryResult") -> None:
         return
     page.head("Allergens")
     silent = f"what {' and '.join(found.open)} brings is not known" if found.open else ""
-    lost = ", ".join(found.lost) or (f"not known, {silent}" if silent else _NOTHING)
+    gone = ", ".join(found.lost) or (f"not known, {silent}" if silent else _NOTHING)
     brings = "; ".join(text for text in (", ".join(found.gained), silent) if text)
-    page.line(f"Lost: {lost}", indent=2, style="bold")
+    page.line(f"Lost: {gone}", indent=2, style="bold")
     page.line(f"Gained: {brings or _NOTHING}", indent=2, style="bold")
     if found.traces_gained or found.traces_lost:
         gained, lost = found.traces_gained, found.traces_lost
