@@ -83,3 +83,10 @@ def test_what_was_typed_is_never_markup() -> None:
     drawing = oven_drawing((replace(IN, words="<b>F1"),), NOW, ident="o")
     assert "<b>" not in drawing
     tree(drawing)
+
+
+def test_a_latest_out_far_ahead_still_stands_on_the_line() -> None:
+    drawing = oven_drawing((replace(IN, latest_at=_at(90)),), NOW, ident="o")
+    step = _number(drawing, r'data-step="([\d.]+)"')
+    hatched = _number(drawing, r'url\(#o-hatch\)" [^>]*height="([\d.]+)"')
+    assert hatched == pytest.approx(83 * step, abs=0.2)
