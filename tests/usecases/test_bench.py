@@ -74,7 +74,7 @@ def test_a_teff_slip_has_three_ways_and_the_jar_leads_back_to_the_rice(
     slip = bench.slip
     assert slip is not None
     assert (slip.name, slip.over_g, slip.in_points) == ("teff flour", 6.0, True)
-    assert [(w.kind, round(w.shift, 2)) for w in slip.ways] == [
+    assert [(w.kind, round(w.shift_pct, 2)) for w in slip.ways] == [
         ("jar", 0.0), ("leave", 4.38), ("hold", 5.71),
     ]  # fmt: skip
     assert slip.ways[0].adds == (

@@ -71,6 +71,11 @@ def test_what_goes_to_a_jar_is_no_difference(asked: Asked) -> None:
     assert differences_of(bench.steps) == ("Fill the blend up, keep 31.5 g in a jar",)
 
 
+def test_nothing_weighed_is_never_said_to_be_as_planned() -> None:
+    assert differences_of(()) == ("nothing was weighed at the bench",)
+    assert differences_of((KeptStep("1", "tare", 0),)) == ("nothing was weighed at the bench",)
+
+
 def test_a_few_lines_that_were_not_weighed_are_named() -> None:
     steps = (KeptStep("1", "not-weighed", 3, 2, 30.0, said='{"take": "potato starch"}'),)
     assert differences_of(steps) == ("potato starch: not weighed",)

@@ -33,7 +33,7 @@ class BenchWay:
 
     kind: str
     title: str
-    shift: float
+    shift_pct: float
     adds: tuple[tuple[str, float], ...]
     why: str
     outside: str
@@ -98,7 +98,7 @@ def _shown(there: Standing, found: Rescue, way: Way) -> BenchWay:
     return BenchWay(
         kind=way.kind,
         title=_title(way),
-        shift=way.worst_shift_pct,
+        shift_pct=way.worst_shift_pct,
         adds=tuple((lines[each.line].name, each.add_g) for each in way.adding),
         why=_why(found, way),
         outside=" ".join(each.text.partition(". ")[0].rstrip(".") + "." for each in new),

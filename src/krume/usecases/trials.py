@@ -14,6 +14,7 @@ from krume.store import (
     end_weighing,
     keep_trial,
     say_steps,
+    steps_of,
     steps_of_each,
     studio_of,
     table_rows,
@@ -167,7 +168,11 @@ def trial_rows(asked: Asked, *, formula: str = "", most: int = 50) -> tuple[Tria
     trials = trials_of(book, place=place, most=most)
     steps = steps_of_each(book, tuple(t.weighing for t in trials if t.weighing))
     return tuple(
-        TrialRow(t, formula_in(t.place), differences_of(steps.get(t.weighing or "", ())))
+        TrialRow(
+            t,
+            formula_in(t.place),
+            differences_of(steps.get(t.weighing, ())) if t.weighing else (),
+        )
         for t in trials
     )
 
@@ -178,8 +183,9 @@ def trial_row(key: str, asked: Asked) -> TrialRow:
     found = trial_at(book, key)
     if found is None:
         raise NotFoundError("The book has no such trial.", where=key, got=key)
-    steps = steps_of_each(book, (found.weighing,)) if found.weighing else {}
-    differs = differences_of(steps.get(found.weighing or "", ()))
+    differs: tuple[str, ...] = ()
+    if found.weighing:
+        differs = differences_of(steps_of(book, found.weighing))
     return TrialRow(found, formula_in(found.place), differs)
 
 
@@ -196,6 +202,8 @@ def differences_of(steps: Iterable[KeptStep]) -> tuple[str, ...]:
     last = {s.position: s for s in alive if s.kind in ("in", "got", "not-weighed", "no-more")}
     said = json.loads(chosen[-1].said) if chosen else {}
     in_jar = said.get("targets", {}) if said.get("kind") == "jar" else {}
+    if not last:
+        return ("nothing was weighed at the bench",)
     words = [json.loads(s.said)["title"] for s in chosen]
     missing = [s for s in last.values() if s.kind == "not-weighed"]
     if len(missing) > _MOST_NAMED:

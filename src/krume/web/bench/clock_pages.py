@@ -93,7 +93,7 @@ def _context(found: BenchClocks, *, choosing: bool) -> ClockPage:
         started_at="" if running is None else running.started_at,
         now_utc=found.now_utc,
         minutes=shown,
-        size=size_of(shown),
+        size=size_of(f"{shown}m"),  # its unit is wider than the gram
         say=_say(running),
         stage="" if now is None or running is None else now.stage,
         limits=limits,

@@ -237,7 +237,7 @@ def _out(way: BenchWay) -> Out:
     return Out(
         kind=way.kind,
         title=way.title,
-        shift=as_text(way.shift, 1),
+        shift=as_text(way.shift_pct, 1),
         adds=tuple((name, f"+{grams_of(mass)}") for name, mass in way.adds),
         why=way.why,
         outside=way.outside,

@@ -13,7 +13,7 @@ function tick() {
   const minutes = Math.max(0, (Date.now() + ahead - started) / 60000);
   const text = String(Math.floor(minutes));
   plate.querySelector('[data-x="minutes"]').textContent = text;
-  plate.querySelector(".display").className = `display ${sizeOf(text)}`;
+  plate.querySelector(".display").className = `display ${sizeOf(`${text}m`)}`;
   const now = says.filter((each) => Number(each.dataset.from) <= minutes).at(-1) ?? says[0];
   for (const each of says) each.hidden = each !== now;
   if (now && now.dataset.stage !== stage) {
