@@ -76,8 +76,6 @@ def main(words: list[str]) -> int:
 
 def handed_over(command: str, rest: list[str]) -> int:
     """Become the environment's own program; returns only when there is nothing to become."""
-    if command == "serve" and not has_web_app():
-        raise Stop("This version of krume has no web app yet; the commands are there.", 2)
     make_environment("test" if command in ("test", "bench") else "run")
     if command == "test":
         find_browser()
@@ -106,8 +104,8 @@ def main_job() -> int:
         return loaded.returncode
     say(f"The demo studio's book: {book}\n", to=sys.stdout)
     made = krume("sheet", "101", "--book", book, "--out", sheets, quiet=False)
-    if made.returncode == 0 and has_web_app():
-        say("To open the web app: python3 run.py serve", to=sys.stdout)
+    if made.returncode == 0:
+        say(f"\nTo open the web app: python3 run.py serve --book {book}", to=sys.stdout)
     return made.returncode
 
 
@@ -119,14 +117,6 @@ def krume(*words: str, quiet: bool) -> subprocess.CompletedProcess[str]:
         stdout=subprocess.PIPE if quiet else None,
         text=True,
     )
-
-
-def has_web_app() -> bool:
-    """Whether this version carries the web app."""
-    return (ROOT / "src" / "krume" / "web" / "__init__.py").is_file()
-
-
-# --- the environment -------------------------------------------------------------------------
 
 
 def make_environment(level: str) -> None:

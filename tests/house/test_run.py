@@ -218,13 +218,6 @@ def test_help_names_every_command_and_makes_nothing(copy: Path, run: ModuleType)
     assert not (copy / ".venv").exists()
 
 
-def test_serving_says_that_there_is_no_web_app_yet(copy: Path) -> None:
-    code, _, message = told(copy, "serve")
-    assert code == 2
-    assert "no web app yet" in message
-    assert not (copy / ".venv").exists()
-
-
 def test_a_path_with_a_space_is_refused_before_anything_is_made(copy: Path) -> None:
     spaced = copy.rename(copy.with_name("my krume"))
     code, _, message = told(spaced)
