@@ -79,6 +79,16 @@ def test_the_record_that_shuts_comes_first_and_one_touch_leaves_its_flour_out(
     assert 'name="without" type="text" value="millet flour"' in opened
 
 
+def test_what_each_flour_holds_and_its_sources_open_below_the_figures(
+    client: TestClient,
+) -> None:
+    text = client.get("/blend/F2", params=ASKED).text
+    told = text[text.index("Where these come from") :]
+    rows = told[: told.index("</table>")]
+    assert all(f'<th scope="row">{name}</th>' in rows for name in HAND)
+    assert re.search(r"Sources: [a-z]", told)
+
+
 def test_a_gluten_grain_is_named_before_any_gram(client: TestClient) -> None:
     asked = {"ask": "1", "more": "wheat flour, white rice flour, potato starch"}
     text = client.get("/blend/F2", params=asked).text

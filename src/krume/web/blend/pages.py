@@ -53,6 +53,7 @@ class Found:
     open_address: str
     swaps: tuple[NearRow, ...]
     others: tuple[NearRow, ...]
+    sources: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -155,6 +156,7 @@ def _found(request: Request, answer: Answer[BlendResult], wish: BlendWish) -> Fo
         open_address="" if opened is None else address(request.url.path, pairs),
         swaps=swap_rows(result),
         others=near_rows(result),
+        sources=answer.sources,
     )
 
 
