@@ -131,9 +131,10 @@ def test_a_gluten_grain_is_named_without_any_lots(bare: Asked) -> None:
 
 def test_what_each_other_blend_brings_stands_beside_it(demo: Asked) -> None:
     result = choose_blend(WHEAT, demo).result
-    for other in (*result.alternatives, *result.one_for_one):
-        has_wheat = any(part.name == "wheat flour" for part in other.parts)
-        assert bool(other.gained) == has_wheat
+    told = [(other.parts, other.gained) for other in result.alternatives]
+    told += [(swap.parts, swap.gained) for swap in result.one_for_one]
+    for parts, gained in told:
+        assert bool(gained) == any(part.name == "wheat flour" for part in parts)
     assert any(other.gained for other in result.alternatives)
 
 

@@ -226,13 +226,17 @@ def test_a_little_of_a_flour_is_not_worth_opening_its_bag(demo: Asked) -> None:
 
 
 @pytest.mark.parametrize("number", [float("nan"), float("inf"), -1.0])
-@pytest.mark.parametrize("field", ["total_g", "step_g", "least_g", "most_price_per_kg"])
-def test_what_is_no_number_is_refused_with_its_option(
-    demo: Asked, field: str, number: float
-) -> None:
-    wish = replace(BlendWish(FLOURS, match="F2"), **{field: number})
-    with pytest.raises(InputError, match="no number of 0 or more"):
-        choose_blend(wish, demo)
+def test_what_is_no_number_is_refused_with_its_option(demo: Asked, number: float) -> None:
+    bare = BlendWish(FLOURS, match="F2")
+    wishes = (
+        replace(bare, total_g=number),
+        replace(bare, step_g=number),
+        replace(bare, least_g=number),
+        replace(bare, most_price_per_kg=number),
+    )
+    for wish in wishes:
+        with pytest.raises(InputError, match="no number of 0 or more"):
+            choose_blend(wish, demo)
 
 
 def test_an_answer_that_is_no_number_is_refused(demo: Asked) -> None:
