@@ -104,7 +104,10 @@ def test_a_line_both_changed_is_decided_by_one_of_two_buttons(own: TestClient) -
     family = own.get("/vary/F1/children").text
     assert "you decide" in family
     choices = re.findall(r'class="choice" href="([^"]*)">([^<]*)<', family)
-    assert [label for _, label in choices] == ["as you have it", "after its parent"]
+    assert [label for _, label in choices] == [
+        "30 g potato starch, as you have it",
+        "36 g potato starch, after its parent",
+    ]
     decided = own.get(html.unescape(choices[1][0])).text
     found = re.search(r'href="([^"]*child=F1-sun)">Show its new text', decided)
     assert found is not None

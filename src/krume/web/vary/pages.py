@@ -7,7 +7,7 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
-from krume.base import InputError
+from krume.base import InputError, Option, Problem
 from krume.usecases import (
     FamilyWish,
     TextNow,
@@ -155,7 +155,7 @@ def children(request: Request) -> Response:
                 row,
                 change_rows(row.changes),
                 address(request.url.path, _with_child(request, row.name)),
-                asks_of(request, tuple(of[row.name])),
+                asks_of(request, tuple(_with_lines(problem) for problem in of[row.name])),
             )
             for row in rows
         ),
@@ -169,6 +169,14 @@ def children(request: Request) -> Response:
     )
     title = f"Children of {now.title or now.name}"
     return page(request, "vary/children.html", context, title=title, section="formulas")
+
+
+def _with_lines(problem: Problem) -> Problem:
+    """A decision whose answers show the lines themselves."""
+    if problem.code != "child-decision":
+        return problem
+    options = tuple(Option(f"{each.line}, {each.label}", each.line) for each in problem.options)
+    return replace(problem, options=options)
 
 
 def _with_child(request: Request, name: str) -> tuple[tuple[str, str], ...]:
