@@ -46,6 +46,8 @@ from krume.design.ratios import Value
 from krume.design.reader import apply_answers, decode_text, read, read_oven
 from krume.design.scaling import part_named, scaled
 from krume.design.slip import (
+    ALREADY,
+    TAKE_OUT,
     Declined,
     Jar,
     Rescue,
@@ -85,9 +87,11 @@ def __getattr__(name: str) -> Any:
 
 
 __all__ = [
+    "ALREADY",
     "BOWLS",
     "LIMIT_EXAMPLES",
     "PROPERTY_WORDS",
+    "TAKE_OUT",
     "AtHand",
     "BakedLine",
     "Balance",

@@ -7,6 +7,8 @@ from pathlib import Path
 from krume import __version__
 from krume.base import InputError, Notice, as_text
 from krume.design import (
+    ALREADY,
+    TAKE_OUT,
     Formula,
     Rescue,
     Way,
@@ -17,7 +19,6 @@ from krume.design import (
     rewritten,
     weigh_out,
 )
-from krume.design.slip.card_rows import ALREADY, TAKE_OUT
 from krume.evidence import data_version
 from krume.publish import (
     Blend,

@@ -1,7 +1,7 @@
 """A slip at the scale: what has been weighed, and every exact way out of it, best first."""
 
 from krume.design.slip.bowl import Bowl, Item, bowls_of, role_of
-from krume.design.slip.card_rows import corrected_rows
+from krume.design.slip.card_rows import ALREADY, TAKE_OUT, corrected_rows
 from krume.design.slip.eggs import egg_lines, egg_words
 from krume.design.slip.judging import at_masses
 from krume.design.slip.rescue import Rescue, rescue
@@ -12,6 +12,8 @@ from krume.design.slip.state import figure as slip_figure
 from krume.design.slip.way import Declined, Jar, Shift, Way, WayEggs, WayLine, WayTin
 
 __all__ = [
+    "ALREADY",
+    "TAKE_OUT",
     "Bowl",
     "Declined",
     "Item",
