@@ -50,9 +50,11 @@ MARK = """() => {
   window.wanted = all.map((node) => [key(node), node.outerHTML.slice(0, 120)]);
   addEventListener("focusin", ({ target }) => {
     window.met.add(key(target));
-    const style = getComputedStyle(target);
     const box = target.getBoundingClientRect();
-    const ring = style.outlineStyle !== "none" && parseFloat(style.outlineWidth) >= 2;
+    const ring = [target, target.parentElement].some((node) => {
+      const style = getComputedStyle(node);
+      return style.outlineStyle !== "none" && parseFloat(style.outlineWidth) >= 2;
+    });
     if (!ring || !box.width || !box.height) window.blind.push(target.outerHTML.slice(0, 120));
   });
   return all.length;
