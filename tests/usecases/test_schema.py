@@ -57,7 +57,7 @@ def answer(**changed: object) -> dict[str, object]:
         "command": "book",
         "ok": True,
         "result": {"path": "a", "counts": {"formulas": 1}, "sha256": "0", "added": [],
-                   "same": [], "kept": []},
+                   "same": [], "kept": [], "replaced": [], "file": None},
         "problems": [],
         "notices": [],
         "sources": [],

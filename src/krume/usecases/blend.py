@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from krume.base import Infeasible, Notice
-from krume.design import BlendFit, Formula, Premix, PremixPart, premix, solve_blend
+from krume.design import BlendFit, Formula, Premix, PremixPart, premix, solve_blend, varying
 from krume.pantry import density_g_ml
 from krume.store import book_at, studio_of, write_whole
 from krume.usecases.answer import Answer, Asked
@@ -42,6 +42,7 @@ from krume.usecases.blend_text import (
     step_notices,
 )
 from krume.usecases.sources import line_sources, practice_notice, source_keys
+from krume.usecases.vary_child import parent_name
 
 
 def choose_blend(wish: BlendWish, asked: Asked) -> Answer[BlendResult]:
@@ -122,6 +123,8 @@ def _chosen(
     studio = studio_of(book_at(asked.book))
     text = bare_text(parts, by_key) if match is None else child_text(match, parts, by_key)
     child = read_child(text, studio.eggs_region)
+    if match is not None:
+        text = _with_parent(text, match, child)
     used = frozenset(part.ingredient for part in parts)
     records = records_of(found.flours, used, found.papers, market)
     grains = gluten_grains(setting.in_play, used, found.papers)
@@ -152,6 +155,12 @@ def _chosen(
     )
     notices = (*bare.notices, *_told(result, match, parts, child))
     return _made(replace(bare, result=result, notices=notices), text, wish, asked, match)
+
+
+def _with_parent(text: str, match: Match, child: Formula) -> str:
+    """The text with the lines that name its parent, so that it can follow it."""
+    name, parent = parent_name(match.read), match.read.formula
+    return varying.with_head(text, varying.blend_lineage(name, parent, child))
 
 
 def _told(
