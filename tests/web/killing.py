@@ -106,9 +106,11 @@ def _holder(book: Path) -> Iterator[tuple[subprocess.Popen[str], int]]:
             words, stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True,
             pass_fds=(held.fileno(),),
         ) as process:  # fmt: skip
-            yield process, held.getsockname()[1]
-            if process.stdin is not None:
-                process.stdin.close()
+            try:
+                yield process, held.getsockname()[1]
+            finally:
+                if process.stdin is not None:
+                    process.stdin.close()
 
 
 def _started(process: subprocess.Popen[str]) -> int:
