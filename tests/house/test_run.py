@@ -309,6 +309,8 @@ def test_the_main_job_makes_the_sheets_of_the_demo_order(
         f"The demo studio's book: {copy}/out/demo-book",
         "",
         f"sheet 101 --book {copy}/out/demo-book --out {copy}/out/order-101",
+        "",
+        f"To open the web app: python3 run.py serve --book {copy}/out/demo-book",
     ]
 
 
