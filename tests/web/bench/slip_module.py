@@ -1,13 +1,12 @@
 """The page's own sums in a real browser, called with plain values."""
 
 import base64
+from importlib.resources import files
 from typing import Any
 
 from playwright.sync_api import Page
 
-from tests.house.source import SRC
-
-STATIC = SRC / "web" / "static"
+STATIC = files("krume.web") / "static"
 
 
 def call(page: Page, module: str, function: str, many: list[list[Any]]) -> list[Any]:
