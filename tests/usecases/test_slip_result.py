@@ -1,5 +1,7 @@
 """The answer of the slip job as plain values."""
 
+from collections.abc import Callable
+
 import pytest
 
 from krume.usecases import Asked, SlipWish, rescue_slip
@@ -34,3 +36,15 @@ def test_an_answer_has_a_plain_form_and_names_what_is_declined(demo: Asked) -> N
 def test_a_question_leaves_the_ways_out(demo: Asked) -> None:
     result = rescue_slip("F2", SlipWish(("starch=33",)), demo).result
     assert (result.options, result.more) == ((), ())
+
+
+def test_in_band_is_not_known_where_a_figure_is_not(
+    demo: Asked, write: Callable[[str], str]
+) -> None:
+    text = "Open\nFamily: separated\n\n100 g white rice flour\n5 eggs, EU M\n130 g caster sugar\n"
+    slipped = SlipWish(("sugar=140",))
+    closed = rescue_slip(write(text), slipped, demo).result.options[0]
+    assert (closed.in_band, closed.unknown) == (True, ())
+    open_ = rescue_slip(write(text + "some butter\n"), slipped, demo).result.options
+    assert {each.unknown for each in open_} == {("Added fat",)}
+    assert True not in {each.in_band for each in open_}

@@ -47,6 +47,7 @@ from krume.design.reader import apply_answers, decode_text, read, read_oven
 from krume.design.scaling import part_named, scaled
 from krume.design.slip import (
     ALREADY,
+    GROWING,
     TAKE_OUT,
     Declined,
     Jar,
@@ -89,6 +90,7 @@ def __getattr__(name: str) -> Any:
 __all__ = [
     "ALREADY",
     "BOWLS",
+    "GROWING",
     "LIMIT_EXAMPLES",
     "PROPERTY_WORDS",
     "TAKE_OUT",

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from krume.base import as_text
 from krume.design import (
+    GROWING,
     Formula,
     Rescue,
     Slip,
@@ -17,9 +18,6 @@ from krume.design import (
 from krume.store import KeptStep
 from krume.usecases.bench_plan import BenchPlan
 from krume.usecases.bench_state import NOISE_G, Spot, Standing
-
-GROWING = ("scale", "scale-exact", "second", "down", "follow")
-"""Ways by which every row changes in the same measure."""
 
 _OFF_CARD = ("scale", "scale-exact", "down", "follow")
 
@@ -132,8 +130,14 @@ def _why(found: Rescue, way: Way) -> str:
         egg = f"Eggs: {egg_words(way.eggs)}." if way.eggs.mass_g else ""
         return egg or f"All of it ×{as_text(way.factor, 4)}."
     if way.kind == "leave" and way.lines and way.lines[0].share_pct is not None:
-        return f"Comes to {total} g." + (" All else stays, in band." if way.in_band else "")
+        return f"Comes to {total} g." + (_all_else(way) if way.in_band else "")
     return "All else as planned." if found.slip.over else "Weigh the rest as planned."
+
+
+def _all_else(way: Way) -> str:
+    if way.unknown:
+        return f" All else stays; not known: {', '.join(word.lower() for word in way.unknown)}."
+    return " All else stays, in band."
 
 
 def choice_of(

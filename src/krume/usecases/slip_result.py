@@ -120,7 +120,10 @@ class SlipTin:
 
 @dataclass(frozen=True, slots=True)
 class SlipOption:
-    """One exact way out; `worst_shift_pct` is in the unit that `shift_basis` names."""
+    """One exact way out; `worst_shift_pct` is in the unit that `shift_basis` names.
+
+    `in_band` is None where a figure with a usual range is not known; `unknown` names those.
+    """
 
     kind: str
     title: str
@@ -137,7 +140,8 @@ class SlipOption:
     shifts: tuple[SlipShift, ...]
     worst_shift_pct: float
     shift_basis: str
-    in_band: bool
+    in_band: bool | None
+    unknown: tuple[str, ...]
     keeps_size: bool
     waste_g: float
     tin: SlipTin | None
@@ -291,7 +295,8 @@ def _option(found: Rescue, way: Way) -> SlipOption:
         ),
         worst_shift_pct=way.worst_shift_pct,
         shift_basis="points of the blend" if in_points else "percent of a line's ratio to egg",
-        in_band=way.in_band,
+        in_band=None if way.in_band and way.unknown else way.in_band,
+        unknown=way.unknown,
         keeps_size=way.keeps_size,
         waste_g=way.waste_g,
         tin=_tin(way),

@@ -1,5 +1,7 @@
 """What a baker reads: what to add now first."""
 
+from dataclasses import replace
+
 import pytest
 
 from krume.design import Formula, read
@@ -117,3 +119,35 @@ def _near_its_edge() -> Formula:
         "120 g caster sugar\n\nBeat the yolks with the sugar.\nWhisk the whites.\nFold.\n"
     )
     return read(text).value
+
+
+SOME_BUTTER = """\
+Open sponge
+Family: separated
+Tin: round 20 x 7 cm
+
+40 g white rice flour
+20 g teff flour
+30 g potato starch
+9 g sweet rice flour
+5 eggs, EU M, separated
+130 g caster sugar
+some butter
+
+Weigh the flours into one bowl.
+"""
+
+
+def test_a_line_without_grams_leaves_its_figure_the_depth_and_all_figures_unsaid() -> None:
+    formula = read(SOME_BUTTER).value
+    found = rescued(replace(formula, density_g_ml=0.48), {"teff": 26.0})
+    for each in found.ways:
+        assert each.unknown == ("Added fat",)
+        assert each.tin is None
+        assert "Not known: added fat." in each.text
+        assert "All figures" not in each.text
+        assert "every figure" not in each.text
+    assert "Butter goes with it, ×1.3 of what you take." in way(found, "scale-exact").text
+    known = way(rescued("F2", F2_SLIP), "leave")
+    assert known.unknown == ()
+    assert "All figures stay in their usual ranges." in known.text

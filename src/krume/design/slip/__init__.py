@@ -9,10 +9,11 @@ from krume.design.slip.rewriting import rewritten
 from krume.design.slip.split import Limit, closest_split
 from krume.design.slip.state import Slip
 from krume.design.slip.state import figure as slip_figure
-from krume.design.slip.way import Declined, Jar, Shift, Way, WayEggs, WayLine, WayTin
+from krume.design.slip.way import GROWING, Declined, Jar, Shift, Way, WayEggs, WayLine, WayTin
 
 __all__ = [
     "ALREADY",
+    "GROWING",
     "TAKE_OUT",
     "Bowl",
     "Declined",

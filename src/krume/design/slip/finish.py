@@ -52,6 +52,7 @@ def finish(case: Case, draft: Draft) -> Way:
         worst_shift_pct=_worst(case, draft),
         in_band=not outside,
         outside=outside,
+        unknown=case.judge.unknown(after),
         waste_g=round(eggs.waste_g, _DIGITS),
         tin=_tin(case, draft, card),
     )

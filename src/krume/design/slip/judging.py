@@ -48,6 +48,12 @@ class Judge:
         """
         return not self.new_findings(after)
 
+    def unknown(self, after: Balance) -> tuple[str, ...]:
+        """Figures with a usual range that nobody knows: nothing may be said of them."""
+        return tuple(
+            limit.label for limit in self.limits if figure_of(after, limit.quantity) is None
+        )
+
     def new_findings(self, after: Balance) -> tuple[Finding, ...]:
         """Findings the plan does not have, or has less."""
         planned = {each.code: _outside_by(each) for each in self.plan.findings}

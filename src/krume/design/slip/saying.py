@@ -11,7 +11,7 @@ from krume.design.slip.bowl import FLOURS, role_of
 from krume.design.slip.finish import Case
 from krume.design.slip.moved import egg_text, moved_figures, unbanded, value_text
 from krume.design.slip.state import NOISE_G
-from krume.design.slip.way import Way, WayLine, WayTin
+from krume.design.slip.way import GROWING, Way, WayLine, WayTin
 
 _HEAVY = 0.1
 """A line of this share of the whole is one a baker changes first."""
@@ -112,7 +112,7 @@ def _then(case: Case, way: Way, by_kind: dict[str, Way]) -> list[str]:
     ]
     if way.is_of_blend:
         said = [*said, _beside(case)]
-    return [*said, *marks, "" if way.kind == "hold" else _outside(case, way)]
+    return [*said, *marks, "" if way.kind == "hold" else _outside(case, way), _unknown(case, way)]
 
 
 def _is_as_planned(case: Case, way: Way, line: WayLine) -> bool:
@@ -161,7 +161,9 @@ def _leave(case: Case, way: Way, by_kind: dict[str, Way]) -> list[str]:
     if way.in_band and case.judge.limits and not free:
         is_out = bool(case.judge.plan.findings)
         said.append(
-            "No figure leaves its usual range."
+            "No known figure leaves its usual range."
+            if way.unknown
+            else "No figure leaves its usual range."
             if is_out
             else "All figures stay in their usual ranges."
         )
@@ -252,8 +254,9 @@ def _hold(case: Case, way: Way, by_kind: dict[str, Way]) -> list[str]:
 def _in_band(case: Case, way: Way, _: dict[str, Way]) -> list[str]:
     word = _bowl_word(case)
     return [
-        f"{word[:1].upper()}{word[1:]} stays {grams(way.total_g)} g in all, every figure in its "
-        "usual range: of all such splits the one closest to the plan.",
+        f"{word[:1].upper()}{word[1:]} stays {grams(way.total_g)} g in all, every"
+        f"{' known' if way.unknown else ''} figure in its usual range: of all such splits the one "
+        "closest to the plan.",
         _moved(case, way),
     ]
 
@@ -344,6 +347,17 @@ def _outside(case: Case, way: Way) -> str:
     if by_step:
         said.append(f"By the step of the scale alone: {short(by_step)}")
     return " ".join(said)
+
+
+def _unknown(case: Case, way: Way) -> str:
+    """What nobody can say: lines without grams, and the figures they count into."""
+    names = [line.name for line in case.slip.lines if line.mass_g is None]
+    said = f"Not known: {', '.join(label.lower() for label in way.unknown)}." if way.unknown else ""
+    if not names or way.kind not in GROWING:
+        return said
+    goes = "goes" if len(names) == 1 else "go"
+    grown = f"{_listed(names)} {goes} with it, ×{as_text(way.factor, 4)} of what you take."
+    return f"{said} {grown[:1].upper()}{grown[1:]} The depth is not known.".strip()
 
 
 def short(findings: Sequence[Finding]) -> str:

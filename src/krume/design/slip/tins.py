@@ -10,12 +10,14 @@ from krume.size import Tin, area_cm2, depth_cm, fill, rim_cm, tin_text
 def way_tin(slip: Slip, total_g: float) -> WayTin | None:
     """Depth and fill of a batter in the own tin, and the tin at hand that keeps the depth.
 
-    None where the formula names no tin, the batter's density is not known, or a dough only lines
-    its tin.
+    None where the formula names no tin, the batter's density or a line's mass is not known, or a
+    dough only lines its tin.
     """
     own, density = slip.formula.tin, slip.density_g_ml
-    planned_g = sum(line.mass_g or 0.0 for line in slip.lines)
-    if own is None or not density or not planned_g or _is_lined(slip):
+    masses = [line.mass_g for line in slip.lines if line.mass_g is not None]
+    planned_g = sum(masses)
+    is_known = len(masses) == len(slip.lines)
+    if own is None or not density or not planned_g or not is_known or _is_lined(slip):
         return None
     volume, was = total_g / density, _depth_cm(own, planned_g / density)
     fits = None if not was else _closest(slip, own, volume, was)

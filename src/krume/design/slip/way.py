@@ -98,7 +98,8 @@ class Way:
     `lines` is what to do in the bowls, a jar's grams included. `worst_shift_pct` is in points of
     the blend for a blend, else in percent of a line's ratio to egg, of the grams before they are
     rounded to the scale. `in_band` holds where no figure is further outside than planned, of exact
-    grams too; `outside` are those that are. `findings` are of the grams on the scale.
+    grams too; `outside` are those that are, `unknown` the figures nobody knows, of which `in_band`
+    says nothing. `findings` are of the grams on the scale.
     `title` is the way in a few words, `text` what to add now and what then.
     """
 
@@ -116,6 +117,7 @@ class Way:
     in_band: bool
     waste_g: float
     outside: tuple[Finding, ...] = ()
+    unknown: tuple[str, ...] = ()
     tin: WayTin | None = None
     title: str = ""
     then: tuple[str, ...] = ()
@@ -150,6 +152,10 @@ class Way:
 
 KEEPING = ("jar", "leave", "hold", "hold-in-band", "fresh", "add")
 """Ways after which this cake is as large as planned."""
+
+
+GROWING = ("follow", "scale", "scale-exact", "second", "down")
+"""Ways after which other lines than those of the slip's bowl change too, by the way's factor."""
 
 
 @dataclass(frozen=True, slots=True)

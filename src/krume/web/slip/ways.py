@@ -39,6 +39,7 @@ class ShownWay:
     findings: tuple[str, ...]
     statuses: str
     is_inside: bool
+    unknown: str
     moved: tuple[Moved, ...]
 
 
@@ -56,7 +57,8 @@ def shown(way: SlipOption) -> ShownWay:
         rest=_rest(way.text, has_adds=bool(adds)),
         findings=tuple(finding.text for finding in way.findings),
         statuses=", ".join(dict.fromkeys(finding.status for finding in way.findings)),
-        is_inside=way.in_band,
+        is_inside=way.in_band is not False,
+        unknown=", ".join(word.lower() for word in way.unknown),
         moved=_moved(way),
     )
 
