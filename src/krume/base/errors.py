@@ -63,3 +63,4 @@ class StoreError(KrumeError):
 
     code = "store"
     exit_code = 5
+    http_status = 503

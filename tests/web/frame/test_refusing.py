@@ -1,5 +1,7 @@
 """Every error is a page with the way on."""
 
+from pathlib import Path
+
 from starlette.routing import Route
 from starlette.testclient import TestClient
 
@@ -11,6 +13,16 @@ def test_a_page_that_is_not_there_says_so(client: TestClient) -> None:
     assert answer.status_code == 404
     assert "There is no such page" in answer.text
     assert "<b>" not in answer.text
+
+
+def test_what_the_book_refuses_is_no_fault_of_krume(tmp_path: Path) -> None:
+    (tmp_path / "formulas").mkdir()
+    (tmp_path / "formulas" / "F1.txt").write_text("Mine\n\n5 g salt\n", encoding="utf-8")
+    with TestClient(application(tmp_path), base_url="http://127.0.0.1:8710") as client:
+        answer = client.post("/formulas/F1/answer", data={"where": "line 3", "line": "6 g salt"})
+    assert answer.status_code == 503
+    assert "The book refused" in answer.text
+    assert "krume book import" in answer.text
 
 
 def test_a_fault_shows_nothing_of_itself() -> None:

@@ -50,6 +50,15 @@ def test_butter_brings_milk_and_that_is_shut(client: TestClient) -> None:
     assert "4.5<" in text[text.index(">Grams</h2>") :]
 
 
+def test_what_nobody_has_said_of_an_ingredient_is_never_nothing_gained(client: TestClient) -> None:
+    text = client.get("/vary/F2", params={"of": "butter", "to": "margarine"}).text
+    told = text[text.index(">Allergens</h2>") : text.index(">Grams</h2>")]
+    assert "not known: what is in margarine" in told
+    assert "gained: nothing" not in told
+    assert "lost: not known" in told
+    assert "lost: milk" not in told
+
+
 def test_a_line_and_what_comes_are_asked_for_together(client: TestClient) -> None:
     answer = client.get("/vary/F1", params={"to": "pistachio"})
     assert answer.status_code == 422

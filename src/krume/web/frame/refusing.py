@@ -26,6 +26,7 @@ _HEADS = {
     413: "That is too much at once",
     422: "That cannot be used as it stands",
     500: "A fault in krume itself",
+    503: "The book refused",
 }
 
 

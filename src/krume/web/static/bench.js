@@ -20,6 +20,7 @@ let key = state.key || root.dataset.key;
 let typing = location.search.includes("else");
 let slipSince = 0;
 let shown = "";
+let wished = "";
 
 const x = (name) => page.querySelectorAll(`[data-x="${name}"]`);
 const put = (name, text) => x(name).forEach((node) => { node.textContent = text; });
@@ -62,6 +63,7 @@ function say(said) {
 async function send() {
   await queue.send(key);
   draw();
+  if (wished && !queue.lost && !queue.many.length) location.assign(wished);
 }
 
 function panelOf(found) {
@@ -249,8 +251,11 @@ function clicked(event) {
     typing = link.dataset.x === "else";
     draw();
   } else if (link && (queue.lost || queue.many.length)) {
+    // The way is gone once all is kept; a page that cannot be had now would take this one away.
     event.preventDefault();
-    show("lost", true);
+    wished = link.href;
+    show("lost", queue.lost);
+    send();
   }
 }
 
