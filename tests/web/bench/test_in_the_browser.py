@@ -2,7 +2,7 @@
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe  # type: ignore[import-untyped]
-from playwright.sync_api import BrowserContext, Page, expect
+from playwright.sync_api import BrowserContext, Page, Route, expect
 
 from krume.store import KeptStep, book_at, steps_of, trials_of
 from krume.usecases import bench_of
@@ -297,3 +297,33 @@ def test_every_panel_passes_axe_and_nothing_moves_sideways(
     page.goto(f"{served.address}/trials")
     look()
     assert said == []
+
+
+def test_a_link_tapped_while_a_weighing_is_on_its_way_is_followed_once_it_is_kept(
+    phone: Page, served: Served
+) -> None:
+    opened(phone, served)
+    weigh_on(phone)
+    kept(phone)
+    held: list[Route] = []
+
+    is_slow = True
+
+    def hold(route: Route) -> None:
+        if is_slow:
+            held.append(route)
+        else:
+            route.fallback()
+
+    phone.route("**/said", hold)
+    phone.locator('[data-x="back"]:visible').click()
+    weigh_on(phone)
+    link = phone.locator('main [data-panel="done"] a:visible').first
+    address = link.get_attribute("href") or ""
+    link.click()
+    assert phone.url.endswith("/bench/F2")
+    is_slow = False
+    for each in held:
+        each.fallback()
+    phone.wait_for_url(f"**{address}")
+    assert any(step.kind == "undo" for step in steps(served))

@@ -53,6 +53,7 @@ function newId() {
 /** Say one thing: it is kept here at once, drawn, and sent. */
 function say(said) {
   queue.add({ id: newId(), ...said });
+  wished = "";
   typing = false;
   show("wrong", false);
   document.getElementById("shows").value = "";
