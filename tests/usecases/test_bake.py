@@ -62,3 +62,13 @@ def test_a_line_nobody_knows_the_composition_of_is_asked_when_it_is_large(
 def test_an_altitude_nobody_lives_at_is_asked(demo: Asked) -> None:
     answer = bake_formula("F1", BakeWish(altitude_m=9000), demo)
     assert {problem.where for problem in answer.problems} == {"--altitude"}
+
+
+@pytest.mark.parametrize("oven", ["900 C", "20 C", "320 C"])
+def test_an_oven_nothing_bakes_in_has_no_answer_whatever_its_dial_reads(
+    demo: Asked, oven: str
+) -> None:
+    answer = bake_formula("F2", BakeWish(oven=oven), demo)
+    assert answer.exit_code == 4
+    assert answer.result.minutes is None
+    assert "100 to 300" in answer.problems[0].ask

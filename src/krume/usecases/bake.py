@@ -13,7 +13,7 @@ from krume.bake import (
     figures,
     predict,
 )
-from krume.base import Infeasible, Interval, Notice, Option, Problem, Read
+from krume.base import Infeasible, Interval, Notice, Option, OutOfRangeError, Problem, Read
 from krume.design import Formula, OvenLine, balance, family, read_oven
 from krume.size import Tin, area_cm2, read_tin, tin_text
 from krume.store import book_at, studio_of
@@ -280,7 +280,11 @@ def _dial(oven: OvenLine | None, asked: Asked) -> BakeDial | None:
     offset = studio_of(book_at(asked.book)).oven_offset_c
     if offset is None or oven is None or oven.temp_c is None:
         return None
-    found = dial(oven.temp_c, offset_k=offset)
+    try:
+        found = dial(oven.temp_c, offset_k=offset)
+    except OutOfRangeError:
+        # No dial is set to it; what limits the oven itself says why there is no bake.
+        return None
     return BakeDial(found.set_c, found.set_f, offset)
 
 

@@ -33,3 +33,9 @@ def test_what_was_typed_is_kept_and_what_is_wrong_stands_beside_it(client: TestC
 
 def test_a_sum_nobody_knows_is_404(client: TestClient) -> None:
     assert client.get("/sums/nothing").status_code == 404
+
+
+def test_an_input_is_asked_in_its_unit_as_it_is_written_by_hand(client: TestClient) -> None:
+    text = client.get("/sums/dial").text
+    assert '<span class="u">°C</span>' in text
+    assert '<span class="u">c</span>' not in text

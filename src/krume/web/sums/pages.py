@@ -1,6 +1,6 @@
 """The quick sums: all of them, and each as a small form with its result and sources."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from starlette.requests import Request
 from starlette.responses import Response
@@ -18,6 +18,13 @@ _UNITS = (
     ("_kcal", "kcal"), ("_kj", "kJ"), ("_min", "min"), ("_pa", "Pa"), ("_g", "g"), ("_c", "°C"),
     ("_f", "°F"), ("_h", "h"), ("_s", "s"),
 )  # fmt: skip
+
+
+_READ_AS = {
+    "c": "°C", "k": "K", "pct": "%", "pa": "Pa", "kg_m3": "kg/m³", "w_mk": "W/(m K)",
+    "w_m2k": "W/(m² K)", "j_kgk": "J/(kg K)",
+}  # fmt: skip
+"""Units of inputs as a person reads them."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,6 +68,7 @@ def one_sum(request: Request) -> Response:
     form = Form({name: value for name, value in request.query_params.items() if value.strip()})
     context = _answered(request, row, form) if form.values else _bare(row, form)
     status = 422 if context.refusal else 200
+    context = replace(context, row=_readable(context.row))
     title = row.name.replace("-", " ")
     return page(request, "sums/sum.html", context, title=title, section="sums", status=status)
 
@@ -70,6 +78,12 @@ def _row(name: str) -> SumRow:
     if found is None:
         raise NotFoundError(f"No sum is called {name}.", field="NAME", got=name)
     return found
+
+
+def _readable(row: SumRow) -> SumRow:
+    """A sum whose inputs name their units as they are written by hand."""
+    inputs = tuple(replace(i, unit=_READ_AS.get(i.unit or "", i.unit)) for i in row.inputs)
+    return replace(row, inputs=inputs)
 
 
 def _bare(row: SumRow, form: Form) -> SumPage:
