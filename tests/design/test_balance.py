@@ -275,9 +275,10 @@ def test_the_packed_fat_is_shown_where_it_would_print_another_figure() -> None:
     )
 
 
-def test_an_empty_formula_is_balanced_without_a_word_of_doubt() -> None:
+def test_of_a_formula_without_lines_no_total_is_known() -> None:
     found = balance(Formula(None))
-    assert (found.family, found.basis, found.total_g) == (None, "none", 0.0)
+    assert (found.family, found.basis) == (None, "none")
+    assert (found.total_g, found.flour_g) == (None, None)
 
 
 @given(flour=MASSES, starch=MASSES, egg=MASSES, sugar=MASSES, butter=MASSES,

@@ -91,3 +91,12 @@ def test_too_much_and_nothing_are_refused_and_nothing_is_kept(kept: Asked) -> No
 def test_versions_differ_line_by_line() -> None:
     kinds = [c.kind for c in differences("a\nb\nc\nd\n", "a\nx\nd\ne\n")]
     assert kinds == ["same", "changed", "out", "same", "in"]
+
+
+def test_a_text_that_is_in_the_book_already_is_that_text_not_a_second_one(kept: Asked) -> None:
+    order = text_now("order", "101", kept).text
+    again = save_text("order", "", order.replace("\n", "\r\n") + "\n", kept, seen=None)
+    assert again.name == "101"
+    assert len(texts_of("order", kept)) == 2
+    changed = save_text("order", "", order.replace("14 people", "15 people"), kept, seen=None)
+    assert changed.name == "order-101"

@@ -127,8 +127,9 @@ def _batter(
         family_basis=guess.basis,
         basis=basis.name,
         basis_g=_basis_g(added, basis),
-        total_g=mass(added),
-        flour_g=mass(added, "flour"),
+        # Of a text without a single line nothing is known: its total is no 0.
+        total_g=mass(added) if formula.lines else None,
+        flour_g=mass(added, "flour") if formula.lines else None,
         percent=per_100,
         sugar_per_egg=per_egg_sugar,
         nut_share_pct=nut_share,

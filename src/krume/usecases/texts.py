@@ -13,6 +13,7 @@ from krume.store import (
     book_at,
     book_bytes,
     drop_text,
+    folder_bytes,
     keep_text,
     kept_text,
     kept_versions,
@@ -108,7 +109,9 @@ def save_text(kind: str, name: str, text: str, asked: Asked, *, seen: int | None
     if not text.strip():
         raise InputError("There is nothing in it. Type at least a name.", field="text")
     book = book_at(asked.book)
-    name = name.strip() or _free(kind, slug(_first(text)), text, book)
+    if not name.strip() and (same := _same(kind, text, book)) is not None:
+        return text_now(kind, same, asked)
+    name = name.strip() or _free(kind, slug(_first(text)), book)
     place = _place(kind, name)
     try:
         kept = keep_text(book, place, text.encode(), seen=seen)
@@ -175,19 +178,37 @@ def _first(text: str) -> str:
     return next((line.strip() for line in text.splitlines() if line.strip()), "")
 
 
-def _free(kind: str, stem: str, text: str, book: Book) -> str:
-    """A name that is not taken; one that holds this very text is the text itself, sent twice."""
+def _same(kind: str, text: str, book: Book) -> str | None:
+    """Name of a text of the book that is this very one, typed or sent again."""
+    held = folder_bytes(book, _folder(kind))
+    return next((name for name, data in held.items() if _alike(data, text.encode())), None)
+
+
+def _free(kind: str, stem: str, book: Book) -> str:
+    """A name that is not taken."""
     number, name = 1, stem
-    while (there := book_bytes(book, _place(kind, name))) is not None and there != text.encode():
+    while book_bytes(book, _place(kind, name)) is not None:
         number += 1
         name = f"{stem}-{number}"
     return name
 
 
+def _alike(held: bytes, data: bytes) -> bool:
+    """Whether two texts are the same line for line, whatever ends their lines."""
+    return _plain_ends(held) == _plain_ends(data)
+
+
+def _plain_ends(data: bytes) -> bytes:
+    return data.replace(b"\r\n", b"\n").rstrip()
+
+
 def _place(kind: str, name: str) -> str:
     """Place of a text in the book; a name is never a path."""
-    folder = next(folder for folder, word in FOLDERS.items() if word == kind)
     plain = " ".join(name.split())
     if not plain or any(sign in plain for sign in '/\\:*?"<>|') or plain.startswith("."):
         plain = slug(plain)
-    return f"{folder}/{plain}.txt"
+    return f"{_folder(kind)}/{plain}.txt"
+
+
+def _folder(kind: str) -> str:
+    return next(folder for folder, word in FOLDERS.items() if word == kind)

@@ -43,3 +43,15 @@ def test_a_kind_has_six_routes_below_its_own_section() -> None:
     assert len(routes) == 6
     assert all(route.path.startswith("/tortes") for route in routes)
     assert kind.address("a/b") == "/tortes/a%2Fb"
+
+
+@pytest.mark.parametrize("section", ["formulas", "orders", "tortes"])
+def test_more_than_a_megabyte_is_refused_and_stays_in_the_box(
+    own: TestClient, section: str
+) -> None:
+    text = "Mine\n" + "long words\n" * 120_000
+    answer = own.post(f"/{section}", data={"text": text, "name": "mine"})
+    assert answer.status_code == 422
+    assert "1,000,000 are the most" in answer.text
+    assert answer.text.count("long words") >= 120_000
+    assert own.get(f"/{section}/mine").status_code == 404

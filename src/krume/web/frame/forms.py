@@ -6,6 +6,7 @@ from starlette.datastructures import UploadFile
 from starlette.requests import Request
 
 from krume.base import Problem
+from krume.web.frame.guarding import BODY_LIMIT
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,7 +37,7 @@ class Form:
 
 async def read_form(request: Request) -> Form:
     """The fields of a form that was sent; an upload counts by its text, line ends as typed."""
-    sent = await request.form(max_files=4, max_fields=500)
+    sent = await request.form(max_files=4, max_fields=500, max_part_size=BODY_LIMIT)
     values: dict[str, str] = {}
     for name, value in sent.multi_items():
         if isinstance(value, UploadFile):
