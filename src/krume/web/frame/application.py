@@ -39,6 +39,8 @@ JOBS = (
 """Folders of the pages, each with its ROUTES in `pages`; the frame names them and imports none."""
 
 _STATIC = Path(__file__).parent.parent / "static"
+_OF_SHEETS = ("krume.publish", "static")
+"""Tokens and fonts are those of the sheets: paper and screen are one drawing."""
 
 
 def application(book: Path | None = None) -> Starlette:
@@ -47,7 +49,7 @@ def application(book: Path | None = None) -> Starlette:
         routes=[
             Route("/health", health),
             *(route for job in JOBS for route in routes_of(job)),
-            Mount("/static", StaticFiles(directory=_STATIC), name="static"),
+            Mount("/static", StaticFiles(directory=_STATIC, packages=[_OF_SHEETS]), name="static"),
         ],
         middleware=[Middleware(Guard)],
         exception_handlers={
