@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from krume.base import ConflictError, InputError, StoreError
+from krume.base import ConflictError, InputError
 from krume.store import add_texts, book_at
 from krume.usecases import (
     Asked,
@@ -123,7 +123,7 @@ def test_what_cannot_be_used_is_refused_by_its_field(tmp_path: Path, key: str, t
 def test_a_text_written_otherwise_is_left_alone(tmp_path: Path, text: str) -> None:
     asked = Asked(book=tmp_path / "book")
     add_texts(book_at(asked.book), {"studio.toml": text.encode(), "formulas/F1.txt": b"F1\n"})
-    with pytest.raises(StoreError, match="in the file"):
+    with pytest.raises(InputError, match=r"Edit its text|Correct that line"):
         save_settings(StudioSettings(eggs_region="us", seen=1), asked)
     assert settings_text(asked) == text
 

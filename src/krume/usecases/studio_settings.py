@@ -1,21 +1,18 @@
 """The few settings a studio begins with, written into `studio.toml` beside all that is there."""
 
-import json
 import re
-import tomllib
 from dataclasses import dataclass
 
-from krume.base import ConflictError, InputError, StoreError
+from krume.base import ConflictError, InputError
 from krume.design import decode_text
 from krume.store import book_at, book_bytes, is_book, keep_text, kept_text, read_studio
 from krume.usecases.answer import Asked
 from krume.usecases.book import init_book
+from krume.usecases.studio_lines import Setting, with_settings
 
 _PLACE = "studio.toml"
 _REGIONS = ("eu", "us")
 _NUMBER = re.compile(r"(?P<sign>[-\u2212+]?)\s*(?P<digits>[0-9]{1,5}(?:[.,][0-9]{1,3})?)")
-_HEADER = re.compile(r"^\s*\[")
-_COMMENTED = re.compile(r'^[^=]*=\s*(?:"[^"]*"|[^"#\s]+)(?P<comment>\s*#.*)$')
 _WHERE = {
     "name": ("", "name"),
     "market": ("", "market"),
@@ -111,96 +108,24 @@ def _with_all(text: str, wish: StudioSettings) -> str:
     for key, typed in _typed(wish).items():
         if typed:
             table, name = _WHERE[key]
-            made = _with(made, table, name, _value(key, typed))
-    return _unhurt(text, made, wish)
+            setting = {name: _value(key, typed)}
+            made = with_settings(made, table, setting, is_listed=table in _LISTED)
+    return made
 
 
-def _value(key: str, typed: str) -> str:
-    """A value as TOML, or what is wrong with it."""
+def _value(key: str, typed: str) -> Setting:
+    """A value as the text keeps it, or what is wrong with it."""
     if key in _NUMBERS:
         return _number(key, typed)
     if key != "name" and typed not in _REGIONS:
         raise InputError(f"'{typed}' is neither eu nor us.", field=key, got=typed, want="eu or us")
-    return json.dumps(typed, ensure_ascii=False)
+    return typed
 
 
-def _number(key: str, typed: str) -> str:
+def _number(key: str, typed: str) -> float:
     read = _NUMBER.fullmatch(typed)
     is_negative = read is not None and read["sign"] not in ("", "+")
     value = 0.0 if read is None else float(read["digits"].replace(",", "."))
     if read is None or (key == "scale_step_g" and (is_negative or not value)):
         raise InputError(f"'{typed}' is no such number. {_NUMBERS[key]}", field=key, got=typed)
-    return f"{-value if is_negative else value:g}"
-
-
-def _with(text: str, table: str, name: str, value: str) -> str:
-    """A text with one key set, every other line as it was."""
-    lines = text.splitlines()
-    start, end = _span(lines, table)
-    if start is None:
-        head = f"[[{table}]]" if table in _LISTED else f"[{table}]"
-        return "\n".join([*lines, *([""] if lines else []), head, f"{name} = {value}"]) + "\n"
-    key = re.compile(rf"^\s*{re.escape(name)}\s*=")
-    at = next((n for n in range(start, end) if key.match(lines[n])), None)
-    if at is None:
-        lines.insert(start, f"{name} = {value}")
-    else:
-        said = _COMMENTED.match(lines[at])
-        lines[at] = f"{name} = {value}{'' if said is None else said['comment']}"
-    return "\n".join(lines) + "\n"
-
-
-def _span(lines: list[str], table: str) -> tuple[int | None, int]:
-    """First and last line inside a table; the first of several. None where there is none."""
-    heads = [n for n, line in enumerate(lines) if _HEADER.match(line)]
-    if not table:
-        end = heads[0] if heads else len(lines)
-        first = next((n for n in range(end) if not lines[n].lstrip().startswith("#")), end)
-        return first, end
-    wanted = re.compile(rf"^\s*\[\[?\s*{re.escape(table)}\s*\]\]?\s*(?:#.*)?$")
-    at = next((n for n in heads if wanted.match(lines[n])), None)
-    if at is None:
-        return None, 0
-    return at + 1, next((n for n in heads if n > at), len(lines))
-
-
-def _unhurt(before: str, after: str, wish: StudioSettings) -> str:
-    """The new text, when it says all that was wished and everything else as before."""
-    if before == after:
-        return after
-    try:
-        old, new = tomllib.loads(before), tomllib.loads(after)
-    except tomllib.TOMLDecodeError as error:
-        raise _too_clever(str(error)) from error
-    typed = _typed(wish)
-    for key, (table, name) in _WHERE.items():
-        of_old, of_new = (_table(whole, table) for whole in (old, new))
-        if typed[key] and name not in of_new:
-            raise _too_clever(name)
-        for part in (of_old, of_new):
-            part.pop(name, None)
-    _no_empty(old)
-    _no_empty(new)
-    if old != new:
-        raise _too_clever("another setting would change")
-    return after
-
-
-def _table(whole: dict[str, object], table: str) -> dict[str, object]:
-    found = whole.get(table, {}) if table else whole
-    if isinstance(found, list):
-        found = found[0] if found else {}
-    return found if isinstance(found, dict) else {}
-
-
-def _no_empty(whole: dict[str, object]) -> None:
-    for key in [k for k, v in whole.items() if v in ({}, [{}], [])]:
-        del whole[key]
-
-
-def _too_clever(got: str) -> StoreError:
-    message = (
-        "studio.toml is written in a way this form cannot change safely. Change it in the file "
-        "itself; nothing was kept."
-    )
-    return StoreError(message, field="text", got=got)
+    return -value if is_negative else value

@@ -14,13 +14,11 @@ from krume.usecases import (
     SizeResult,
     SizeWish,
     TextNow,
-    TextRow,
     TextVersion,
     check_formula,
     read_formula,
     size_formula,
     text_now,
-    texts_of,
     versions_of,
 )
 from krume.web.formulas.card import CARD_ROUTES
@@ -29,21 +27,12 @@ from krume.web.formulas.twin import TwinRow, twin
 from krume.web.formulas.weighing import WeighTable, weigh_table
 from krume.web.frame.forms import Form
 from krume.web.frame.rendering import asked_of, page
+from krume.web.texts.lists import list_page
 from krume.web.texts.pages import TextKind, text_routes
 from krume.web.texts.questions import Question, elsewhere
 
-_PAGE = 200
 _KIND = TextKind("formula", "formulas")
-
-
-@dataclass(frozen=True, slots=True)
-class ListPage:
-    """Formulas that are searched for, and the box for a new one."""
-
-    rows: tuple[TextRow, ...]
-    more: int
-    search: str
-    form: Form
+_LIST = list_page(_KIND, "Formulas")
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,16 +65,7 @@ class SizePart:
 
 def formulas(request: Request) -> Response:
     """The list, with what is searched for."""
-    return _list(request, Form())
-
-
-def _list(request: Request, form: Form, status: int = 200) -> Response:
-    search = request.query_params.get("search", "")
-    rows = texts_of("formula", asked_of(request), search=search)
-    context = ListPage(rows[:_PAGE], max(0, len(rows) - _PAGE), search, form)
-    return page(
-        request, "formulas/list.html", context, title="Formulas", section="formulas", status=status
-    )
+    return _LIST(request, Form(), 200)
 
 
 def formula(request: Request) -> Response:
@@ -133,5 +113,5 @@ ROUTES = (
     Route("/formulas", formulas, methods=["GET"]),
     Route("/formulas/{name}", formula, methods=["GET"]),
     *CARD_ROUTES,
-    *text_routes(_KIND, _list),
+    *text_routes(_KIND, _LIST),
 )

@@ -8,31 +8,20 @@ from starlette.routing import Route
 
 from krume.usecases import (
     TextNow,
-    TextRow,
     TextVersion,
     TortePage,
     text_now,
-    texts_of,
     torte_shown,
     versions_of,
 )
 from krume.web.frame.forms import Form
 from krume.web.frame.rendering import asked_of, page
+from krume.web.texts.lists import list_page
 from krume.web.texts.pages import TextKind, text_routes
 from krume.web.texts.questions import OwnLine, Question, elsewhere, own_lines
 
-_PAGE = 200
 _KIND = TextKind("torte", "tortes")
-
-
-@dataclass(frozen=True, slots=True)
-class ListPage:
-    """Tortes that are searched for, and the box for a new one."""
-
-    rows: tuple[TextRow, ...]
-    more: int
-    search: str
-    form: Form
+_LIST = list_page(_KIND, "Tortes")
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,16 +41,7 @@ class TorteContext:
 
 def tortes(request: Request) -> Response:
     """The list, with what is searched for."""
-    return _list(request, Form())
-
-
-def _list(request: Request, form: Form, status: int = 200) -> Response:
-    search = request.query_params.get("search", "")
-    rows = texts_of("torte", asked_of(request), search=search)
-    context = ListPage(rows[:_PAGE], max(0, len(rows) - _PAGE), search, form)
-    return page(
-        request, "tortes/list.html", context, title="Tortes", section="tortes", status=status
-    )
+    return _LIST(request, Form(), 200)
 
 
 def torte(request: Request) -> Response:
@@ -87,5 +67,5 @@ def torte(request: Request) -> Response:
 ROUTES = (
     Route("/tortes", tortes, methods=["GET"]),
     Route("/tortes/{name}", torte, methods=["GET"]),
-    *text_routes(_KIND, _list),
+    *text_routes(_KIND, _LIST),
 )
