@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from krume.store import Book, add_texts
+from krume.store import Book, KeptTrial, add_texts, keep_trial
 from krume.usecases import Asked, CheckOwn, check_formula
 
 SPONGE = """\
@@ -121,6 +121,19 @@ def test_good_trials_are_counted_and_measured_only_when_all_are(
     add(again, "formulas/B.txt", sponge("Two", eggs=6, sugar=150))
     add(again, "trials.csv", b'trial,formula,word\n1,a,"good, dry edge"\n2,B,Very good\n')
     assert (own(new, again).tried, own(new, again).status) == (2, "measured")
+
+
+def test_a_good_trial_of_the_bench_counts_as_measured(asked: Asked, tmp_path: Path) -> None:
+    new = outside(tmp_path, sponge("New", eggs=4))
+    book = Book(asked.book or Path())
+    for number, (name, word) in enumerate((("A", "good"), ("B", "sunk"), ("B", "good"))):
+        assert own(new, asked).tried == (0, 1, 1)[number]
+        place = f"formulas/{name}.txt"
+        trial = KeptTrial(
+            f"t{number}", place, None, None, None, None, None, None, None, word, "", "2027-06-10"
+        )
+        keep_trial(book, trial, seen=None)
+    assert (own(new, asked).tried, own(new, asked).status) == (2, "measured")
 
 
 def test_invented_trials_are_said_to_be_invented(demo: Asked, tmp_path: Path) -> None:

@@ -51,7 +51,14 @@ from krume.store.sheets import KeptRow
 from krume.store.studio import Scale, Studio, StudioCost, read_studio, studio_of
 from krume.store.tables import table_rows, table_text
 from krume.store.texts import KeptText
-from krume.store.trials import KeptTrial, keep_trial, trial_at, trial_of_weighing, trials_of
+from krume.store.trials import (
+    KeptTrial,
+    keep_trial,
+    trial_at,
+    trial_of_weighing,
+    trials_of,
+    words_of_trials,
+)
 from krume.store.weighings import (
     KeptStep,
     KeptWeighing,
@@ -139,5 +146,6 @@ __all__ = [
     "trial_of_weighing",
     "trials_of",
     "weighing_at",
+    "words_of_trials",
     "write_whole",
 ]

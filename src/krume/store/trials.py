@@ -50,6 +50,15 @@ def trials_of(book: Book, *, place: str = "", most: int = 200) -> tuple[KeptTria
         return tuple(_trial(row) for row in rows)
 
 
+def words_of_trials(book: Book) -> tuple[tuple[str, str], ...]:
+    """Place of the text and the one word of every trial, the oldest first."""
+    with looking(book) as found:
+        if found is None:
+            return ()
+        rows = found.execute("SELECT place, word FROM trial ORDER BY id")
+        return tuple((row["place"], row["word"]) for row in rows)
+
+
 def trial_at(book: Book, key: str) -> KeptTrial | None:
     """A trial by its key."""
     with looking(book) as found:

@@ -133,6 +133,8 @@ def _belongs(place: str) -> bool:
     folder, _, file = place.rpartition("/")
     if folder in (*FOLDERS, "suppliers"):
         return file.endswith(".txt")
+    if folder == "bench":
+        return file.endswith(".csv")
     return not folder and (file.endswith(".csv") or file in ("studio.toml", "README.md"))
 
 

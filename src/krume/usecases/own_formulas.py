@@ -7,7 +7,15 @@ from functools import lru_cache
 from krume.base import Interval, Notice, as_text
 from krume.design import Balance, Band, Formula, balance, decode_text, read
 from krume.learn import FEWEST, OwnBand, OwnFormula, independent, is_good, own_band, roots
-from krume.store import Book, book_at, folder_bytes, stamp_of, studio_of, table_rows
+from krume.store import (
+    Book,
+    book_at,
+    content_stamp_of,
+    folder_bytes,
+    studio_of,
+    table_rows,
+    words_of_trials,
+)
 from krume.usecases.answer import Asked
 from krume.usecases.read import FormulaRead
 from krume.usecases.why_check import figures_of
@@ -83,7 +91,7 @@ def own_formulas(found: FormulaRead, checked: Balance, asked: Asked) -> Own:
     if checked.family is None:
         return Own("", ())
     book = book_at(asked.book)
-    shelf = _shelf(book, stamp_of(book))
+    shelf, benched = _shelf(book, content_stamp_of(book)), _tried_at_bench(book)
     own_root = _root_of(found, shelf.formulas, shelf.ancestors)
     own, unsettled = [], []
     for name, kept in shelf.texts.items():
@@ -93,7 +101,7 @@ def own_formulas(found: FormulaRead, checked: Balance, asked: Asked) -> Own:
         if kept.is_open:
             unsettled.append(name)
             continue
-        settled, word = _settled(figures_of(figures)), shelf.tried.get(name.casefold())
+        settled, word = _settled(figures_of(figures)), _word(name, shelf, benched)
         own.append(OwnFormula(name, checked.family, settled, shelf.ancestors[name], word))
     return Own(checked.family_label, independent(own, without=own_root), tuple(unsettled))
 
@@ -117,12 +125,12 @@ class _Shelf:
     tried: dict[str, str]
 
 
-def _shelf(book: Book, stamp: tuple[int, ...] | None) -> _Shelf:
+def _shelf(book: Book, stamp: tuple[float, ...] | None) -> _Shelf:
     return _read_shelf(book) if stamp is None else _stamped_shelf(book, stamp)
 
 
 @lru_cache(maxsize=4)
-def _stamped_shelf(book: Book, _: tuple[int, ...]) -> _Shelf:
+def _stamped_shelf(book: Book, _: tuple[float, ...]) -> _Shelf:
     return _read_shelf(book)
 
 
@@ -187,6 +195,20 @@ def _tried(book: Book) -> dict[str, str]:
             is_real = row.get("status") != "invented" or tried.get(name) == "measured"
             tried[name] = "measured" if is_real else "invented"
     return tried
+
+
+def _tried_at_bench(book: Book) -> frozenset[str]:
+    """Formulas of which a trial was written down at the bench and judged good."""
+    return frozenset(
+        place.rpartition("/")[2].removesuffix(".txt").casefold()
+        for place, word in words_of_trials(book)
+        if is_good(word)
+    )
+
+
+def _word(name: str, shelf: _Shelf, benched: frozenset[str]) -> str | None:
+    """How a formula was tried: what was weighed and baked at the bench is measured."""
+    return "measured" if name.casefold() in benched else shelf.tried.get(name.casefold())
 
 
 def _settled(figures: dict[str, float | Interval | None]) -> dict[str, float]:
