@@ -6,6 +6,13 @@ from datetime import date, datetime, time
 from krume.base import Interval, as_text
 
 _THIN = "\u202f"
+_UNITS = (
+    ("_kg_m3", "kg/m³"), ("_w_mk", "W/(m K)"), ("_j_kgk", "J/(kg K)"), ("_cm2", "cm²"),
+    ("_mg", "mg"), ("_ml", "ml"), ("_cm", "cm"), ("_mm", "mm"), ("_pct", "%"), ("_ppm", "mg/kg"),
+    ("_kcal", "kcal"), ("_kj", "kJ"), ("_min", "min"), ("_pa", "Pa"), ("_g", "g"), ("_c", "°C"),
+    ("_f", "°F"), ("_h", "h"), ("_s", "s"),
+)  # fmt: skip
+"""Unit of a figure by the end of its name, the longest end first."""
 
 
 def grouped(value: float, digits: int = 1) -> str:
@@ -53,9 +60,30 @@ def hour_words(at: time | datetime | None) -> str:
     return "hour not said" if at is None else f"{at.hour}:{at.minute:02d}"
 
 
+def unit_of(name: str) -> str:
+    """Unit that a figure's name ends in; nothing where it has none.
+
+    >>> unit_of("dial_c"), unit_of("area_cm2"), unit_of("word")
+    ('°C', 'cm²', '')
+    """
+    return next((unit for end, unit in _UNITS if name.endswith(end)), "")
+
+
+def column_words(name: str) -> str:
+    """Name of a table's column as it is read.
+
+    >>> column_words("last_stroke_to_door_min"), column_words("word")
+    ('last stroke to door, min', 'word')
+    """
+    end = next((end for end, _ in _UNITS if name.endswith(end)), "")
+    words = name.removesuffix(end).replace("_", " ")
+    return f"{words}, {unit_of(name)}" if end else words
+
+
 FILTERS: dict[str, Callable[..., str]] = {
     "amount": amount,
     "grouped": grouped,
+    "column_words": column_words,
     "day_words": day_words,
     "hour_words": hour_words,
 }

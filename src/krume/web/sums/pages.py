@@ -8,17 +8,9 @@ from starlette.routing import Route
 
 from krume.base import InputError, Interval, KrumeError, NotFoundError
 from krume.usecases import Answer, Json, SumRow, answer_sum, list_sums
-from krume.web.frame.figures import amount
+from krume.web.frame.figures import amount, unit_of
 from krume.web.frame.forms import Form
 from krume.web.frame.rendering import asked_of, page
-
-_UNITS = (
-    ("_kg_m3", "kg/m³"), ("_w_mk", "W/(m K)"), ("_j_kgk", "J/(kg K)"), ("_cm2", "cm²"),
-    ("_mg", "mg"), ("_ml", "ml"), ("_cm", "cm"), ("_mm", "mm"), ("_pct", "%"), ("_ppm", "mg/kg"),
-    ("_kcal", "kcal"), ("_kj", "kJ"), ("_min", "min"), ("_pa", "Pa"), ("_g", "g"), ("_c", "°C"),
-    ("_f", "°F"), ("_h", "h"), ("_s", "s"),
-)  # fmt: skip
-
 
 _READ_AS = {
     "c": "°C", "k": "K", "pct": "%", "pa": "Pa", "kg_m3": "kg/m³", "w_mk": "W/(m K)",
@@ -112,7 +104,7 @@ def _marked(form: Form, error: KrumeError, known: set[str]) -> Form:
 def _values(row: SumRow, answer: Answer[dict[str, Json]]) -> tuple[Value, ...]:
     meanings = {output.name: output.meaning for output in row.outputs}
     return tuple(
-        Value(name, meaning, _text(answer.result.get(name)), _unit(name))
+        Value(name, meaning, _text(answer.result.get(name)), unit_of(name))
         for name, meaning in meanings.items()
     )
 
@@ -127,10 +119,6 @@ def _text(value: object) -> str:
     if isinstance(value, list | tuple):
         return ", ".join(_text(each) for each in value) or "none"
     return str(value)
-
-
-def _unit(name: str) -> str:
-    return next((unit for end, unit in _UNITS if name.endswith(end)), "")
 
 
 ROUTES = (Route("/sums", sums), Route("/sums/{name}", one_sum))
