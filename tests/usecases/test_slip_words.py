@@ -79,3 +79,13 @@ def test_a_text_without_a_line_is_asked_and_nothing_fails(
     answer = rescue_slip(write(text), SlipWish(("white rice flour=70",)), bare)
     assert answer.exit_code == 3
     assert answer.result.options == ()
+
+
+def test_the_line_most_like_what_was_typed_is_asked_first_and_no_grams_are_not_nought() -> None:
+    text = "Sponge\n\n40 g white rice flour\n20 g teff flour\nsome butter\n"
+    asks = _words(text).weighed("tef=26", "--weighed").problem
+    assert asks is not None
+    assert asks.options[0].line == "teff flour=26"
+    shown = [option.label for option in asks.options]
+    assert "butter, no grams planned" in shown
+    assert not any("planned 0 g" in label for label in shown)

@@ -3,6 +3,7 @@
 import re
 from collections.abc import Callable
 from dataclasses import dataclass
+from difflib import SequenceMatcher
 
 from krume.base import InputError, Option, Problem, as_text, read_number, unit_named
 from krume.design import Formula, Line, slip_figure
@@ -181,7 +182,7 @@ class BowlWords:
         return Problem("weight-large", place, f"{as_text(mass_g, 2)} g", ask, (*options, yes))
 
     def _which(self, name: str, found: tuple[int, ...], place: str, tail: str) -> Problem:
-        lines = found or tuple(range(len(self.formula.lines)))
+        lines = found or tuple(sorted(range(len(self.formula.lines)), key=self._unlike(name)))
         options = tuple(Option(self._shown(n), f"{self._name(n)}{tail}") for n in lines)
         if found:
             ask = f"“{name}” can be {len(found)} lines of the formula. Which one?"
@@ -189,9 +190,21 @@ class BowlWords:
         ask = f"No line of the formula is called “{name}”. Which one is it?"
         return Problem("line-unknown", place, name, ask, options)
 
+    def _unlike(self, name: str) -> Callable[[int], float]:
+        """How far a line's likeliest word is from what was typed: the nearest is asked first."""
+        typed = name.casefold()
+
+        def far(line: int) -> float:
+            words = _WORD.findall(self.formula.lines[line].name.casefold())
+            return -max((SequenceMatcher(None, typed, word).ratio() for word in words), default=0.0)
+
+        return far
+
     def _shown(self, line: int) -> str:
         found = self.formula.lines[line]
-        return f"{found.name}, planned {as_text(found.mass_g or 0.0, 2)} g"
+        if found.mass_g is None:
+            return f"{found.name}, no grams planned"
+        return f"{found.name}, planned {as_text(found.mass_g, 2)} g"
 
     def _name(self, line: int) -> str:
         """What to type for a line: its name where no other line has it, else its number."""
