@@ -4,7 +4,7 @@ import sqlite3
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from krume.store.records import RECORDS, add_records, record_bytes, record_places
+from krume.store.bench_tables import BENCH_TABLES, add_bench_rows, bench_bytes, bench_places
 from krume.store.sheets import (
     add_row,
     add_sheet,
@@ -36,13 +36,13 @@ def is_sheet(place: str) -> bool:
 def places(connection: sqlite3.Connection) -> tuple[str, ...]:
     """Every text and table of the book, by name."""
     texts = (place for place, _ in titles(connection))
-    return tuple(sorted((*texts, *sheet_places(connection), *record_places(connection))))
+    return tuple(sorted((*texts, *sheet_places(connection), *bench_places(connection))))
 
 
 def bytes_at(connection: sqlite3.Connection, place: str) -> bytes | None:
     """A text as it was typed, or a table as text; None where there is neither."""
-    if place in RECORDS:
-        return record_bytes(connection, place)
+    if place in BENCH_TABLES:
+        return bench_bytes(connection, place)
     if not is_sheet(place):
         kept = text_at(connection, place)
         return None if kept is None else kept.body
@@ -57,7 +57,7 @@ def add_all(
 ) -> Loaded:
     """Take files in; one that is there and differs is kept as it is, unless `is_newer`.
 
-    What is replaced stays in the history. Records of the bench are never replaced: those that
+    What is replaced stays in the history. Rows of the bench are never replaced: those that
     are missing are added.
     """
     done: dict[str, list[str]] = {"added": [], "same": [], "kept": [], "replaced": []}
@@ -68,8 +68,8 @@ def add_all(
             done["added"].append(place)
         elif there == as_kept(place, data):
             done["same"].append(place)
-        elif place in RECORDS:
-            done["added" if add_records(connection, place, data) else "same"].append(place)
+        elif place in BENCH_TABLES:
+            done["added" if add_bench_rows(connection, place, data) else "same"].append(place)
         elif is_newer:
             _replace(connection, place, data)
             done["replaced"].append(place)
@@ -80,8 +80,8 @@ def add_all(
 
 def _in_turn(file: tuple[str, bytes]) -> int:
     """Weighings come in before the steps and trials that are of them."""
-    order = list(RECORDS)
-    return order.index(file[0]) + 1 if file[0] in RECORDS else 0
+    order = list(BENCH_TABLES)
+    return order.index(file[0]) + 1 if file[0] in BENCH_TABLES else 0
 
 
 def _replace(connection: sqlite3.Connection, place: str, data: bytes) -> None:
@@ -94,8 +94,8 @@ def _replace(connection: sqlite3.Connection, place: str, data: bytes) -> None:
 
 
 def _add(connection: sqlite3.Connection, place: str, data: bytes) -> None:
-    if place in RECORDS:
-        add_records(connection, place, data)
+    if place in BENCH_TABLES:
+        add_bench_rows(connection, place, data)
         return
     if not is_sheet(place):
         save_text(connection, place, data, seen=None)
@@ -108,7 +108,7 @@ def _add(connection: sqlite3.Connection, place: str, data: bytes) -> None:
 
 def as_kept(place: str, data: bytes) -> bytes:
     """Data as it would come out again."""
-    if not is_sheet(place) and place not in RECORDS:
+    if not is_sheet(place) and place not in BENCH_TABLES:
         return data
     head, rows = from_csv(data, place)
     return as_csv(_wide(head, rows), rows)

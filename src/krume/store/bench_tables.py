@@ -1,6 +1,6 @@
 """What the bench keeps, as tables that go out and come in: weighings, steps, clocks, trials.
 
-A record is a fact with a key of its own: coming in, the ones that are there stay as they are and
+A row is a fact with a key of its own: coming in, the ones that are there stay as they are and
 the missing ones are added.
 """
 
@@ -13,8 +13,8 @@ from krume.store.sheets import as_csv, from_csv
 
 
 @dataclass(frozen=True, slots=True)
-class Record:
-    """One table of records: its columns, and which are numbers; `weighing` is that one's key."""
+class BenchTable:
+    """One table of the bench: its columns, and which are numbers; `weighing` is that one's key."""
 
     table: str
     head: tuple[str, ...]
@@ -22,45 +22,45 @@ class Record:
     key: str = "key"
 
 
-RECORDS = {
-    "bench/weighings.csv": Record(
+BENCH_TABLES = {
+    "bench/weighings.csv": BenchTable(
         "weighing",
         ("key", "place", "place_revision", "started_at", "scale_step_g", "state"),
         frozenset(("place_revision", "scale_step_g")),
     ),
-    "bench/steps.csv": Record(
+    "bench/steps.csv": BenchTable(
         "weighing_step",
         ("client_id", "weighing", "kind", "position", "line", "planned_g", "display_g", "got_g",
          "said", "of", "is_undone", "at"),
         frozenset(("position", "line", "planned_g", "display_g", "got_g", "is_undone")),
         "client_id",
     ),
-    "bench/clocks.csv": Record(
+    "bench/clocks.csv": BenchTable(
         "clock",
         ("client_id", "weighing", "kind", "reason", "started_at", "stopped_at"),
         frozenset(),
         "client_id",
     ),
-    "bench/trials.csv": Record(
+    "bench/trials.csv": BenchTable(
         "trial",
         ("key", "place", "weighing", "sg", "core_c", "centre_mm", "edge_mm", "minutes", "baked_g",
          "word", "note", "at", "revision", "changed_at"),
         frozenset(("sg", "core_c", "centre_mm", "edge_mm", "minutes", "baked_g", "revision")),
     ),
 }  # fmt: skip
-"""Tables of records by their place in an export, in the order they come in."""
+"""The tables by their place in an export, in the order they come in."""
 
 _MAY_BE_NOTHING = ("weighing", "stopped_at")
 
 
-def record_places(connection: sqlite3.Connection) -> tuple[str, ...]:
-    """Tables of records that hold something."""
-    return tuple(place for place in RECORDS if record_bytes(connection, place) is not None)
+def bench_places(connection: sqlite3.Connection) -> tuple[str, ...]:
+    """Tables that hold something."""
+    return tuple(place for place in BENCH_TABLES if bench_bytes(connection, place) is not None)
 
 
-def record_bytes(connection: sqlite3.Connection, place: str) -> bytes | None:
-    """A table of records as text; None where there is no record."""
-    kind = RECORDS[place]
+def bench_bytes(connection: sqlite3.Connection, place: str) -> bytes | None:
+    """A table as text; None where it is empty."""
+    kind = BENCH_TABLES[place]
     columns = ", ".join(_column(kind, name) for name in kind.head)
     # Names of tables and columns are this module's own; nothing typed is in them.
     asked = f"SELECT {columns} FROM {kind.table}{_joined(kind)} ORDER BY {kind.table}.id"  # noqa: S608
@@ -69,9 +69,9 @@ def record_bytes(connection: sqlite3.Connection, place: str) -> bytes | None:
     return as_csv(kind.head, cells) if cells else None
 
 
-def add_records(connection: sqlite3.Connection, place: str, data: bytes) -> int:
-    """Take records in; how many were not there yet."""
-    kind = RECORDS[place]
+def add_bench_rows(connection: sqlite3.Connection, place: str, data: bytes) -> int:
+    """Take rows in; how many were not there yet."""
+    kind = BENCH_TABLES[place]
     head, rows = from_csv(data, place)
     found = [dict(zip(head, cells, strict=False)) for cells in rows]
     try:
@@ -85,18 +85,18 @@ def add_records(connection: sqlite3.Connection, place: str, data: bytes) -> int:
         ) from error
 
 
-def _column(kind: Record, name: str) -> str:
+def _column(kind: BenchTable, name: str) -> str:
     return "weighing.key" if name == "weighing" else f"{kind.table}.{name}"
 
 
-def _joined(kind: Record) -> str:
+def _joined(kind: BenchTable) -> str:
     if "weighing" not in kind.head:
         return ""
     return f" LEFT JOIN weighing ON weighing.id = {kind.table}.weighing_id"
 
 
-def _add(connection: sqlite3.Connection, kind: Record, row: dict[str, str]) -> bool:
-    """One record, unless its key is there; a second open weighing of a text is set aside."""
+def _add(connection: sqlite3.Connection, kind: BenchTable, row: dict[str, str]) -> bool:
+    """One row, unless its key is there; a second open weighing of a text is set aside."""
     names = [name for name in kind.head if name in row]
     values = [_value(kind, name, row[name]) for name in names]
     if kind.table == "weighing" and row.get("state") == "open" and _is_open(connection, row):
@@ -123,7 +123,7 @@ def _is_open(connection: sqlite3.Connection, row: dict[str, str]) -> bool:
     return found is not None
 
 
-def _value(kind: Record, name: str, cell: str) -> str | float | int | None:
+def _value(kind: BenchTable, name: str, cell: str) -> str | float | int | None:
     if cell == "" and (name in kind.numbers or name in _MAY_BE_NOTHING):
         return None
     if name not in kind.numbers:

@@ -22,7 +22,7 @@ from krume.store import (
     trials_of,
     weighing_at,
 )
-from krume.store.records import RECORDS
+from krume.store.bench_tables import BENCH_TABLES
 
 PLACE = "formulas/F2.txt"
 
@@ -49,10 +49,10 @@ def _out(book: Book) -> dict[str, bytes]:
     return {place: book_bytes(book, place) or b"" for place in book_places(book)}
 
 
-def test_a_book_with_bench_records_comes_in_again_equal(tmp_path: Path) -> None:
+def test_a_book_with_weighings_and_trials_comes_in_again_equal(tmp_path: Path) -> None:
     book, other = _worked(tmp_path / "a"), Book(tmp_path / "b")
     out = _out(book)
-    assert set(RECORDS) <= set(out)
+    assert set(BENCH_TABLES) <= set(out)
     add_texts(other, out)
     assert _out(other) == out
     assert digest(other) == digest(book)
@@ -75,7 +75,7 @@ def test_a_second_open_weighing_of_a_text_is_set_aside(tmp_path: Path) -> None:
     book, other = _worked(tmp_path / "a"), Book(tmp_path / "b")
     add_texts(other, {PLACE: b"Sponge\n\n40 g rice\n"})
     begin_weighing(other, KeptWeighing("mine", PLACE, 1, "2027-06-10", 0.1, "open"))
-    add_texts(other, {p: d for p, d in _out(book).items() if p in RECORDS})
+    add_texts(other, {p: d for p, d in _out(book).items() if p in BENCH_TABLES})
     kept = {key: weighing_at(other, key) for key in ("mine", "w1")}
     assert {key: each.state for key, each in kept.items() if each} == {
         "mine": "open",
