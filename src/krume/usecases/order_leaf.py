@@ -3,6 +3,7 @@
 from krume.base import as_text
 from krume.build import Order
 from krume.label import GateRecord, gluten_gate
+from krume.properties import constants
 from krume.publish import Fact, Hold, Imprint, Leaf, LeafPart, LeafTable
 from krume.usecases.gluten_words import RECORD_STATES
 from krume.usecases.order import OrderJudgement
@@ -12,7 +13,6 @@ from krume.usecases.product import Sold, SoldRead
 from krume.usecases.work_order import work_order
 
 _DAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
-_TAKE_OUT_MIN = 20
 
 
 def order_leaf(
@@ -36,7 +36,7 @@ def order_leaf(
         parts=(
             LeafPart("Diet and allergies", (judged.diet_box,), boxed=True),
             LeafPart("What", _enough(read, order), table=_what(read, order)),
-            LeafPart("Cold", (*cold, judged.warm.text, *_latest(judged), _TAKE_OUT)),
+            LeafPart("Cold", (*cold, judged.warm.text, *_latest(judged), _take_out())),
             *((LeafPart("Batches", table=batch_table(found)),) if found else ()),
             *((first,) if (first := work_order(read, papers)) is not None else ()),
             LeafPart("Say back to the customer", (judged.confirmation,), boxed=True),
@@ -52,10 +52,12 @@ def order_leaf(
     )
 
 
-_TAKE_OUT = (
-    f"Take it out of the cold about {_TAKE_OUT_MIN} minutes before it is cut (common practice); "
-    "those minutes count as warm."
-)
+def _take_out() -> str:
+    minutes = constants("keep_limits.csv")["take-out-min"]
+    return (
+        f"Take it out of the cold about {as_text(minutes)} minutes before it is cut "
+        "(common practice); those minutes count as warm."
+    )
 
 
 def one_hold(holds: tuple[Hold, ...]) -> Hold | None:

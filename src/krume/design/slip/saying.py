@@ -10,12 +10,8 @@ from krume.design.findings import Finding
 from krume.design.slip.bowl import FLOURS, role_of
 from krume.design.slip.finish import Case
 from krume.design.slip.moved import egg_text, moved_figures, unbanded, value_text
-from krume.design.slip.state import NOISE_G
+from krume.design.slip.state import NOISE_G, figure
 from krume.design.slip.way import GROWING, Way, WayLine, WayTin
-
-_HEAVY = 0.1
-"""A line of this share of the whole is one a baker changes first."""
-_MANY_TIMES = 1.5
 
 _TITLES = {
     "jar": "Fill {bowl} up, keep {jar} g in a jar",
@@ -180,7 +176,10 @@ def _rest(case: Case, way: Way) -> str:
     heavy = [
         f"{line.name} {grams(mass)} g"
         for n, (line, mass) in enumerate(zip(case.slip.lines, way.card_g, strict=True))
-        if mass and mass >= _HEAVY * total and n not in inside and role_of(line) != "egg"
+        if mass
+        and mass >= figure("heavy-from") * total
+        and n not in inside
+        and role_of(line) != "egg"
     ]
     return ", ".join((*heavy, egg_text(case, way)) if way.eggs.mass_g else heavy)
 
@@ -203,7 +202,7 @@ def _times(case: Case, line: int, *, in_shares: bool) -> str:
         return f"No usual range speaks of {slip.lines[line].name}."
     plan, held, name = slip.plan_g(line) or 0.0, slip.held_g(line), slip.lines[line].name
     often = held / plan if plan else 0.0
-    many = f", {as_text(often, 1)} times the plan" if often >= _MANY_TIMES else ""
+    many = f", {as_text(often, 1)} times the plan" if often >= figure("often-from") else ""
     return (
         f"{name[:1].upper()}{name[1:]}: {as_text(held, 2)} g for {as_text(plan, 2)} g{many}; no "
         "usual range speaks of it."
