@@ -9,7 +9,7 @@ import pytest
 from krume.bake import Cells, Draws, Oven, nominal, simulate, wall
 from krume.bake.engine import prepare, run, start
 from krume.bake.prediction import core_target_k, footprint_of
-from krume.bake.state import Track
+from krume.bake.state import Setup, Track
 from krume.bake.stepping import advance
 from krume.properties import pressure_at_altitude_pa
 from tests.bake.cases import BUTTER18, CASES, Case, batter, tin
@@ -33,11 +33,12 @@ def test_a_finer_grid_agrees_with_the_coarse_one(case: Case) -> None:
 def _fine_track() -> Track:
     draws = nominal(BUTTER18.batter, BUTTER18.oven)
     pressure = pressure_at_altitude_pa(0)
-    return run(
+    setup = prepare(
         BUTTER18.batter, footprint_of(BUTTER18.tin), wall("aluminium"), BUTTER18.oven, draws,
         pressure_pa=pressure, core_k=core_target_k(BUTTER18.batter, pressure, draws),
-        cells=Cells(24, 28), warming_k=1.0,
-    ).track  # fmt: skip
+        cells=Cells(24, 28),
+    )  # fmt: skip
+    return run(setup, warming_k=1.0).track
 
 
 TRACE = [
@@ -65,13 +66,16 @@ def _minutes(**changes: float) -> float:
 
 
 def _done(draws: Draws, liner: float = 0.0) -> float:
+    return float(run(_butter(draws, liner)).minutes.max())
+
+
+def _butter(draws: Draws, liner: float = 0.0) -> Setup:
     pressure = pressure_at_altitude_pa(0)
-    outcome = run(
+    return prepare(
         BUTTER18.batter, footprint_of(BUTTER18.tin), wall("aluminium"), BUTTER18.oven, draws,
         pressure_pa=pressure, core_k=core_target_k(BUTTER18.batter, pressure, draws),
         cells=Cells(12, 14), liner_m2k_w=liner,
     )  # fmt: skip
-    return float(outcome.minutes.max())
 
 
 @pytest.mark.parametrize(
@@ -99,7 +103,7 @@ def test_without_surface_heat_nothing_warms() -> None:
     draws = replace(nominal(BUTTER18.batter, BUTTER18.oven), heat=np.full(1, 1e-6))
     setup = prepare(
         BUTTER18.batter, footprint_of(BUTTER18.tin), wall("aluminium"), BUTTER18.oven, draws,
-        101325.0, np.full(1, 368.0), Cells(), 0.0,
+        pressure_pa=101325.0, core_k=np.full(1, 368.0), cells=Cells(),
     )  # fmt: skip
     state = start(setup)
     while state.time[0] < 1800:
@@ -112,7 +116,7 @@ def test_the_water_ledger_closes() -> None:
     draws = nominal(BUTTER18.batter, BUTTER18.oven)
     setup = prepare(
         BUTTER18.batter, footprint_of(BUTTER18.tin), wall("aluminium"), BUTTER18.oven, draws,
-        101325.0, np.full(1, 368.0), Cells(), 0.0,
+        pressure_pa=101325.0, core_k=np.full(1, 368.0), cells=Cells(),
     )  # fmt: skip
     state = start(setup)
     through_the_top = np.zeros(1)
@@ -162,12 +166,7 @@ def test_many_at_once_bake_as_each_alone() -> None:
             name: np.repeat(getattr(draws, name), 3) for name in draws.__dataclass_fields__
         } | {"heat": np.array([0.8, 1.0, 1.2])}
     )  # fmt: skip
-    pressure = pressure_at_altitude_pa(0)
-    together = run(
-        BUTTER18.batter, footprint_of(BUTTER18.tin), wall("aluminium"), BUTTER18.oven, three,
-        pressure_pa=pressure, core_k=core_target_k(BUTTER18.batter, pressure, three),
-        cells=Cells(12, 14),
-    ).minutes.max(axis=1)  # fmt: skip
+    together = run(_butter(three)).minutes.max(axis=1)
     for row, heat in enumerate((0.8, 1.0, 1.2)):
         assert together[row] == pytest.approx(_minutes(heat=heat), rel=1e-9)
 
@@ -177,16 +176,6 @@ def test_one_impossible_draw_does_not_stop_the_others() -> None:
     names = draws.__dataclass_fields__
     two = replace(draws, **{name: np.repeat(getattr(draws, name), 2) for name in names})
     two.crust_conduction[1] = np.nan
-    pressure = pressure_at_altitude_pa(0)
-    outcome = run(
-        BUTTER18.batter,
-        footprint_of(BUTTER18.tin),
-        wall("aluminium"),
-        BUTTER18.oven,
-        two,
-        pressure_pa=pressure,
-        core_k=core_target_k(BUTTER18.batter, pressure, two),
-        cells=Cells(12, 14),
-    )
+    outcome = run(_butter(two))
     assert outcome.minutes[0].max() == pytest.approx(_done(draws), rel=1e-9)
     assert np.isinf(outcome.minutes[1]).all()

@@ -16,10 +16,9 @@ def test_a_bake_starts_even_dry_of_no_water_and_unset() -> None:
         wall("aluminium"),
         BUTTER18.oven,
         draws,
-        101325.0,
-        np.full(1, 368.0),
-        Cells(),
-        0.0,
+        pressure_pa=101325.0,
+        core_k=np.full(1, 368.0),
+        cells=Cells(),
     )
     state = start(setup)
     assert (state.temp == 294.15).all() and (state.growth == 1).all()

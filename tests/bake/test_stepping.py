@@ -19,10 +19,9 @@ def _begin() -> tuple[Setup, State]:
         wall("aluminium"),
         BUTTER18.oven,
         draws,
-        101325.0,
-        np.full(1, 368.0),
-        Cells(),
-        0.0,
+        pressure_pa=101325.0,
+        core_k=np.full(1, 368.0),
+        cells=Cells(),
     )
     return setup, start(setup)
 

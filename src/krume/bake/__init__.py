@@ -3,7 +3,7 @@
 from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
-from krume.bake.batter import Batter, Oven
+from krume.bake.batter import JACKETS, RACKS, UNDERS, AirCourse, Around, Batter, Oven
 from krume.bake.browning import browning_delta_e
 from krume.bake.dial_setting import Dial, dial
 from krume.bake.parameters import Wall, figures, wall, walls
@@ -26,6 +26,7 @@ if TYPE_CHECKING:
         simulate_many,
     )
     from krume.bake.probe import ToCore, to_core
+    from krume.bake.section import Section, sections
     from krume.bake.state import Track
 
 # What needs numpy and scipy is imported when it is first asked for: a dial sum must not wait.
@@ -37,7 +38,7 @@ _HEAVY = {
     "lines_bake": "lines_matter",
     "ToCore": "probe", "to_core": "probe", "likeliest": "prediction",
     "depth_cm": "prediction", "predict": "prediction", "simulate": "prediction",
-    "simulate_many": "prediction", "Track": "state",
+    "simulate_many": "prediction", "Track": "state", "Section": "section", "sections": "section",
 }  # fmt: skip
 
 
@@ -51,7 +52,12 @@ def __getattr__(name: str) -> Any:
 
 
 __all__ = [
+    "JACKETS",
+    "RACKS",
     "RULES",
+    "UNDERS",
+    "AirCourse",
+    "Around",
     "Bake",
     "Bakes",
     "Batter",
@@ -64,6 +70,7 @@ __all__ = [
     "Oven",
     "Prediction",
     "Rival",
+    "Section",
     "ToCore",
     "Track",
     "Wall",
@@ -79,6 +86,7 @@ __all__ = [
     "lines_bake",
     "nominal",
     "predict",
+    "sections",
     "simulate",
     "simulate_many",
     "to_core",

@@ -43,6 +43,40 @@ class Batter:
         return tuple(part / total for part in six)  # type: ignore[return-value]
 
 
+JACKETS = ("none", "wrapped", "water")
+UNDERS = ("rack", "tray", "insulated", "stone")
+RACKS = ("low", "middle", "high")
+
+
+@dataclass(frozen=True, slots=True)
+class AirCourse:
+    """Oven air over time: straight between the points, constant before the first, after the last.
+
+    Where it is given it is the air as it was or will be: no door, no warming is added to it.
+    """
+
+    time_min: tuple[float, ...]
+    temp_c: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Around:
+    """What stands round the tin, and what the oven does meanwhile.
+
+    `jacket`: none, wrapped (a wet strip or paper round the wall), water (the tin stands in water).
+    `under`: rack, tray, insulated (a double tray), stone (as hot as the oven). `rack`: low, middle,
+    high. `warming_from_c` is the air at the door where the oven is not hot yet; `door_min` are
+    minutes at which the door is opened on the way; `course` is the air over time instead of both.
+    """
+
+    jacket: str = "none"
+    under: str = "rack"
+    rack: str = "middle"
+    warming_from_c: float | None = None
+    door_min: tuple[float, ...] = ()
+    course: AirCourse | None = None
+
+
 @dataclass(frozen=True, slots=True)
 class Oven:
     """The oven as it is, not as its dial says; `heat` multiplies every surface coefficient.
@@ -56,3 +90,4 @@ class Oven:
     heat: float = 1.0
     ln_heat_sd: float = 0.25
     temp_half_width_c: float = 5.0
+    around: Around = Around()

@@ -1,8 +1,12 @@
 """One step after another for all draws at once: heat through the batter, water out of it."""
 
+from collections.abc import Sequence
+from dataclasses import dataclass
+
 import numpy as np
 
 from krume.bake.batter import Batter, Oven
+from krume.bake.course import course_of
 from krume.bake.draws import Draws
 from krume.bake.grid import Array, Cells, Footprint, grid_of
 from krume.bake.material import material_of
@@ -23,33 +27,66 @@ _FIELDS = (
 )  # fmt: skip
 
 
-def run(
-    batter: Batter,
-    footprint: Footprint,
-    wall: Wall,
-    oven: Oven,
-    draws: Draws,
-    *,
-    pressure_pa: float,
-    core_k: Array,
-    cells: Cells,
-    warming_k: float = _WARMING_K,
-    liner_m2k_w: float = 0.0,
-) -> Outcome:
+def run(setup: Setup, *, warming_k: float = _WARMING_K) -> Outcome:
     """Bake all draws until each has met core, set and colour, or 200 minutes have passed."""
-    setup = prepare(batter, footprint, wall, oven, draws, pressure_pa, core_k, cells, liner_m2k_w)
     state = start(setup)
     track: list[tuple[float, ...]] = []
     while _unfinished(state).any():
         _pace(state, _advance_and_note(setup, state), warming_k)
         track.append(_glance(setup, state))
+    zero = constant("celsius-zero")
     return Outcome(
         minutes=state.done / 60,
         loss=state.loss_at_done,
-        boiling_c=setup.material.boiling_k - constant("celsius-zero"),
-        core_c=float(core_k[0]) - constant("celsius-zero"),
+        boiling_c=setup.material.boiling_k - zero,
+        core_c=float(setup.target[0, 0]) - zero,
         track=Track(*zip(*track, strict=True)),
         steps=state.steps,
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """Fields of draw 0 at one moment: (rows, rings) [K], (rows,) [m], mean colour and crust [m]."""
+
+    temp: Array
+    row_height: Array
+    colour: float
+    crust: float
+
+
+def cuts(setup: Setup, at_s: Sequence[float]) -> list[Cut]:
+    """Draw 0 at rising moments, straight between the steps on both sides of each."""
+    state = start(setup)
+    found: list[Cut] = []
+    now = last = _cut(setup, state)
+    before = 0.0
+    for moment in at_s:
+        while state.time[0] < moment:
+            before, last = float(state.time[0]), now
+            _pace(state, _advance_and_note(setup, state), _WARMING_K)
+            now = _cut(setup, state)
+        span = float(state.time[0]) - before
+        found.append(_between(last, now, (moment - before) / span if span else 1.0))
+    return found
+
+
+def _cut(setup: Setup, state: State) -> Cut:
+    area = setup.grid.ring_area / setup.grid.ring_area.sum()
+    swell = 1 + setup.material.porosity[0] * (state.growth[0] - 1)
+    row_height = setup.row_height[0] * (swell * area).sum(axis=1)
+    dried = np.maximum(state.dry_top[0] - setup.wet_water[0], 0) / setup.dry_water[0]
+    grown = float((swell[-1] * area).sum())
+    colour = float((state.colour[0] * area).sum())
+    return Cut(state.temp[0], row_height, colour, float((dried * area).sum()) * grown)
+
+
+def _between(low: Cut, high: Cut, part: float) -> Cut:
+    return Cut(
+        low.temp + part * (high.temp - low.temp),
+        low.row_height + part * (high.row_height - low.row_height),
+        low.colour + part * (high.colour - low.colour),
+        low.crust + part * (high.crust - low.crust),
     )
 
 
@@ -63,7 +100,7 @@ def _advance_and_note(setup: Setup, state: State) -> Array:
 def _set_aside_failed(setup: Setup, state: State) -> None:
     """A draw that leaves what can be is held at its start and counts as never done."""
     coldest = setup.draws.start_k - 1
-    hottest = np.maximum(setup.draws.oven_k, setup.material.boiling_k) + 1
+    hottest = setup.material.boiling_k + 1
     low, high = state.temp.min(axis=(1, 2)), state.temp.max(axis=(1, 2))
     sane = np.isfinite(low) & np.isfinite(high) & (low >= coldest) & (high <= hottest)
     bad = ~sane | ~np.isfinite(state.front).all(axis=1)
@@ -85,9 +122,17 @@ def _pace(state: State, most: Array, warming_k: float) -> None:
 
 
 def prepare(
-    batter: Batter, footprint: Footprint, wall: Wall, oven: Oven, draws: Draws,
-    pressure_pa: float, core_k: Array, cells: Cells, liner: float,
-) -> Setup:  # fmt: skip
+    batter: Batter,
+    footprint: Footprint,
+    wall: Wall,
+    oven: Oven,
+    draws: Draws,
+    *,
+    pressure_pa: float,
+    core_k: Array,
+    cells: Cells,
+    liner_m2k_w: float = 0.0,
+) -> Setup:
     """Grid, tables and films of a case, for all draws."""
     grid = grid_of(footprint, cells)
     depth = draws.mass / (draws.density * footprint.area_m2)
@@ -99,8 +144,9 @@ def prepare(
         grid=grid,
         material=material_of(batter, pressure_pa, draws),
         draws=draws,
+        course=course_of(oven, draws.oven_k),
         wall=wall,
-        liner=liner,
+        liner=liner_m2k_w,
         hole=footprint.hole_radius_m > 0,
         cell_mass=draws.density[:, None, None] * grid.ring_area * row_height[:, :, None],
         row_height=row_height,

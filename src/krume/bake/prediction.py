@@ -7,10 +7,10 @@ import numpy as np
 
 from krume.bake.batter import Batter, Oven
 from krume.bake.draws import Draws, draw, nominal
-from krume.bake.engine import run
+from krume.bake.engine import prepare, run
 from krume.bake.grid import Array, Cells, Footprint, equivalent_radius_m
 from krume.bake.parameters import value, wall
-from krume.bake.state import Outcome, Track
+from krume.bake.state import Outcome, Setup, Track
 from krume.base import Clash, Infeasible, InputError, Interval, Notice
 from krume.properties import boiling_point_c, constant, pressure_at_altitude_pa
 from krume.size import Tin, area_cm2
@@ -171,16 +171,27 @@ def _run(
     cells: Cells,
     core_k: Array | None = None,
 ) -> Outcome:
+    return run(case_of(batter, tin, oven, draws, cells, core_k))
+
+
+def case_of(
+    batter: Batter,
+    tin: Tin,
+    oven: Oven,
+    draws: Draws,
+    cells: Cells,
+    core_k: Array | None = None,
+) -> Setup:
+    """The case of a batter in a tin (one cup of a tray) in an oven, for all draws."""
     pressure = pressure_at_altitude_pa(oven.altitude_m)
-    target = core_target_k(batter, pressure, draws) if core_k is None else core_k
-    return run(
+    return prepare(
         batter,
         footprint_of(tin),
         wall(tin.material),
         oven,
         replace(draws, mass=draws.mass / tin.count),
         pressure_pa=pressure,
-        core_k=target,
+        core_k=core_target_k(batter, pressure, draws) if core_k is None else core_k,
         cells=cells,
     )
 

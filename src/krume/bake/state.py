@@ -4,6 +4,7 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
+from krume.bake.course import Course
 from krume.bake.draws import Draws
 from krume.bake.grid import Array, Grid
 from krume.bake.material import Material
@@ -17,6 +18,7 @@ class Setup:
     grid: Grid
     material: Material
     draws: Draws
+    course: Course
     wall: Wall
     liner: float
     hole: bool

@@ -84,9 +84,8 @@ def _middle(setup: Setup, state: State) -> Middle:
 
 def _air(setup: Setup, state: State) -> Air:
     middle = state.time + 0.5 * state.step
-    dip = value("door-dip") * np.exp(-middle / value("door-recovery"))
     return Air(
-        temp=(setup.draws.oven_k - dip)[:, None],
+        temp=setup.course.temp_k(middle)[:, None],
         heat=setup.draws.heat[:, None],
         film=setup.film,
         vapour=setup.draws.oven_vapour[:, None],
