@@ -8,6 +8,7 @@ from krume.properties.activity import (
     solution_activity,
     syrup_activity,
 )
+from krume.properties.colour import Lab, ScreenColour, light_of, screen_colour
 from krume.properties.constant_table import CONSTANT_COLUMNS, constant, constants, within
 from krume.properties.foam import overrun_pct, specific_gravity
 from krume.properties.gas import molar_volume_ml, powder_gas_ml, soda_gas_ml
@@ -28,6 +29,8 @@ __all__ = [
     "SOLUTES",
     "BloomSwap",
     "FoodProperties",
+    "Lab",
+    "ScreenColour",
     "bloom_swap",
     "boiling_point_c",
     "component",
@@ -36,6 +39,7 @@ __all__ = [
     "constants",
     "food_properties",
     "ideal_activity",
+    "light_of",
     "molar_volume_ml",
     "norrish_activity",
     "overrun_pct",
@@ -43,6 +47,7 @@ __all__ = [
     "powder_gas_ml",
     "pressure_at_altitude_pa",
     "ross_activity",
+    "screen_colour",
     "soda_gas_ml",
     "solution_activity",
     "specific_gravity",
