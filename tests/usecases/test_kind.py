@@ -9,7 +9,8 @@ import pytest
 from krume.base import NotFoundError
 from krume.store import Book, add_texts
 from krume.usecases import Asked, QuestionError
-from krume.usecases.kind import kind_of, made_of
+from krume.usecases.kind import kind_of, made_of, text_inside
+from krume.usecases.text import text_of
 from tests.usecases.conftest import PLAIN
 
 
@@ -60,6 +61,45 @@ def test_a_name_that_is_not_in_the_book_is_named_with_its_line(
 ) -> None:
     with pytest.raises(NotFoundError, match="line 4 names T9"):
         made_of(write("Order 7\nDate: 2027-06-12\n\n1 T9\n"), demo)
+
+
+@pytest.fixture
+def order_of_files(tmp_path: Path) -> Path:
+    """An order, its torte and their formula as files of one folder, without any book."""
+    texts = {
+        "Plain.txt": PLAIN,
+        "Mine.txt": "My torte\n\n2 layers of Plain, 14 mm\n",
+        "order.txt": "Order 7\nDate: 2027-06-12\nHand-over: 14:00, pick-up\n\n1 Mine\n",
+    }
+    folder = tmp_path / "files"
+    folder.mkdir()
+    for name, text in texts.items():
+        (folder / name).write_text(text, encoding="utf-8")
+    return folder
+
+
+def test_an_order_in_a_file_names_the_torte_beside_it(bare: Asked, order_of_files: Path) -> None:
+    made = made_of(str(order_of_files / "order.txt"), bare)
+    assert made.kind == "order"
+    assert [read.source.name for read in made.formulas] == ["Plain"]
+
+
+@pytest.mark.parametrize("what", ["../Mine", "sub/Mine", "Nothing", ""])
+def test_a_name_is_no_path_to_elsewhere(bare: Asked, order_of_files: Path, what: str) -> None:
+    (order_of_files / "sub").mkdir()
+    for elsewhere in (order_of_files.parent, order_of_files / "sub"):
+        (elsewhere / "Mine.txt").write_text("My torte\n\n2 layers of F1, 14 mm\n")
+    source = text_of(str(order_of_files / "order.txt"), bare)
+    assert text_inside(what, source, Book(order_of_files / "no-book")) is None
+
+
+def test_what_the_book_has_comes_before_a_file_beside(demo: Asked, order_of_files: Path) -> None:
+    (order_of_files / "T1.txt").write_text("My torte\n\n2 layers of Plain, 14 mm\n")
+    source = text_of(str(order_of_files / "order.txt"), demo)
+    assert demo.book is not None
+    found = text_inside("T1", source, Book(demo.book))
+    assert found is not None
+    assert (found.place, found.is_beside) == ("tortes/T1.txt", False)
 
 
 @pytest.fixture

@@ -92,3 +92,18 @@ def test_a_plan_never_overwrites_a_card_of_the_same_name(tmp_path: Path) -> None
     answer = make_sheets("tortes/F4.txt", Asked(book=book), out=out)
     assert answer.exit_code == 0
     assert len({file.path for file in answer.result.files}) == len(answer.result.files)
+
+
+def test_an_order_and_its_torte_in_files_get_their_plan(
+    book: Path, bare: Asked, tmp_path: Path
+) -> None:
+    for name in ("F1", "C1", "C5", "S1"):
+        (tmp_path / f"{name}.txt").write_bytes((book / "formulas" / f"{name}.txt").read_bytes())
+    (tmp_path / "Mine.txt").write_bytes((book / "tortes" / "T1.txt").read_bytes())
+    order = (book / "orders" / "101.txt").read_text(encoding="utf-8").replace("T1", "Mine")
+    (tmp_path / "order.txt").write_text(order, encoding="utf-8")
+    for name in ("order.txt", "Mine.txt"):
+        out = tmp_path / "out" / name
+        made = make_sheets(str(tmp_path / name), bare, out=out)
+        assert made.problems == ()
+        assert (out / "mine-torte-plan.pdf").stat().st_size > 1000

@@ -16,13 +16,13 @@ from krume.build import (
 )
 from krume.build import build_torte as stand
 from krume.design import Formula, balance
-from krume.store import book_at, is_file
+from krume.store import Book, book_at
 from krume.usecases.answer import Answer, Asked, QuestionError, clash_problems
 from krume.usecases.build_result import BuildResult, build_result
-from krume.usecases.kind import answers_for, kind_of, own_answers
+from krume.usecases.kind import answers_for, kind_of, own_answers, text_inside
 from krume.usecases.read import FormulaRead, formula_of
 from krume.usecases.sources import line_sources, practice_notice, source_keys
-from krume.usecases.text import PLACE, Text, book_text, text_of
+from krume.usecases.text import PLACE, Text, text_of
 
 _WHERE = "FILE"
 
@@ -65,10 +65,10 @@ def torte_of(name: str, asked: Asked) -> TorteMade:
     source = text_of(name, own_answers(asked))
     kind = source.kind or kind_of(source.text)
     if kind != "torte" and not (source.kind is None and kind == "formula"):
-        raise QuestionError(_no_torte(source, kind, name))
+        raise QuestionError(_no_torte(source, kind, name, book_at(asked.book)))
     read = read_torte(source.text)
     if kind == "formula" and not any(c.piece or c.place for c in read.value.components):
-        raise QuestionError(_no_torte(source, kind, name))
+        raise QuestionError(_no_torte(source, kind, name, book_at(asked.book)))
     plan = read.value
     formulas = _formulas(plan, source, asked)
     built = stand(plan, parts_of(formulas))
@@ -89,11 +89,13 @@ def torte_of(name: str, asked: Asked) -> TorteMade:
     )
 
 
-def _no_torte(source: Text, kind: str, name: str) -> Problem:
+def _no_torte(source: Text, kind: str, name: str, book: Book) -> Problem:
     options: tuple[Option, ...] = ()
     if kind == "order":
-        lines = read_order(source.text).value.lines
-        options = tuple(Option(line.what, line.what) for line in lines)
+        names = [line.what for line in read_order(source.text).value.lines]
+        found = {what: text_inside(what, source, book) for what in names}
+        beside = {what: each.place for what, each in found.items() if each and each.is_beside}
+        options = tuple(Option(what, beside.get(what, what)) for what in names)
     ask = f"{source.name} is no torte, it is a text of kind {kind}. Name a torte."
     return Problem("no-torte", PLACE, name, ask, options)
 
@@ -107,14 +109,8 @@ def _formulas(plan: TortePlan, source: Text, asked: Asked) -> dict[str, FormulaR
 def _formula(what: str, source: Text, asked: Asked) -> FormulaRead | None:
     """A component's formula, read with the answers that carry its name in front."""
     within = answers_for(what, asked)
-    in_book = book_text(what, book_at(asked.book))
-    if in_book is not None:
-        return formula_of(str(in_book.path), within)
-    if source.path is None:
-        return None
-    beside = [source.path.parent / what, source.path.parent / f"{what}.txt"]
-    path = next((p for p in beside if p.parent == source.path.parent and is_file(p)), None)
-    return None if path is None else formula_of(str(path), within)
+    found = text_inside(what, source, book_at(asked.book))
+    return None if found is None else formula_of(found.place, within)
 
 
 def parts_of(formulas: dict[str, FormulaRead]) -> dict[str, ComponentFormula]:

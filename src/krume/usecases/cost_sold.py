@@ -2,19 +2,18 @@
 
 import re
 from dataclasses import dataclass, replace
-from pathlib import Path
 from typing import TypeVar
 
 from krume.base import Infeasible, Notice, Problem, as_text
 from krume.build import EggsLeft, Order, OrderLine, read_order, read_torte
 from krume.cost import Need, Part, formula_need, is_baked, together, torte_needs
-from krume.store import book_at, is_file
+from krume.store import book_at
 from krume.usecases.answer import Asked, QuestionError, clash_problems
 from krume.usecases.build import TorteMade, torte_of
-from krume.usecases.kind import answers_for, kind_of, own_answers
+from krume.usecases.kind import answers_for, kind_of, own_answers, text_inside
 from krume.usecases.read import FormulaRead, formula_of
 from krume.usecases.sources import line_sources, source_keys
-from krume.usecases.text import PLACE, Text, book_text, text_of
+from krume.usecases.text import PLACE, Text, text_of
 
 _T = TypeVar("_T")
 _SLICES = re.compile(r"\b(\d{1,3})\s+slices?\b", re.IGNORECASE)
@@ -192,34 +191,17 @@ def _order(source: Text, asked: Asked, usual_egg: str | None) -> Sold:
 
 def _line(line: OrderLine, source: Text, asked: Asked, usual_egg: str | None) -> Sold | Problem:
     """One line of an order; its questions carry its name in front."""
-    found = _named(line.what, source, asked)
+    found = text_inside(line.what, source, book_at(asked.book))
     if found is None:
         ask = f"Nothing is called {line.what}. Correct the name, or add its text."
         return Problem("text-missing", f"line {line.number}", line.read, ask)
     within = answers_for(line.what, asked)
-    sold = _one(found[0], found[1], within, usual_egg=usual_egg, count=line.count)
+    sold = _one(found.kind, found.place, within, usual_egg=usual_egg, count=line.count)
     return replace(
         sold,
         problems=tuple(replace(p, where=f"{line.what} {p.where}") for p in sold.problems),
         notices=tuple(replace(n, where=f"{line.what} {n.where}".strip()) for n in sold.notices),
     )
-
-
-def _named(what: str, source: Text, asked: Asked) -> tuple[str, str] | None:
-    """Kind and path of what an order names: of the book, else a text beside the order."""
-    in_book = book_text(what, book_at(asked.book))
-    if in_book is not None and in_book.kind in ("formula", "torte"):
-        return in_book.kind, str(in_book.path)
-    if source.path is None:
-        return None
-    beside = [source.path.parent / what, source.path.parent / f"{what}.txt"]
-    path = next((p for p in beside if p.parent == source.path.parent and is_file(p)), None)
-    return None if path is None else (_kind_of_file(path, asked), str(path))
-
-
-def _kind_of_file(path: Path, asked: Asked) -> str:
-    kind = _kind(text_of(str(path), replace(asked, answers=())))
-    return kind if kind == "torte" else "formula"
 
 
 def _order_slices(sold: list[Sold], people: int | None) -> tuple[int, ...]:

@@ -2,11 +2,12 @@
 
 import re
 from dataclasses import dataclass, replace
+from pathlib import Path
 
 from krume.base import NotFoundError, Notice, Problem
 from krume.build import Order, TortePlan, formula_names, read_order, read_torte
-from krume.design import apply_answers
-from krume.store import book_at
+from krume.design import apply_answers, decode_text
+from krume.store import Book, book_at, is_file, read_bytes
 from krume.usecases.answer import Asked, QuestionError
 from krume.usecases.read import FormulaRead, formula_of, read_text
 from krume.usecases.text import PLACE, Text, book_text, text_of
@@ -66,10 +67,42 @@ def kind_of(text: str) -> str:
     return "torte" if placed and not found.problems else "formula"
 
 
+@dataclass(frozen=True, slots=True)
+class Inside:
+    """A text that another one names: a torte or a formula, and the name it is found by."""
+
+    kind: str
+    place: str
+    path: Path
+    is_beside: bool = False
+
+
+def text_inside(what: str, source: Text, book: Book) -> Inside | None:
+    """What a line of an order or a torte names: of the book, else a file beside that text.
+
+    A file is looked for in the folder of the text alone: a name is never a path to elsewhere.
+    """
+    found = book_text(what, book)
+    if found is not None and found.kind in ("formula", "torte"):
+        return Inside(found.kind, f"{found.path.parent.name}/{found.path.name}", found.path)
+    if source.path is None or source.kind is not None:
+        return None
+    folder = source.path.parent
+    names = (folder / what, folder / f"{what}.txt")
+    path = next((p for p in names if p.parent == folder and is_file(p)), None)
+    return None if path is None else Inside(_kind_of_file(path), str(path), path, is_beside=True)
+
+
+def _kind_of_file(path: Path) -> str:
+    """A torte plan with questions in it is a torte plan still."""
+    components = read_torte(decode_text(read_bytes(path)).value).value.components
+    return "torte" if any(c.piece or c.place for c in components) else "formula"
+
+
 def _order(text: Text, asked: Asked) -> Made:
     read = read_order(text.text)
     order = read.value
-    made = [_named(line.what, f"line {line.number}", asked) for line in order.lines]
+    made = [_named(line.what, f"line {line.number}", text, asked) for line in order.lines]
     return _gathered(
         Made("order", order.name or "", (), (*text.problems, *read.problems),
              (*text.notices, *read.notices), order),
@@ -86,18 +119,18 @@ def _torte(text: Text, asked: Asked) -> Made:
         (*text.problems, *read.problems),
         (*text.notices, *read.notices),
     )
-    return _gathered(whole, _components(read.value, asked))
+    return _gathered(whole, _components(read.value, text, asked))
 
 
-def _components(torte: TortePlan, asked: Asked) -> list[Made]:
+def _components(torte: TortePlan, text: Text, asked: Asked) -> list[Made]:
     numbers = {component.what: component.number for component in reversed(torte.components)}
-    return [_named(what, f"line {numbers[what]}", asked) for what in formula_names(torte)]
+    return [_named(what, f"line {numbers[what]}", text, asked) for what in formula_names(torte)]
 
 
-def _named(what: str, where: str, asked: Asked) -> Made:
+def _named(what: str, where: str, text: Text, asked: Asked) -> Made:
     """What one line of an order or a torte names, with the answers meant for it."""
     inner = answers_for(what, asked)
-    found = book_text(what, book_at(asked.book))
+    found = text_inside(what, text, book_at(asked.book))
     if found is None:
         raise NotFoundError(
             f"{where} names {what}, and the book has no text of that name. "
@@ -106,8 +139,8 @@ def _named(what: str, where: str, asked: Asked) -> Made:
             got=what,
         )
     if found.kind == "torte":
-        return _prefixed(what, made_of(what, inner))
-    read = formula_of(what, inner)
+        return _prefixed(what, made_of(found.place, inner))
+    read = formula_of(found.place, inner)
     return _prefixed(what, Made("formula", what, (read,), read.problems, read.notices))
 
 

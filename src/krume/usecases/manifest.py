@@ -22,12 +22,12 @@ from krume.store import (
     read_bytes,
 )
 from krume.usecases.answer import Asked
-from krume.usecases.kind import Made, own_answers
+from krume.usecases.kind import Made, own_answers, text_inside
 from krume.usecases.order_batches import order_batches
 from krume.usecases.product import sold_of
 from krume.usecases.sheet_result import Files
 from krume.usecases.slug import short_name
-from krume.usecases.text import Text, book_text, text_of
+from krume.usecases.text import Text, text_of
 
 MANIFEST = "sheets.json"
 _FORMAT = 1
@@ -92,10 +92,10 @@ def made_from(made: Made, name: str, asked: Asked) -> tuple[TextDigest, ...]:
     main = text_of(name, own_answers(asked))
     texts = {_key(main.path, book): (main.name, _bytes(main, asked))}
     for line in () if made.order is None else made.order.lines:
-        found = book_text(line.what, book)
+        found = text_inside(line.what, main, book)
         if found is not None:
             held = bytes_of_path(book, found.path) or b""
-            texts.setdefault(_key(found.path, book), (found.name, held))
+            texts.setdefault(_key(found.path, book), (found.path.stem, held))
     for read in made.formulas:
         source = read.source
         texts.setdefault(_key(source.path, book), (short_name(read), _bytes(source, asked)))
@@ -158,7 +158,9 @@ def run_of(
         batches=batches_told(name, asked) if made.kind != "formula" else (),
         texts=texts,
         files=tuple(
-            ListedFile(file, kind, of, sha256(data), _rests_on(kind, of, texts, made, asked))
+            ListedFile(
+                file, kind, of, sha256(data), _rests_on((kind, of), texts, made, name, asked)
+            )
             for file, ((kind, of), data) in files.items()
         ),
     )
@@ -171,23 +173,28 @@ def batches_told(name: str, asked: Asked) -> tuple[str, ...]:
 
 
 def _rests_on(
-    kind: str, of: str, texts: tuple[TextDigest, ...], made: Made, asked: Asked
+    what: tuple[str, str], texts: tuple[TextDigest, ...], made: Made, name: str, asked: Asked
 ) -> tuple[str, ...]:
     """Keys of what one file rests on: a card on its own formula, a plan on its torte's."""
+    kind, of = what
     if made.kind == "formula" or kind not in (*_CARDS, _PLAN):
         return tuple(text.key for text in texts)
-    names = {of, *(_formulas_of(of, asked) if kind == _PLAN else ())}
+    names = {of, *(_formulas_of(of, made, name, asked) if kind == _PLAN else ())}
     formulas = {short_name(read) for read in made.formulas}
     tortes = set() if made.order is None else {line.what for line in made.order.lines} - formulas
     others = {*formulas, *tortes} - names
     return tuple(text.key for text in texts if text.name not in others)
 
 
-def _formulas_of(torte: str, asked: Asked) -> tuple[str, ...]:
-    # A torte may share its name with a formula; its place in the book is its own.
-    place = f"tortes/{torte}.txt"
-    name = torte if book_bytes(book_at(asked.book), place) is None else place
-    return formula_names(read_torte(text_of(name, Asked(book=asked.book)).text).value)
+def _formulas_of(torte: str, made: Made, name: str, asked: Asked) -> tuple[str, ...]:
+    """Formulas of the torte a request means, or of the one its order names so."""
+    source = text_of(name, own_answers(asked))
+    for line in () if made.order is None else made.order.lines:
+        # A torte may share its name with a formula; where it was found is its own.
+        found = text_inside(line.what, source, book_at(asked.book))
+        if found is not None and found.kind == "torte" and torte in (line.what, found.path.stem):
+            source = text_of(found.place, replace(asked, answers=()))
+    return formula_names(read_torte(source.text).value)
 
 
 def stamped(files: Files, run: Run) -> Files:

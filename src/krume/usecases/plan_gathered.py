@@ -12,10 +12,10 @@ from krume.store import book_at
 from krume.usecases.answer import Asked, QuestionError, clash_problems
 from krume.usecases.bake import BakeWish, bake_formula
 from krume.usecases.build import component, torte_of
-from krume.usecases.kind import answers_for, kind_of
+from krume.usecases.kind import answers_for, kind_of, text_inside
 from krume.usecases.read import FormulaRead, formula_of
 from krume.usecases.size import density_of
-from krume.usecases.text import PLACE, Text, book_text, text_of
+from krume.usecases.text import PLACE, Text, text_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,7 +122,7 @@ def _past(order: Order, now: datetime) -> tuple[Problem, ...]:
 def _add_lines(found: ReadOrder, gathered: Gathered) -> None:
     tortes: list[tuple[PlannedTorte, int]] = []
     for line in found.order.lines:
-        torte = _line(line, gathered)
+        torte = _line(line, found.source, gathered)
         if torte is not None:
             tortes.append((torte, line.count))
             for name, count in torte.cakes:
@@ -150,25 +150,25 @@ def _merged(tortes: list[tuple[PlannedTorte, int]]) -> tuple[tuple[PlannedTorte,
     return tuple((first[name], count) for name, count in counts.items())
 
 
-def _line(line: OrderLine, gathered: Gathered) -> PlannedTorte | None:
+def _line(line: OrderLine, source: Text, gathered: Gathered) -> PlannedTorte | None:
     within = answers_for(line.what, gathered.asked)
-    text = book_text(line.what, book_at(gathered.asked.book))
-    if text is None:
+    found = text_inside(line.what, source, book_at(gathered.asked.book))
+    if found is None:
         ask = (
             f"The book has no text called {line.what}. Add it to the book's tortes or formulas, "
             "or correct the name."
         )
         gathered.problems.append(Problem("not-found", f"line {line.number}", line.read, ask))
         return None
-    if text.kind == "torte":
-        return _torte(line, within, gathered)
-    read = formula_of(str(text.path), within)
+    if found.kind == "torte":
+        return _torte(line, found.place, within, gathered)
+    read = formula_of(found.place, within)
     _add_formula(line.what, read, component(line.what, read.formula), gathered)
     return PlannedTorte(line.what, read.formula.name or line.what, "plain", ((line.what, 1),))
 
 
-def _torte(line: OrderLine, within: Asked, gathered: Gathered) -> PlannedTorte | None:
-    made = torte_of(line.what, within)
+def _torte(line: OrderLine, place: str, within: Asked, gathered: Gathered) -> PlannedTorte | None:
+    made = torte_of(place, within)
     gathered.problems += [replace(p, where=f"{line.what} {p.where}") for p in made.problems]
     if isinstance(made.torte, Infeasible):
         gathered.problems += clash_problems(made.torte, line.what)

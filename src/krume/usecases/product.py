@@ -14,10 +14,10 @@ from krume.usecases.answer import Asked, QuestionError, clash_problems
 from krume.usecases.build import torte_of
 from krume.usecases.build_result import torte_status
 from krume.usecases.clock import now
-from krume.usecases.kind import kind_of, own_answers
+from krume.usecases.kind import answers_for, kind_of, own_answers, text_inside
 from krume.usecases.read import FormulaRead, read_text
 from krume.usecases.sources import line_sources, source_keys
-from krume.usecases.text import PLACE, Text, book_text, text_of
+from krume.usecases.text import PLACE, Text, text_of
 
 _LOT_LINE = re.compile(r"^\s*lots?\s*:\s*(.*)$", re.IGNORECASE)
 _LOT_NAMES = re.compile(r"[^\s,;]+")
@@ -127,7 +127,7 @@ def _sources(formulas: Mapping[str, FormulaRead]) -> tuple[str, ...]:
 def _order(text: Text, asked: Asked) -> SoldRead:
     read = read_order(text.text)
     order = read.value
-    parts = [(line, _named(line.what, f"line {line.number}", asked)) for line in order.lines]
+    parts = [(line, _named(line.what, f"line {line.number}", text, asked)) for line in order.lines]
     chosen = _lots_named(text.text.splitlines())
     sold = [
         replace(each, count=line.count, chosen=each.chosen | chosen)
@@ -144,20 +144,17 @@ def _order(text: Text, asked: Asked) -> SoldRead:
     )  # fmt: skip
 
 
-def _named(what: str, where: str, asked: Asked) -> SoldRead:
+def _named(what: str, where: str, text: Text, asked: Asked) -> SoldRead:
     """What one line of an order names, with the answers meant for it."""
-    found = book_text(what, book_at(asked.book))
-    if found is None or found.kind not in ("torte", "formula"):
+    found = text_inside(what, text, book_at(asked.book))
+    if found is None:
         raise NotFoundError(
             f"{where} names {what}, and the book has no torte or formula of that name. "
             "Add it to the book, or correct the name.",
             where=where,
             got=what,
         )
-    start = f"{what} "
-    inner = tuple(a.removeprefix(start) for a in asked.answers if a.startswith(start))
-    within = replace(asked, answers=inner)
-    read = sold_of(f"{found.path.parent.name}/{found.path.name}", within)
+    read = sold_of(found.place, answers_for(what, asked))
     return replace(
         read,
         problems=tuple(replace(p, where=f"{what} {p.where}") for p in read.problems),

@@ -21,8 +21,8 @@ from krume.usecases.as_json import plain
 from krume.usecases.build import TorteMade, parts_of, torte_of
 from krume.usecases.declared import declared_of_all
 from krume.usecases.gluten_words import gluten_of_all
-from krume.usecases.kind import Made, answers_for
-from krume.usecases.text import book_text
+from krume.usecases.kind import Made, answers_for, own_answers, text_inside
+from krume.usecases.text import text_of
 
 _ANIMALS = re.compile(r"\b(beef|pork|fish)\b", re.IGNORECASE)
 
@@ -52,8 +52,10 @@ def torte_plans(made: Made, name: str, asked: Asked, imprint: Imprint) -> Plans:
         return Plans(())
     book = book_at(asked.book)
     names = dict.fromkeys(line.what for line in made.order.lines)
-    tortes = [n for n in names if (found := book_text(n, book)) and found.kind == "torte"]
-    wanted = [(n, f"{n} ", answers_for(n, asked)) for n in tortes]
+    source = text_of(name, own_answers(asked))
+    named = [(n, text_inside(n, source, book)) for n in names]
+    tortes = [(n, found.place) for n, found in named if found and found.kind == "torte"]
+    wanted = [(place, f"{n} ", answers_for(n, asked)) for n, place in tortes]
     return _plans(wanted, _beside(name, asked, imprint), asked)
 
 
@@ -88,7 +90,7 @@ def _plans(wanted: list[tuple[str, str, Asked]], beside: _Beside, asked: Asked) 
 
 
 def _short(made: TorteMade, name: str) -> str:
-    return made.source.name if made.source.kind is not None else made.plan.name or name
+    return made.source.name if made.source.path is not None else made.plan.name or name
 
 
 def _sheet(made: TorteMade, torte: Torte, beside: _Beside, asked: Asked) -> TorteSheet:
