@@ -7,12 +7,17 @@ from scipy.special import ndtri
 
 from krume.bake.batter import Batter, Oven
 from krume.bake.grid import Array
-from krume.bake.parameters import value
+from krume.bake.parameters import value, wall
 
 
 @dataclass(frozen=True, slots=True)
 class Draws:
-    """Parameters of each draw, all (draws,): surface heat, oven [K], wet skin [m] and so on."""
+    """Parameters of each draw, all (draws,): surface heat, oven [K], wet skin [m] and so on.
+
+    `factor` multiplies the minutes (what the model leaves out), `film` the air's part of the
+    surface heat (a fan's wind), `tin` all heat that passes the tin's wall; `set_share` is the share
+    of set that counts as done.
+    """
 
     heat: Array
     oven_k: Array
@@ -29,6 +34,9 @@ class Draws:
     core_shift: Array
     core_margin: Array
     factor: Array
+    film: Array
+    tin: Array
+    set_share: Array
 
     def __len__(self) -> int:
         return len(self.heat)
@@ -53,46 +61,92 @@ def nominal(batter: Batter, oven: Oven) -> Draws:
         core_shift=0 * one,
         core_margin=one * value("core-margin"),
         factor=one,
+        film=one,
+        tin=one,
+        set_share=one * value("set-done"),
     )
 
 
-def draw(batter: Batter, oven: Oven, *, count: int, discrepancy: float, seed: int = 7) -> Draws:
-    """Nominal bake and `count` joint draws of what is not known; equal seeds give equal draws."""
-    rng = np.random.default_rng(seed)
-    base = nominal(batter, oven)
+def draw(
+    batter: Batter,
+    oven: Oven,
+    *,
+    count: int,
+    discrepancy: float,
+    discrepancy_late: float | None = None,
+    material: str = "aluminium",
+    seed: int = 7,
+) -> Draws:
+    """Nominal bake and `count` joint draws of what is not known; equal seeds give equal draws.
 
-    def shares() -> Array:
-        # One draw in each of `count` equal strata (Latin hypercube): the quantiles settle sooner.
-        strata: Array = (rng.permutation(count) + 0.5) / count
-        return strata
-
-    def times(array: Array, spread: float) -> Array:
-        return np.concatenate([array, array[0] * np.exp(spread * ndtri(shares()))])
-
-    def around(array: Array, spread: float) -> Array:
-        return np.concatenate([array, array[0] + spread * ndtri(shares())])
-
-    cap = value("crust-diffusion-cap")
+    `discrepancy_late` is the doubt towards later alone, where it is the wider one.
+    """
+    base, off = nominal(batter, oven), _Offs(count, np.random.default_rng(seed))
     kind = "spread-density" if batter.density_measured else "spread-density-unmeasured"
-    half = value("vapour-conduction")
-    retention = around(base.gas_retention, 0.10)
+    # The order of the lines is the order of the strata: a new doubt goes to the end.
     return replace(
         base,
-        heat=times(base.heat, oven.ln_heat_sd),
-        oven_k=around(base.oven_k, oven.temp_half_width_c),
-        wet_skin=times(base.wet_skin, value("spread-wet-skin")),
-        crust_conduction=times(base.crust_conduction, value("spread-crust-conduction")),
+        heat=off.times(base.heat, oven.ln_heat_sd),
+        oven_k=off.around(base.oven_k, oven.temp_half_width_c),
+        wet_skin=off.times(base.wet_skin, value("spread-wet-skin")),
+        crust_conduction=off.times(base.crust_conduction, value("spread-crust-conduction")),
         crust_diffusion=np.minimum(
-            times(base.crust_diffusion, value("spread-crust-diffusion")), cap
+            off.times(base.crust_diffusion, value("spread-crust-diffusion")),
+            value("crust-diffusion-cap"),
         ),
-        vapour_conduction=np.concatenate([[half], 0.3 + 0.6 * shares()]),
-        gas_retention=np.clip(retention, 0.15, 0.75),
-        density=times(base.density, value(kind)),
-        mass=times(base.mass, value("spread-mass")),
-        start_k=around(base.start_k, value("spread-start")),
-        oven_vapour=times(base.oven_vapour, value("spread-oven-vapour")),
-        colour=times(base.colour, value("spread-colour")),
-        core_shift=around(base.core_shift, value("spread-core")),
-        core_margin=np.clip(around(base.core_margin, 1.0), 2.5, 8.0),
-        factor=times(base.factor, discrepancy),
+        vapour_conduction=off.between(base.vapour_conduction, "vapour-conduction"),
+        gas_retention=off.within(base.gas_retention, "gas-retention"),
+        density=off.times(base.density, value(kind)),
+        mass=off.times(base.mass, value("spread-mass")),
+        start_k=off.around(base.start_k, value("spread-start")),
+        oven_vapour=off.times(base.oven_vapour, value("spread-oven-vapour")),
+        colour=off.times(base.colour, value("spread-colour")),
+        core_shift=off.around(base.core_shift, value("spread-core")),
+        core_margin=off.within(base.core_margin, "core-margin"),
+        factor=off.times(base.factor, discrepancy, discrepancy_late),
+        film=off.times(base.film, value("spread-fan") if oven.fan else 0.0),
+        tin=off.times(base.tin, wall(material).spread),
+        set_share=_set_share(off.times(np.ones(1), value("spread-set"))),
     )
+
+
+def _set_share(more: Array) -> Array:
+    """Share of set at done, where `more` times the reaction of the row's own share is needed."""
+    least: Array = 1 - (1 - value("set-done")) ** more
+    return least
+
+
+@dataclass(frozen=True, slots=True)
+class _Offs:
+    """One draw in each of `count` equal strata (Latin hypercube): quantiles settle sooner."""
+
+    count: int
+    rng: np.random.Generator
+
+    def _shares(self) -> Array:
+        strata: Array = (self.rng.permutation(self.count) + 0.5) / self.count
+        return strata
+
+    def _normal(self) -> Array:
+        drawn: Array = ndtri(self._shares())
+        return drawn
+
+    def times(self, base: Array, spread: float, late: float | None = None) -> Array:
+        """The base, then log-normal around it; `late` is the spread upwards where it differs."""
+        off = self._normal()
+        wide = np.where(off > 0, spread if late is None else late, spread)
+        return np.concatenate([base, base[0] * np.exp(wide * off)])
+
+    def around(self, base: Array, spread: float) -> Array:
+        """The base, then normal around it."""
+        return np.concatenate([base, base[0] + spread * self._normal()])
+
+    def within(self, base: Array, key: str) -> Array:
+        """The base, then normal around it, cut off at the rows' own lowest and highest."""
+        drawn = self.around(base, value(f"spread-{key}"))
+        return np.clip(drawn, value(f"{key}-low"), value(f"{key}-high"))
+
+    def between(self, base: Array, key: str) -> Array:
+        """The base, then evenly between the rows' own lowest and highest."""
+        low, high = value(f"{key}-low"), value(f"{key}-high")
+        return np.concatenate([base, low + (high - low) * self._shares()])

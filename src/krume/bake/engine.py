@@ -139,7 +139,7 @@ def prepare(
     row_height = grid.z_share * depth[:, None]
     water = draws.density * batter.parts[0]
     still = value("heat-static") * (value("heat-static-size") / footprint.width_m) ** 0.25
-    target = np.stack([core_k, np.full(len(draws), value("set-done")), draws.colour], axis=1)
+    target = np.stack([core_k, draws.set_share, draws.colour], axis=1)
     return Setup(
         grid=grid,
         material=material_of(batter, pressure_pa, draws),
@@ -152,7 +152,7 @@ def prepare(
         row_height=row_height,
         wet_water=(draws.wet_skin * water)[:, None],
         dry_water=water[:, None],
-        film=(draws.heat * (value("heat-fan") if oven.fan else still))[:, None],
+        film=(draws.heat * draws.film * (value("heat-fan") if oven.fan else still))[:, None],
         fan=oven.fan,
         target=target,
     )

@@ -21,6 +21,7 @@ _WALL_COLUMNS = (
     column("emissivity", "number"),
     column("heat_per_area_j_m2k", "number"),
     column("resistance_m2k_w", "number"),
+    column("spread", "number"),
     column("status", "status"),
     column("source", "source"),
     optional("note"),
@@ -29,11 +30,15 @@ _WALL_COLUMNS = (
 
 @dataclass(frozen=True, slots=True)
 class Wall:
-    """What a tin's material does to heat: emissivity, heat per area, resistance."""
+    """What a tin's material does to heat: emissivity, heat per area, resistance.
+
+    `spread` is the doubt (in ln) about the heat that passes such a wall: its shine, its thickness.
+    """
 
     emissivity: float
     heat_per_area_j_m2k: float
     resistance_m2k_w: float
+    spread: float = 0.0
 
 
 @cache
@@ -66,6 +71,7 @@ def walls() -> dict[str, Wall]:
             row.number_of("emissivity"),
             row.number_of("heat_per_area_j_m2k"),
             row.number_of("resistance_m2k_w"),
+            row.number_of("spread"),
         )
         for row in load("walls.csv", _WALL_COLUMNS)
     }

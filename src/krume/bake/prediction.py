@@ -122,7 +122,9 @@ def predict(
         return Infeasible((stop,))
     notices = _notices(batter, tin, oven)
     discrepancy = _discrepancy(batter, tin, oven)
-    draws = draw(batter, oven, count=count, discrepancy=discrepancy, seed=seed)
+    draws = draw(
+        batter, oven, count=count, discrepancy=discrepancy, material=tin.material, seed=seed
+    )
     outcome = _run(batter, tin, oven, draws, _COARSE)
     bake = _bake(outcome, depth_cm(batter, tin))
     slowest = outcome.minutes.max(axis=1) * draws.factor

@@ -46,7 +46,14 @@ def to_core(
     model's own doubt stays in it. The probe is off by the same spread as a stated core. The core
     must be above the batter's own temperature and below its boiling point.
     """
-    draws = draw(batter, oven, count=count, discrepancy=value("discrepancy"), seed=seed)
+    draws = draw(
+        batter,
+        oven,
+        count=count,
+        discrepancy=value("discrepancy"),
+        material=tin.material,
+        seed=seed,
+    )
     zero, pressure = constant("celsius-zero"), pressure_at_altitude_pa(oven.altitude_m)
     wanted = core_target_k(batter, pressure, draws) - zero
     boiling = boiling_point_c(pressure, sugar_pct=100 * batter.sugar_share)

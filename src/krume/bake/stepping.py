@@ -1,6 +1,6 @@
 """One step: everything non-linear once at mid-step, then rings and rows solved in turn."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -98,6 +98,8 @@ def _walls(
 ) -> tuple[WallStep, WallStep, WallStep | None]:
     grid, step = setup.grid, state.step[:, None]
     conduction = middle.conduction
+    taken = setup.draws.tin[:, None]
+    air = replace(air, heat=air.heat * taken, film=air.film * taken)
 
     def patch(
         tin: Array, rate: Array, dry: Array,
