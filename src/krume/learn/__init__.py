@@ -1,4 +1,6 @@
-"""What really happened: tasting tests, and the range of one's own formulas."""
+"""What really happened: tasting tests, the range of one's own formulas, one's own oven."""
+
+from typing import TYPE_CHECKING, Any
 
 from krume.learn.own_bands import (
     FEWEST,
@@ -11,20 +13,74 @@ from krume.learn.own_bands import (
     own_band,
     roots,
 )
+from krume.learn.own_oven import (
+    SHELVES,
+    TESTS,
+    FinishedBake,
+    Flag,
+    OffsetLearnt,
+    Prior,
+    Reading,
+    learn_offset,
+    offset_said,
+    oven_figure,
+)
 from krume.learn.tasting import Triangle, triangle_test
 from krume.learn.trial_words import is_good
 
+if TYPE_CHECKING:
+    from krume.learn.own_oven import (
+        CakeLearnt,
+        HeatLearnt,
+        OvenLearnt,
+        cake_sd,
+        learn_oven,
+        true_c,
+        why_not,
+    )
+
+_HEAVY = frozenset(
+    ("CakeLearnt", "HeatLearnt", "OvenLearnt", "cake_sd", "learn_oven", "true_c", "why_not")
+)
+
+
+def __getattr__(name: str) -> Any:
+    """What is learnt by the bake's solver, imported on first use."""
+    if name not in _HEAVY:
+        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
+    from krume.learn import own_oven
+
+    return getattr(own_oven, name)
+
+
 __all__ = [
     "FEWEST",
+    "SHELVES",
+    "TESTS",
+    "CakeLearnt",
+    "FinishedBake",
+    "Flag",
+    "HeatLearnt",
+    "OffsetLearnt",
+    "OvenLearnt",
     "OwnBand",
     "OwnFormula",
+    "Prior",
+    "Reading",
     "Triangle",
+    "cake_sd",
     "confidence_of",
     "expected_coverage",
     "independent",
     "is_good",
+    "learn_offset",
+    "learn_oven",
     "least_share",
+    "offset_said",
+    "oven_figure",
     "own_band",
     "roots",
     "triangle_test",
+    "true_c",
+    "why_not",
 ]

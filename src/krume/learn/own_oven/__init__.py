@@ -1,0 +1,49 @@
+"""The person's own oven: its offset from a thermometer, its heat from finished bakes."""
+
+from importlib import import_module
+from typing import TYPE_CHECKING, Any
+
+from krume.learn.own_oven.offset import OffsetLearnt, learn_offset, offset_said
+from krume.learn.own_oven.records import SHELVES, TESTS, FinishedBake, Flag, Prior, Reading
+from krume.learn.own_oven.records import figure as oven_figure
+
+if TYPE_CHECKING:
+    from krume.learn.own_oven.heat import CakeLearnt, HeatLearnt, cake_sd
+    from krume.learn.own_oven.judging import true_c, why_not
+    from krume.learn.own_oven.learnt import OvenLearnt, learn_oven
+
+# What needs numpy and scipy is imported when it is first asked for.
+_HEAVY = {
+    "CakeLearnt": "heat", "HeatLearnt": "heat", "cake_sd": "heat", "true_c": "judging",
+    "why_not": "judging", "OvenLearnt": "learnt", "learn_oven": "learnt",
+}  # fmt: skip
+
+
+def __getattr__(name: str) -> Any:
+    """A name that needs the solver, imported on first use."""
+    if name not in _HEAVY:
+        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
+    found = getattr(import_module(f"{__name__}.{_HEAVY[name]}"), name)
+    globals()[name] = found
+    return found
+
+
+__all__ = [
+    "SHELVES",
+    "TESTS",
+    "CakeLearnt",
+    "FinishedBake",
+    "Flag",
+    "HeatLearnt",
+    "OffsetLearnt",
+    "OvenLearnt",
+    "Prior",
+    "Reading",
+    "cake_sd",
+    "learn_offset",
+    "learn_oven",
+    "offset_said",
+    "oven_figure",
+    "true_c",
+    "why_not",
+]
