@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING, Any
 
 from krume.bake.batter import JACKETS, RACKS, UNDERS, AirCourse, Around, Batter, Oven
 from krume.bake.browning import browning_delta_e
+from krume.bake.crust_colour import CrustStep, crust_colour, crust_steps, crust_word
 from krume.bake.dial_setting import Dial, dial
 from krume.bake.parameters import Wall, figures, wall, walls
 from krume.bake.series import heating_theta
@@ -20,6 +21,7 @@ if TYPE_CHECKING:
         Bakes,
         Prediction,
         depth_cm,
+        drawn,
         likeliest,
         predict,
         simulate,
@@ -28,6 +30,7 @@ if TYPE_CHECKING:
     from krume.bake.probe import ToCore, to_core
     from krume.bake.section import Section, sections
     from krume.bake.state import Track
+    from krume.bake.unknown_shares import Unknown, unknowns, unknowns_of
 
 # What needs numpy and scipy is imported when it is first asked for: a dial sum must not wait.
 _HEAVY = {
@@ -39,6 +42,8 @@ _HEAVY = {
     "ToCore": "probe", "to_core": "probe", "likeliest": "prediction",
     "depth_cm": "prediction", "predict": "prediction", "simulate": "prediction",
     "simulate_many": "prediction", "Track": "state", "Section": "section", "sections": "section",
+    "drawn": "prediction", "Unknown": "unknown_shares", "unknowns": "unknown_shares",
+    "unknowns_of": "unknown_shares",
 }  # fmt: skip
 
 
@@ -62,6 +67,7 @@ __all__ = [
     "Bakes",
     "Batter",
     "Cells",
+    "CrustStep",
     "Dial",
     "Draws",
     "Footprint",
@@ -73,12 +79,17 @@ __all__ = [
     "Section",
     "ToCore",
     "Track",
+    "Unknown",
     "Wall",
     "batter_of",
     "browning_delta_e",
+    "crust_colour",
+    "crust_steps",
+    "crust_word",
     "depth_cm",
     "dial",
     "draw",
+    "drawn",
     "equivalent_radius_m",
     "figures",
     "heating_theta",
@@ -90,6 +101,8 @@ __all__ = [
     "simulate",
     "simulate_many",
     "to_core",
+    "unknowns",
+    "unknowns_of",
     "wall",
     "walls",
 ]
