@@ -2,7 +2,7 @@
 
 from krume.size.eggs import Eggs, nearest_eggs, whole_factors
 from krume.size.factor import Factors, tin_factor
-from krume.size.fitting import fit
+from krume.size.fitting import fit, scaled_lines
 from krume.size.geometry import (
     area_cm2,
     common_depth_cm,
@@ -51,6 +51,7 @@ __all__ = [
     "rim_cm",
     "roll",
     "round_masses",
+    "scaled_lines",
     "tin_factor",
     "tin_text",
     "volume_at_ml",

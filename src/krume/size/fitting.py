@@ -103,7 +103,7 @@ def _egg_lines(request: SizeRequest) -> list[SizeLine]:
 
 
 def _option(request: SizeRequest, aim: Aim, kind: str, factor: float) -> SizeOption:
-    lines = _as_typed(request) if kind == "as-is" else _scaled(request, kind, factor)
+    lines = _as_typed(request) if kind == "as-is" else scaled_lines(request, kind, factor)
     depth = depth_at(request, aim, factor)
     masses = [line.mass_g for line in lines]
     known = [mass for mass in masses if mass is not None]
@@ -129,8 +129,8 @@ def _as_typed(request: SizeRequest) -> tuple[SizedLine, ...]:
     return tuple(SizedLine(line.key, line.mass_g) for line in request.lines)
 
 
-def _scaled(request: SizeRequest, kind: str, factor: float) -> tuple[SizedLine, ...]:
-    """New masses: whole egg lines to the egg, the others to the scale."""
+def scaled_lines(request: SizeRequest, kind: str, factor: float) -> tuple[SizedLine, ...]:
+    """Masses at a factor; of kind `whole` egg lines come to whole eggs, all others to the scale."""
     whole = {
         line.key: round(line.mass_g * factor / line.egg_each_g) * line.egg_each_g
         for line in _egg_lines(request)

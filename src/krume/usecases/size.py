@@ -62,7 +62,7 @@ def _fitted(
 ) -> Answer[SizeResult]:
     """The answer with its options, or with the limits that clash."""
     density = bare.result.density
-    fitted = fit(_request(found.formula, tins, density, wish, asked))
+    fitted = fit(size_request(found.formula, tins, wish, asked))
     if isinstance(fitted, Infeasible):
         return replace(bare, problems=clash_problems(fitted, "--tin"), is_possible=False)
     best = fitted.options[0].notices if fitted.options else ()
@@ -99,9 +99,11 @@ def density_of(formula: Formula) -> SizeDensity:
     return SizeDensity(planned.sg_plan, planned.sg_plan_status or planned.status, planned.source)
 
 
-def _request(
-    formula: Formula, tins: tuple[Tin, ...], density: SizeDensity, wish: SizeWish, asked: Asked
+def size_request(
+    formula: Formula, tins: tuple[Tin, ...], wish: SizeWish, asked: Asked
 ) -> SizeRequest:
+    """What the size job is asked of a formula: its lines, its own tin, its density, the scale."""
+    density = density_of(formula)
     return SizeRequest(
         lines=tuple(_size_line(index, line) for index, line in enumerate(formula.lines)),
         targets=tins,

@@ -11,6 +11,7 @@ from krume.usecases.answer import Answer, Asked
 from krume.usecases.papers import papers_of
 from krume.usecases.read import FormulaRead, formula_of
 from krume.usecases.size import scale_step_g
+from krume.usecases.size_keep import sized_again
 from krume.usecases.vary_child import parent_name, write_child
 from krume.usecases.vary_papers import own_sheets
 from krume.usecases.vary_result import (
@@ -122,6 +123,8 @@ def _derived(
     """Lines a child would have if it were made of this parent now."""
     if lineage.blend:
         return Read(varying.blended(parent, lineage, step_g=wish.step_g))
+    if lineage.sized:
+        return Read(sized_again(parent, lineage.sized, step_g=wish.step_g))
     wanted = varying.together(
         [
             *(varying.swap_wanted(parent, text, own=wish.own) for text in lineage.swaps),
@@ -222,6 +225,7 @@ def _row(child: _Child, asked: Asked) -> VaryChild:
             *child.lineage.cuts,
             *child.lineage.added,
             *(("another blend",) if child.lineage.blend else ()),
+            *((f"another size, {child.lineage.sized}",) if child.lineage.sized else ()),
         ),
         changes=change_rows(child.followed.lines) if state in ("follows", "decide") else (),
         decisions=tuple(

@@ -70,6 +70,11 @@ class Person:
             self.page.keyboard.press("Tab")
         raise AssertionError(f"the keys never come to {word}")
 
+    def more(self, name: str) -> None:
+        """Open what stands behind “More”, and take it."""
+        self.touch(self.page.locator("summary", has_text="More").first, "More")
+        self.tap("link", name)
+
     def paste(self, text: str) -> None:
         """From the first page of an empty book to what was understood of one's own text."""
         self.tap("link", "Paste a formula")

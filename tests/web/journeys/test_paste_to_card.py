@@ -47,7 +47,7 @@ def test_the_first_page_leads_to_a_printed_card_in_a_dozen_touches(
         person = first_page(page, address, by_keys=by_keys)
         person.paste(OWN_TEXT)
         assert person.answer_all() == 3
-        person.tap("link", "Bench card to print")
+        person.more("Bench card to print")
         page.wait_for_url("**/card.html")
         paper = printed(page)
         assert said_nothing(heard)
@@ -71,7 +71,7 @@ def test_a_whole_bake_from_paste_to_card_with_a_slip_on_the_way(
         written_down(person)
         person.tap("link", "Formulas")
         person.tap("link", "Aunt Ilse's lemon cake")
-        person.tap("link", "Bench card to print")
+        person.more("Bench card to print")
         page.wait_for_url("**/card.html")
         assert "Aunt Ilse's lemon cake" in printed(page)
         assert said_nothing(heard)
@@ -83,11 +83,12 @@ def sized(person: Person) -> None:
     person.tap("button", "Size it")
     person.page.locator(".option").first.wait_for()
     assert "7 eggs" in person.page.locator("#sizes").inner_text()
+    person.tap("button", "Weigh this size")
+    person.page.wait_for_url("**/bench/*7-eggs")
 
 
 def weighed_with_a_slip(person: Person) -> None:
     """Six grams too many of the second flour, a way out chosen, then all the rest."""
-    person.tap("link", "Weigh it")
     person.at_the_bench()
     person.weigh_row()
     person.weigh_row()

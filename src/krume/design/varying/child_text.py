@@ -16,7 +16,7 @@ _BAKED_G = re.compile(r"\b\d+(?:[.,]\d+)?\s*k?g\b")
 _MEASURED = re.compile(r"\b(?:measured|gemessen)\b", re.IGNORECASE)
 HEAD_KEYS = frozenset(
     ("parent", "parent lines", "parent was", "own lines", "swap", "less", "with added",
-     "made up with", "own blend")
+     "made up with", "own blend", "sized")
 )  # fmt: skip
 _LATE = {
     "fat": "Stir a spoon of batter into the {name}, then fold it in last.",

@@ -18,7 +18,8 @@ class Lineage:
     """What a child says of itself: its parent, its wishes, and what both were when it was made.
 
     `parent_lines` and `own_lines` are fingerprints; `parent_was` are the parent's lines of then.
-    `blend` are the flours and starches of a child that has another blend.
+    `blend` are the flours and starches of a child that has another blend; `sized` is the factor
+    and the tin of one that has another size.
     """
 
     parent: str
@@ -30,6 +31,7 @@ class Lineage:
     own_lines: str = ""
     parent_was: tuple[str, ...] = ()
     blend: tuple[str, ...] = ()
+    sized: str = ""
 
     def key_lines(self) -> tuple[str, ...]:
         """The lines of the child's head."""
@@ -40,6 +42,7 @@ class Lineage:
             ("With added", _BETWEEN.join(self.added)),
             ("Made up with", self.fat),
             ("Own blend", _BETWEEN.join(self.blend)),
+            ("Sized", self.sized),
             ("Parent lines", self.parent_lines),
             ("Own lines", self.own_lines),
             ("Parent was", _BETWEEN.join(self.parent_was)),
@@ -66,6 +69,7 @@ def lineage_of(formula: Formula) -> Lineage | None:
         own_lines=said.get("own lines", ""),
         parent_was=_listed(said.get("parent was", "")),
         blend=_listed(said.get("own blend", "")),
+        sized=said.get("sized", ""),
     )
 
 
