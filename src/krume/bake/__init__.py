@@ -11,10 +11,13 @@ from krume.bake.parameters import Wall, figures, wall, walls
 from krume.bake.series import heating_theta
 
 if TYPE_CHECKING:
+    from krume.bake.crowding import OvenLoad
     from krume.bake.draws import Draws, draw, nominal
     from krume.bake.grid import Cells, Footprint, equivalent_radius_m
     from krume.bake.lines_matter import LineBake, LinesBake, Rival, lines_bake
+    from krume.bake.loads_together import LoadTogether, Together, together
     from krume.bake.mixture import batter_of
+    from krume.bake.oven_air import OvenBox, oven_air_figures, oven_box, warming_kwh
     from krume.bake.prediction import (
         RULES,
         Bake,
@@ -44,6 +47,9 @@ _HEAVY = {
     "simulate_many": "prediction", "Track": "state", "Section": "section", "sections": "section",
     "drawn": "prediction", "Unknown": "unknown_shares", "unknowns": "unknown_shares",
     "unknowns_of": "unknown_shares",
+    "LoadTogether": "loads_together", "Together": "loads_together", "together": "loads_together",
+    "OvenLoad": "crowding", "OvenBox": "oven_air", "oven_box": "oven_air",
+    "oven_air_figures": "oven_air", "warming_kwh": "oven_air",
 }  # fmt: skip
 
 
@@ -73,11 +79,15 @@ __all__ = [
     "Footprint",
     "LineBake",
     "LinesBake",
+    "LoadTogether",
     "Oven",
+    "OvenBox",
+    "OvenLoad",
     "Prediction",
     "Rival",
     "Section",
     "ToCore",
+    "Together",
     "Track",
     "Unknown",
     "Wall",
@@ -96,13 +106,17 @@ __all__ = [
     "likeliest",
     "lines_bake",
     "nominal",
+    "oven_air_figures",
+    "oven_box",
     "predict",
     "sections",
     "simulate",
     "simulate_many",
     "to_core",
+    "together",
     "unknowns",
     "unknowns_of",
     "wall",
     "walls",
+    "warming_kwh",
 ]

@@ -122,9 +122,7 @@ def predict(
         return Infeasible((stop,))
     notices = _notices(batter, tin, oven)
     discrepancy = _discrepancy(batter, tin, oven)
-    draws = draw(
-        batter, oven, count=count, discrepancy=discrepancy, material=tin.material, seed=seed
-    )
+    draws = drawn(batter, tin, oven, count=count, seed=seed)
     outcome = _run(batter, tin, oven, draws, _COARSE)
     bake = _bake(outcome, depth_cm(batter, tin))
     slowest = outcome.minutes.max(axis=1) * draws.factor
@@ -150,6 +148,19 @@ def predict(
         draws=count,
         stalled=int(np.isinf(minutes[1:]).sum()),
         notices=notices,
+    )
+
+
+def drawn(batter: Batter, tin: Tin, oven: Oven, *, count: int, seed: int = 7) -> Draws:
+    """The nominal bake and the joint draws that a prediction is made of."""
+    return draw(
+        batter,
+        oven,
+        count=count,
+        discrepancy=_discrepancy(batter, tin, oven),
+        discrepancy_late=value("discrepancy-tube-late") if tin.shape == "tube" else None,
+        material=tin.material,
+        seed=seed,
     )
 
 
