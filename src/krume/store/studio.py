@@ -50,6 +50,9 @@ class Studio:
     scales: tuple[Scale, ...] = ()
     oven_name: str | None = None
     oven_offset_c: float | None = None
+    oven_spread_c: float | None = None
+    oven_readings: float | None = None
+    oven_dial_c: float | None = None
     bakes_with_fan: bool | None = None
     sheet_note: str | None = None
     invented_note: str | None = None
@@ -62,6 +65,7 @@ def studio_of(book: Book) -> Studio:
     return Studio() if data is None else read_studio(data, book.path / MARK)
 
 
+@lru_cache(maxsize=16)
 def read_studio(data: bytes, path: Path) -> Studio:
     """Read the settings, or say which one cannot be used."""
     settings = _Settings(_parsed(data, path), path)
@@ -79,6 +83,9 @@ def read_studio(data: bytes, path: Path) -> Studio:
         ),
         oven_name=oven.text("name"),
         oven_offset_c=oven.signed("offset_c"),
+        oven_spread_c=oven.signed("spread_c"),
+        oven_readings=oven.signed("readings"),
+        oven_dial_c=oven.signed("dial_c"),
         bakes_with_fan=oven.flag("bakes_with_fan"),
         sheet_note=settings.text("sheet_note"),
         invented_note=settings.text("invented_note"),

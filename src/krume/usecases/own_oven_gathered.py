@@ -1,0 +1,142 @@
+"""Everything a book says of its ovens: rows of its tables, bakes of its trials, by oven."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
+
+from krume.store import (
+    Book,
+    KeptTrial,
+    Studio,
+    book_at,
+    clocks_of,
+    studio_of,
+    table_rows,
+    trials_of,
+)
+from krume.usecases.answer import Asked
+from krume.usecases.own_oven_cells import BAKES, OVENS, READINGS
+from krume.usecases.own_oven_rows import Habit, OvenRecord, bake_of, reading_of
+from krume.usecases.rows import table_now
+from krume.usecases.text import book_text
+
+NO_NAME = "the oven"
+"""What an oven is called where its owner gave it no name."""
+
+_TRIALS, _LOADS = "trials.csv", "loads.csv"
+_MOST_TRIALS = 200
+
+
+@dataclass(frozen=True, slots=True)
+class Written:
+    """A record and where it stands; `row` is the key of its row in the table, None elsewhere."""
+
+    place: str
+    record: OvenRecord
+    row: int | None = None
+    revision: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Gathered:
+    """All records of a book, each with the oven it is of, and the ovens' names, one's own first."""
+
+    own: str
+    names: tuple[str, ...]
+    readings: tuple[Written, ...]
+    bakes: tuple[Written, ...]
+
+
+def habit_of(studio: Studio) -> Habit:
+    """How the studio bakes where a row does not say."""
+    return Habit(fan=bool(studio.bakes_with_fan))
+
+
+def gathered(asked: Asked) -> Gathered:
+    """Readings, finished bakes and trials of a book, sorted to their ovens."""
+    book = book_at(asked.book)
+    studio = studio_of(book)
+    own, habit = studio.oven_name or NO_NAME, habit_of(studio)
+    ends = _ends(book)
+    readings = [
+        Written(READINGS, reading_of(f"{READINGS} line {row.line}", row.cells, habit), row.key,
+                row.revision)
+        for row in table_now(READINGS, asked).rows
+    ]  # fmt: skip
+    bakes = [
+        Written(BAKES, bake_of(f"{BAKES} line {row.line}", row.cells, habit, asked), row.key,
+                row.revision)
+        for row in table_now(BAKES, asked).rows
+    ]  # fmt: skip
+    bakes += [*_sheet_trials(book, habit, asked), *_bench_trials(book, habit, asked)]
+    named = tuple(_named(each, own, ends) for each in readings)
+    baked = tuple(_named(each, own, ends) for each in bakes)
+    others = dict.fromkeys(each.record.oven for each in (*named, *baked))
+    return Gathered(own, tuple(dict.fromkeys((own, *others))), named, baked)
+
+
+def _ends(book: Book) -> dict[str, list[str]]:
+    """Days on which an oven was replaced or mended, by its name in small letters."""
+    found: dict[str, list[str]] = {}
+    for row in table_rows(book, OVENS):
+        name, until = row.get("oven", "").strip(), row.get("until", "").strip()
+        if until:
+            found.setdefault(name.casefold(), []).append(until)
+    return {name: sorted(days) for name, days in found.items()}
+
+
+def _named(each: Written, own: str, ends: Mapping[str, list[str]]) -> Written:
+    """A record under its oven's name; one from before its end under `NAME until DAY`."""
+    name = each.record.oven or own
+    name = own if name.casefold() == own.casefold() else name
+    day = each.record.day
+    end = next((until for until in ends.get(name.casefold(), []) if day and day <= until), None)
+    whole = name if end is None else f"{name} until {end}"
+    return replace(each, record=replace(each.record, oven=whole))
+
+
+def _sheet_trials(book: Book, habit: Habit, asked: Asked) -> Iterable[Written]:
+    """Trials of the book's own table that carry dial, minutes and core."""
+    for row in table_rows(book, _TRIALS):
+        cells = {
+            "formula": row.get("formula", ""), "dial_c": row.get("dial_c", ""),
+            "done_min": row.get("bake_min", ""), "core_c": row.get("core_c", ""),
+            "batter_g": row.get("batter_g", ""), "status": row.get("status", ""),
+        }  # fmt: skip
+        if all(cells[name] for name in ("formula", "dial_c", "done_min", "core_c")):
+            record = bake_of(f"trial {row.get('trial', '')}", cells, habit, asked)
+            yield _once(Written(_TRIALS, record))
+
+
+def _once(each: Written) -> Written:
+    """A trial is one of its own, however like another: it has a name."""
+    value = each.record.value
+    if value is None:
+        return each
+    return replace(each, record=replace(each.record, value=replace(value, day=each.record.key)))
+
+
+def _bench_trials(book: Book, habit: Habit, asked: Asked) -> Iterable[Written]:
+    """Trials of the bench with minutes and core whose load stood in the oven of the book."""
+    for trial in trials_of(book, most=_MOST_TRIALS):
+        cells = None if trial.core_c is None or trial.minutes is None else _cells(book, trial)
+        if cells is not None:
+            record = bake_of(f"trial of {trial.at}, {trial.key[:8]}", cells, habit, asked)
+            yield _once(Written("bench", replace(record, day=trial.at)))
+
+
+def _cells(book: Book, trial: KeptTrial) -> dict[str, str] | None:
+    """A trial as a bake; None where no oven clock ran at its weighing or its heat is not known."""
+    clocks = () if trial.weighing is None else clocks_of(book, trial.weighing)
+    ids = {clock.client_id for clock in clocks if clock.kind == "oven"}
+    load = next((r for r in table_rows(book, _LOADS) if r.get("id") in ids), None)
+    if load is None or not (load.get("oven_c") or load.get("dial_c")):
+        return None
+    name = trial.place.partition("/")[2].removesuffix(".txt")
+    if book_text(trial.place, book) is None:
+        return None
+    return {
+        "formula": name, "tin": load.get("tin", ""), "dial_c": load.get("dial_c", ""),
+        "oven_c": "" if load.get("dial_c") else load.get("oven_c", ""),
+        "done_min": f"{trial.minutes:g}", "core_c": f"{trial.core_c:g}",
+        "density_g_ml": "" if trial.sg is None else f"{trial.sg:g}", "day": trial.at,
+    }  # fmt: skip
