@@ -121,7 +121,7 @@ def predict(
     if stop := _outside(batter, tin, oven):
         return Infeasible((stop,))
     notices = _notices(batter, tin, oven)
-    discrepancy = _discrepancy(batter, tin, oven)
+    discrepancy = discrepancy_of(batter, tin, oven)
     draws = drawn(batter, tin, oven, count=count, seed=seed)
     outcome = _run(batter, tin, oven, draws, _COARSE)
     bake = _bake(outcome, depth_cm(batter, tin))
@@ -157,7 +157,7 @@ def drawn(batter: Batter, tin: Tin, oven: Oven, *, count: int, seed: int = 7) ->
         batter,
         oven,
         count=count,
-        discrepancy=_discrepancy(batter, tin, oven),
+        discrepancy=discrepancy_of(batter, tin, oven),
         discrepancy_late=value("discrepancy-tube-late") if tin.shape == "tube" else None,
         material=tin.material,
         seed=seed,
@@ -259,7 +259,8 @@ def _never(outcome: Outcome) -> Clash:
     return Clash("time", "the model ends there", f"longer, for the {rule} rule to be met", has)
 
 
-def _discrepancy(batter: Batter, tin: Tin, oven: Oven) -> float:
+def discrepancy_of(batter: Batter, tin: Tin, oven: Oven) -> float:
+    """How far ln minutes of a cake lie from its model, as one standard deviation."""
     depth = depth_cm(batter, tin)
     wide = (
         tin.shape == "tube"

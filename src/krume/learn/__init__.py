@@ -33,15 +33,12 @@ if TYPE_CHECKING:
         CakeLearnt,
         HeatLearnt,
         OvenLearnt,
-        cake_sd,
         learn_oven,
         true_c,
         why_not,
     )
 
-_HEAVY = frozenset(
-    ("CakeLearnt", "HeatLearnt", "OvenLearnt", "cake_sd", "learn_oven", "true_c", "why_not")
-)
+_HEAVY = frozenset(("CakeLearnt", "HeatLearnt", "OvenLearnt", "learn_oven", "true_c", "why_not"))
 
 
 def __getattr__(name: str) -> Any:
@@ -68,7 +65,6 @@ __all__ = [
     "Prior",
     "Reading",
     "Triangle",
-    "cake_sd",
     "confidence_of",
     "expected_coverage",
     "independent",

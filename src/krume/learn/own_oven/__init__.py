@@ -8,13 +8,13 @@ from krume.learn.own_oven.records import SHELVES, TESTS, FinishedBake, Flag, Pri
 from krume.learn.own_oven.records import figure as oven_figure
 
 if TYPE_CHECKING:
-    from krume.learn.own_oven.heat import CakeLearnt, HeatLearnt, cake_sd
+    from krume.learn.own_oven.heat import CakeLearnt, HeatLearnt
     from krume.learn.own_oven.judging import true_c, why_not
     from krume.learn.own_oven.learnt import OvenLearnt, learn_oven
 
 # What needs numpy and scipy is imported when it is first asked for.
 _HEAVY = {
-    "CakeLearnt": "heat", "HeatLearnt": "heat", "cake_sd": "heat", "true_c": "judging",
+    "CakeLearnt": "heat", "HeatLearnt": "heat", "true_c": "judging",
     "why_not": "judging", "OvenLearnt": "learnt", "learn_oven": "learnt",
 }  # fmt: skip
 
@@ -39,7 +39,6 @@ __all__ = [
     "OvenLearnt",
     "Prior",
     "Reading",
-    "cake_sd",
     "learn_offset",
     "learn_oven",
     "offset_said",

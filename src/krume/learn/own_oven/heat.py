@@ -7,7 +7,6 @@ from dataclasses import dataclass
 import numpy as np
 from scipy.special import ndtr
 
-from krume.bake import figures as bake_figures
 from krume.learn.own_oven.apart import put_aside
 from krume.learn.own_oven.model_times import Array, Timed, nodes
 from krume.learn.own_oven.records import Prior, figure
@@ -69,19 +68,15 @@ class HeatLearnt:
 
 @dataclass(frozen=True, slots=True)
 class _Grid:
-    """ln heat, offset of a cake, and what each bake says of both: (bakes, heats, offsets)."""
+    """ln heat, offset of a cake in its own sd, and what bakes say: (bakes, heats, offsets)."""
 
     u: Array
-    v: Array
+    z: Array
     prior_u: Array
-    prior_v: Array
+    prior_z: Array
     model: Array
     said: Array
-
-
-def cake_sd() -> float:
-    """Scatter of ln minutes between cakes: the model's own miss, and what of a batter is unsure."""
-    return math.hypot(bake_figures()["discrepancy"].value, figure("cake-parameters"))
+    sds: tuple[float, ...]
 
 
 def learn_heat(bakes: Sequence[Timed], prior: Prior) -> HeatLearnt:
@@ -129,11 +124,21 @@ def _normal(at: Array, mean: float, sd: float) -> Array:
 def _grid(bakes: Sequence[Timed], prior: Prior) -> _Grid:
     at = nodes(prior.ln_heat)
     u = np.linspace(at[0], at[-1], _GRID)
-    v = cake_sd() * np.linspace(-_CAKE_SPAN, _CAKE_SPAN, _CAKE_NODES)
+    z = np.linspace(-_CAKE_SPAN, _CAKE_SPAN, _CAKE_NODES)
     model = np.array([np.interp(u, at, each.ln_min) for each in bakes]).reshape(-1, _GRID)
-    said = np.array([_said(each, m, v) for each, m in zip(bakes, model, strict=True)])
+    sds = _sds(bakes)
+    parts = zip(bakes, model, sds, strict=True)
+    said = np.array([_said(each, row, sd * z) for each, row, sd in parts])
     prior_u = _normal(u, prior.ln_heat, prior.ln_heat_sd)
-    return _Grid(u, v, prior_u, _normal(v, 0.0, cake_sd()), model, said)
+    return _Grid(u, z, prior_u, _normal(z, 0.0, 1.0), model, said, sds)
+
+
+def _sds(bakes: Sequence[Timed]) -> tuple[float, ...]:
+    """Scatter of each bake's cake about its model: one for all bakes of a cake, the widest."""
+    widest: dict[str, float] = {}
+    for each in bakes:
+        widest[each.bake.cake] = max(widest.get(each.bake.cake, 0.0), each.ln_cake_sd)
+    return tuple(widest[each.bake.cake] for each in bakes)
 
 
 def _said(each: Timed, model: Array, v: Array) -> Array:
@@ -151,7 +156,7 @@ def _said(each: Timed, model: Array, v: Array) -> Array:
 
 def _joint(grid: _Grid, rows: Sequence[int]) -> Array:
     """Ln of heat-free chance of one cake's bakes with its offset's prior, (heats, offsets)."""
-    seen: Array = grid.said[list(rows)].sum(axis=0) + grid.prior_v
+    seen: Array = grid.said[list(rows)].sum(axis=0) + grid.prior_z
     return seen
 
 
@@ -190,7 +195,7 @@ def _moments(at: Array, chance: Array) -> tuple[float, float]:
 def _both(grid: _Grid, bakes: Sequence[Timed], left: Sequence[int], name: str) -> Array:
     """Joint chance of heat and one cake's offset, (heats, offsets)."""
     ln = grid.prior_u.copy()
-    own = np.broadcast_to(grid.prior_v, (len(grid.u), len(grid.v)))
+    own = np.broadcast_to(grid.prior_z, (len(grid.u), len(grid.z)))
     for cake, rows in _cakes(bakes, left).items():
         if cake == name:
             own = _joint(grid, rows)
@@ -210,7 +215,7 @@ def _residuals(
     for k in left:
         others = [j for j in left if j != k] if without and len(left) > 1 else left
         both = _both(grid, bakes, others, bakes[k].bake.cake)
-        offset = 0.0 if len(left) == 1 else float((both.sum(axis=0) * grid.v).sum())
+        offset = 0.0 if len(left) == 1 else grid.sds[k] * float((both.sum(axis=0) * grid.z).sum())
         says = float((both.sum(axis=1) * grid.model[k]).sum()) + offset
         found.append(_beside(bakes[k], says))
     return found
@@ -226,8 +231,9 @@ def _cake(grid: _Grid, bakes: Sequence[Timed], left: Sequence[int], name: str) -
     rows = [k for k in left if bakes[k].bake.cake == name]
     both = _both(grid, bakes, left, name)
     heat, heat_var = _moments(grid.u, both.sum(axis=1))
-    offset, offset_var = _moments(grid.v, both.sum(axis=0))
-    together = float((both * np.outer(grid.u - heat, grid.v - offset)).sum())
+    v = grid.sds[rows[0]] * grid.z
+    offset, offset_var = _moments(v, both.sum(axis=0))
+    together = float((both * np.outer(grid.u - heat, v - offset)).sum())
     model = grid.model[rows].mean(axis=0)
     step = 0.1
     ends = np.interp([heat - step, heat + step], grid.u, model)

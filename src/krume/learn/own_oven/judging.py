@@ -1,9 +1,10 @@
 """Finished bakes one by one: which count, for how long, and the words for those that do not."""
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from krume.bake import Oven, depth_cm
+from krume.bake import Oven, depth_cm, discrepancy_of
 from krume.bake import figures as bake_figures
 from krume.base import as_text
 from krume.learn.own_oven.model_times import Case, Timed, ln_minutes
@@ -35,7 +36,7 @@ def timed_bakes(
     spans = [_span(bake, oven_c) for bake, oven_c, found in refused if not found]
     ln = ln_minutes([_case(each) for each in spans], prior.ln_heat)
     timed = (
-        Timed(each.bake, each.oven_c, each.least_min, each.most_min, row)
+        Timed(each.bake, each.oven_c, each.least_min, each.most_min, row, _cake_sd(each))
         for each, row in zip(spans, ln, strict=True)
     )
     return tuple(timed), (*twice, *flags)
@@ -116,8 +117,20 @@ def _span(bake: FinishedBake, oven_c: float) -> _Judged:
     return _Judged(bake, oven_c, bake.done_min, bake.done_min)
 
 
+def _oven(each: _Judged) -> Oven:
+    return Oven(each.oven_c, fan=each.bake.fan, altitude_m=each.bake.altitude_m)
+
+
+def _cake_sd(each: _Judged) -> float:
+    """How far ln minutes of such a cake lie from the model: its miss, and the batter's doubt."""
+    miss = discrepancy_of(each.bake.batter, each.bake.tin, _oven(each))
+    if each.bake.tin.shape == "tube":
+        # Towards later the miss of a tube tin is another: one figure stands for both sides.
+        miss = math.sqrt((miss**2 + bake_figures()["discrepancy-tube-late"].value ** 2) / 2)
+    return math.hypot(miss, figure("cake-parameters"))
+
+
 def _case(each: _Judged) -> Case:
-    bake = each.bake
-    oven = Oven(each.oven_c, fan=bake.fan, altitude_m=bake.altitude_m)
+    bake, oven = each.bake, _oven(each)
     batter = bake.batter if bake.core_c is None else replace(bake.batter, core_c=bake.core_c)
     return Case(batter, bake.tin, oven)

@@ -26,6 +26,7 @@ class Timed:
     """A bake with the span in which it was done, and the model's ln minutes at `nodes`.
 
     `least_min` equals `most_min` where one moment is known, and is 0 where only the latest is.
+    `ln_cake_sd` is how far cakes such as this lie from their model.
     """
 
     bake: FinishedBake
@@ -33,6 +34,7 @@ class Timed:
     least_min: float
     most_min: float
     ln_min: tuple[float, ...]
+    ln_cake_sd: float
 
 
 def nodes(ln_heat: float) -> Array:
