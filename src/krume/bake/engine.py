@@ -1,6 +1,6 @@
 """One step after another for all draws at once: heat through the batter, water out of it."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -43,6 +43,14 @@ def run(setup: Setup, *, warming_k: float = _WARMING_K) -> Outcome:
         track=Track(*zip(*track, strict=True)),
         steps=state.steps,
     )
+
+
+def march(setup: Setup) -> Iterator[State]:
+    """The state after every step, up to 200 minutes; it is one and the same object throughout."""
+    state = start(setup)
+    while (state.time < _LONGEST_S).any():
+        _pace(state, _advance_and_note(setup, state), _WARMING_K)
+        yield state
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,233 @@
+"""One oven's air while several loads take heat from it: heaters, losses to the room, the door."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cache
+
+import numpy as np
+from scipy.special import ndtri
+
+from krume.bake.grid import Array
+from krume.bake.parameters import value
+from krume.base import Figure
+from krume.evidence import column, load, optional
+
+_COLUMNS = (
+    column("key", "key"),
+    column("quantity"),
+    column("value", "number"),
+    column("unit"),
+    column("basis"),
+    optional("half_width", "number"),
+    column("status", "status"),
+    column("source", "source"),
+    optional("page"),
+)
+AIR_STEP_S = 5.0
+"""Step of the air's march; the heat of a step is exact, only its course inside it is not."""
+
+_J_PER_KWH = 3.6e6
+
+
+@cache
+def oven_air_figures() -> dict[str, Figure]:
+    """All figures of oven_air.csv, with their papers."""
+    return {
+        row.text("key"): Figure(
+            row.number_of("value"),
+            row.text("unit"),
+            row.text("quantity"),
+            row.text("status"),
+            row.text("source"),
+            row.maybe("half_width"),
+        )
+        for row in load("oven_air.csv", _COLUMNS)
+    }
+
+
+def oven_air_value(key: str) -> float:
+    """Value of a figure of oven_air.csv."""
+    return oven_air_figures()[key].value
+
+
+def oven_air_half_width(key: str) -> float:
+    """How far a figure may be off, 0 where its row does not say."""
+    return oven_air_figures()[key].half_width or 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class OvenBox:
+    """An oven as one lump of heat, and the shelf in it; `tins_most` is None where nobody said.
+
+    `power_known` narrows the doubt about the heaters to none: it stands on the oven's plate.
+    """
+
+    heat_j_k: float
+    loss_w_k: float
+    power_w: float
+    room_c: float
+    shelf_length_cm: float
+    shelf_width_cm: float
+    door_fall_k: float
+    tins_most: int | None = None
+    power_known: bool = False
+
+
+def oven_box(*, power_w: float | None = None, tins_most: int | None = None) -> OvenBox:
+    """A domestic oven by the rows of the table, with what is known of this one."""
+    return OvenBox(
+        heat_j_k=oven_air_value("oven-heat"),
+        loss_w_k=oven_air_value("oven-loss"),
+        power_w=oven_air_value("oven-power") if power_w is None else power_w,
+        room_c=oven_air_value("room"),
+        shelf_length_cm=oven_air_value("shelf-length"),
+        shelf_width_cm=oven_air_value("shelf-width"),
+        door_fall_k=oven_air_value("door-fall"),
+        tins_most=tins_most,
+        power_known=power_w is not None,
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class BoxDraws:
+    """What is not known of a box, (draws,) each; draw 0 is the box as it is said."""
+
+    heat_j_k: Array
+    loss_w_k: Array
+    power_w: Array
+    room_c: Array
+
+    def __len__(self) -> int:
+        return len(self.heat_j_k)
+
+
+def box_draws(box: OvenBox, *, count: int = 0, seed: int = 7) -> BoxDraws:
+    """The box and `count` draws of its doubts; equal seeds give equal draws."""
+    rng = np.random.default_rng(seed)
+
+    def shares() -> Array:
+        strata: Array = ndtri((rng.permutation(count) + 0.5) / max(count, 1))
+        return strata
+
+    def times(middle: float, key: str) -> Array:
+        spread = oven_air_half_width(key) / oven_air_value(key)
+        return np.concatenate([[middle], middle * np.exp(spread * shares())])
+
+    heat, loss = times(box.heat_j_k, "oven-heat"), times(box.loss_w_k, "oven-loss")
+    power = times(box.power_w, "oven-power")
+    if box.power_known:
+        power = np.full(count + 1, box.power_w)
+    room = np.concatenate([[box.room_c], box.room_c + oven_air_half_width("room") * shares()])
+    return BoxDraws(heat, loss, power, room)
+
+
+@dataclass(frozen=True, slots=True)
+class OvenAir:
+    """The air of one day at the oven: `time_min` (steps + 1,), the rest (draws, steps).
+
+    `short_k` (draws, steps + 1) is how far the air stands under its setting; heater and loss are
+    the means of each step.
+    """
+
+    time_min: Array
+    short_k: Array
+    heater_w: Array
+    loss_w: Array
+
+    def heater_kwh(self) -> Array:
+        """What the heaters gave, (draws,)."""
+        total: Array = self.heater_w.sum(axis=1) * AIR_STEP_S / _J_PER_KWH
+        return total
+
+
+def oven_air(
+    draws: BoxDraws,
+    set_c: float,
+    taken_j: Array,
+    doors: Sequence[tuple[float, float]],
+    *,
+    is_strong: bool = False,
+) -> OvenAir:
+    r"""March the air of an oven from its setting, loads taking heat and the door being opened.
+
+    C dT/dt = P - G (T - T_room) - q ;  P = min(P_most, G (T - T_room) + (C/tau) (T_set - T))
+
+    The thermostat's cycling is averaged: it answers a shortfall with the same time constant as the
+    air comes back after the door, as far as the heaters can. A door takes its fall out at once.
+
+    Parameters
+    ----------
+    draws : boxes, (draws,) each [J/K, W/K, W, degC]
+    set_c : setting of the air [degC]
+    taken_j : heat all loads have taken by each step's end, from 0, (steps + 1,) [J]
+    doors : moments and falls of the air [min, K]
+    is_strong : heaters without a limit, as the bake model takes an oven alone to be
+
+    Returns
+    -------
+    shortfall, heater and loss of every step [K, W, W]
+
+    Raises
+    ------
+    nothing
+
+    Valid for
+    ---------
+    An oven that is hot and at its setting at minute 0.
+
+    Source
+    ------
+    `mathematics`, balance of heat of one lump, backward Euler
+
+    Examples
+    --------
+    >>> idle = oven_air(box_draws(oven_box()), 170.0, np.zeros(721), ())
+    >>> round(float(idle.heater_kwh()[0]), 3)
+    0.444
+    """
+    steps = len(taken_j) - 1
+    falls = np.zeros(steps)
+    for minute, fall in doors:
+        place = int(minute * 60 / AIR_STEP_S)
+        if 0 <= place < steps:
+            falls[place] += fall
+    taken_w = np.diff(taken_j) / AIR_STEP_S
+    short, heater, loss = (np.zeros((len(draws), steps + extra)) for extra in (1, 0, 0))
+    now = short[:, 0]
+    for step in range(steps):
+        now, heater[:, step] = _one(
+            draws, set_c, now + falls[step], taken_w[step], is_strong=is_strong
+        )
+        short[:, step + 1] = now
+        loss[:, step] = draws.loss_w_k * (set_c - now - draws.room_c)
+    minutes = AIR_STEP_S / 60 * np.arange(steps + 1, dtype=np.float64)
+    return OvenAir(minutes, short, heater, loss)
+
+
+def _one(
+    draws: BoxDraws, set_c: float, short: Array, taken_w: float, *, is_strong: bool
+) -> tuple[Array, Array]:
+    """Shortfall after one step, and what the heaters gave in it."""
+    answer = draws.heat_j_k / value("door-recovery")
+    pace = AIR_STEP_S / draws.heat_j_k
+    after = (short + pace * taken_w) / (1 + AIR_STEP_S / value("door-recovery"))
+    asked = answer * after + draws.loss_w_k * (set_c - after - draws.room_c)
+    if is_strong or (asked <= draws.power_w).all():
+        return after, asked
+    needs = taken_w + draws.loss_w_k * (set_c - draws.room_c) - draws.power_w
+    forced = (short + pace * needs) / (1 + pace * draws.loss_w_k)
+    weak = asked > draws.power_w
+    return np.where(weak, forced, after), np.where(weak, draws.power_w, asked)
+
+
+def warming_kwh(box: OvenBox, set_c: float) -> float:
+    """Energy to heat the empty oven from the room's air to its setting at full power.
+
+    >>> round(warming_kwh(oven_box(), 170.0), 2)
+    0.3
+    """
+    rise, gain = set_c - box.room_c, box.power_w / box.loss_w_k
+    if rise >= gain:
+        return float("inf")
+    seconds = -box.heat_j_k / box.loss_w_k * np.log(1 - rise / gain)
+    return float(box.power_w * seconds) / _J_PER_KWH
