@@ -1,9 +1,11 @@
 """What goes on paper and out: bench cards as values, pages, PDF and JSON."""
 
 from krume.publish.bake_drawing import BakeCourse, bake_drawing, bake_sentence
+from krume.publish.beside_drawing import NamedCourse, beside_drawing
 from krume.publish.blend_card import Blend, BlendLot, BlendPart, blend_leaf
 from krume.publish.card import BenchCard, CardRow, Hold, Imprint, bench_card, missing_signs
 from krume.publish.cold_log import ColdLog, CoolingLimits, LoggedCooling, cold_log_leaf
+from krume.publish.drawing_file import drawing_file
 from krume.publish.facts import Fact
 from krume.publish.html import IndexPage, SheetFile, card_html, index_html, plan_html, sheet_css
 from krume.publish.label_print import label_html, label_pdf
@@ -27,7 +29,21 @@ from krume.publish.leaf import (
 )
 from krume.publish.oven_drawing import OvenBar, oven_drawing, oven_sentence
 from krume.publish.pdf import PAPERS, PLAN_PAPERS, card_pdf, plan_pdf
+from krume.publish.section_drawing import (
+    CakeCut,
+    cuts_described,
+    cuts_drawing,
+    cuts_sentence,
+    cuts_stretch,
+)
 from krume.publish.sheet import card_dict
+from krume.publish.swatch_drawing import (
+    SCREEN_NOTE,
+    TopAt,
+    swatch_drawing,
+    swatch_sentence,
+    top_colour,
+)
 from krume.publish.timetable import (
     Day,
     DayMark,
@@ -47,11 +63,13 @@ from krume.publish.torte_words import plan_dict
 __all__ = [
     "PAPERS",
     "PLAN_PAPERS",
+    "SCREEN_NOTE",
     "BakeCourse",
     "BenchCard",
     "Blend",
     "BlendLot",
     "BlendPart",
+    "CakeCut",
     "CardRow",
     "ColdLog",
     "CoolingLimits",
@@ -68,6 +86,7 @@ __all__ = [
     "LeafPart",
     "LeafTable",
     "LoggedCooling",
+    "NamedCourse",
     "NeedRow",
     "OvenBar",
     "PanelLine",
@@ -76,16 +95,23 @@ __all__ = [
     "ShopGroup",
     "ShopRow",
     "TimetableSheet",
+    "TopAt",
     "TorteSheet",
     "bake_drawing",
     "bake_sentence",
     "bench_card",
+    "beside_drawing",
     "blend_leaf",
     "card_dict",
     "card_html",
     "card_pdf",
     "cold_log_leaf",
+    "cuts_described",
+    "cuts_drawing",
+    "cuts_sentence",
+    "cuts_stretch",
     "day_drawing",
+    "drawing_file",
     "index_html",
     "label_html",
     "label_layout",
@@ -106,8 +132,11 @@ __all__ = [
     "plan_html",
     "plan_pdf",
     "sheet_css",
+    "swatch_drawing",
+    "swatch_sentence",
     "timetable_dict",
     "timetable_html",
     "timetable_pdf",
+    "top_colour",
     "torte_sheet",
 ]
