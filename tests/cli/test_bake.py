@@ -99,6 +99,6 @@ def test_every_line_is_told_with_its_minutes_and_height(run: Run, columns: int) 
     table = said.out[said.out.index("Every line") :]
     assert "eggs" in table
     assert "fine salt" in table
-    assert "the oven ± 5 °C" in " ".join(table.split())
+    assert "the oven ± 3.6 °C" in " ".join(table.split())
     assert max(len(line) for line in said.out.splitlines()) <= columns
     assert "Every line" not in run("bake", "F3", columns=columns).out

@@ -16,10 +16,12 @@ from krume.bake import (
 from krume.base import Infeasible, Interval, Notice, Option, OutOfRangeError, Problem, Read
 from krume.design import Formula, OvenLine, balance, family, read_oven
 from krume.size import Tin, area_cm2, read_tin, tin_text
-from krume.store import book_at, studio_of
 from krume.usecases.answer import Answer, Asked, clash_problems
 from krume.usecases.bake_lines import bake_lines
 from krume.usecases.bake_result import BakeCurve, BakeDial, BakeResult, BakeRules
+from krume.usecases.own_oven import KnownOven, known_oven, oven_named, oven_names
+from krume.usecases.own_oven_gathered import NO_NAME
+from krume.usecases.own_oven_minutes import cake_of, oven_notices, own_minutes
 from krume.usecases.read import FormulaRead, formula_of
 from krume.usecases.size import density_of
 from krume.usecases.sources import line_sources, practice_notice, source_keys
@@ -58,6 +60,7 @@ class BakeGround:
     """What a bake stands on: what is known before the oven, and the case where it is whole.
 
     `batter`, `tin` and `oven` are None together, where something is asked or forbidden first.
+    `known` is the person's own oven, `cake` what bakes of this cake go by in it.
     """
 
     bare: Answer[BakeResult]
@@ -66,6 +69,8 @@ class BakeGround:
     tin: Tin | None = None
     oven: Oven | None = None
     notices: tuple[Notice, ...] = ()
+    known: KnownOven | None = None
+    cake: str = ""
 
 
 def bake_formula(name: str, wish: BakeWish, asked: Asked) -> Answer[BakeResult]:
@@ -76,12 +81,25 @@ def bake_formula(name: str, wish: BakeWish, asked: Asked) -> Answer[BakeResult]:
     answer = predict(ground.batter, ground.tin, ground.oven)
     if isinstance(answer, Infeasible):
         return barred(ground, answer)
+    answer, said = _in_own_oven(ground, answer)
     result = _result(ground.bare.result, ground.batter, answer)
     if wish.lines:
         lines = bake_lines(ground.formula, ground.tin, ground.oven, asked)
         result = replace(result, lines=lines)
-    notices = (*ground.bare.notices, *ground.notices, *answer.notices)
+    notices = (*ground.bare.notices, *ground.notices, *said, *answer.notices)
     return replace(ground.bare, result=result, notices=notices)
+
+
+def _in_own_oven(ground: BakeGround, answer: Prediction) -> tuple[Prediction, tuple[Notice, ...]]:
+    """The minutes of a cake this oven has baked before, and what its bakes do to the doubt."""
+    known, batter, tin, oven = ground.known, ground.batter, ground.tin, ground.oven
+    if known is None or batter is None or tin is None or oven is None:
+        return answer, ()
+    own = own_minutes(known, ground.cake, batter, oven, answer)
+    said = oven_notices(known, own, answer, (batter, tin, oven))
+    if own is None:
+        return answer, said
+    return replace(answer, minutes=own[0], check_from_min=int(own[0].low)), said
 
 
 def bake_ground(name: str, wish: BakeWish, asked: Asked) -> BakeGround:
@@ -101,7 +119,22 @@ def bake_ground(name: str, wish: BakeWish, asked: Asked) -> BakeGround:
         return BakeGround(replace(bare, problems=batter.problems), found.formula)
     known = replace(bare.result, depth_cm=round(depth_cm(batter.value, place.tin), 2))
     bare, oven = replace(bare, result=known), _oven(place.oven, wish)
-    return BakeGround(bare, found.formula, batter.value, place.tin, oven, batter.notices)
+    own = _known(oven, wish, asked)
+    return BakeGround(
+        bare, found.formula, batter.value, place.tin, own.oven(oven), batter.notices, own,
+        cake_of(found.source.name, tin_text(place.tin)) if _is_own(found) else "",
+    )  # fmt: skip
+
+
+def _known(oven: Oven, wish: BakeWish, asked: Asked) -> KnownOven:
+    """The person's own oven at the place the bake is wished for."""
+    return known_oven(asked, wish.oven_name, fan=oven.fan, rack=oven.around.rack)
+
+
+def _is_own(found: FormulaRead) -> bool:
+    """Whether a formula is one of the book's: a file of the same name is another cake."""
+    path = found.source.path
+    return found.source.kind == "formula" or (path is not None and path.parent.name == "formulas")
 
 
 def barred(ground: BakeGround, answer: Infeasible) -> Answer[BakeResult]:
@@ -119,8 +152,17 @@ def model_minutes(found: FormulaRead, asked: Asked) -> Interval | None:
     if _unbaked(found.formula) or bare.problems or place.tin is None or place.oven is None:
         return None
     batter = _batter(found).value
-    answer = None if batter is None else predict(batter, place.tin, _oven(place.oven, BakeWish()))
-    return answer.minutes if isinstance(answer, Prediction) else None
+    if batter is None:
+        return None
+    plain = _oven(place.oven, BakeWish())
+    known = _known(plain, BakeWish(), asked)
+    oven = known.oven(plain)
+    answer = predict(batter, place.tin, oven)
+    if isinstance(answer, Infeasible):
+        return None
+    cake = cake_of(found.source.name, tin_text(place.tin)) if _is_own(found) else ""
+    own = own_minutes(known, cake, batter, oven, answer)
+    return answer.minutes if own is None else own[0]
 
 
 def _batter(found: FormulaRead) -> Read[Batter | None]:
@@ -211,7 +253,7 @@ def _bare(found: FormulaRead, place: _Place, wish: BakeWish, asked: Asked) -> An
         planned_loss_pct=_planned_loss_pct(formula),
         own_minutes=formula.bake_min,
         curve=None,
-        dial=_dial(place.oven, asked),
+        dial=_dial(place.oven, wish, asked),
         discrepancy=None, draws=None, stalled=None,
     )  # fmt: skip
     keys = source_keys(line_sources(formula), {f.source for f in figures().values()})
@@ -244,12 +286,13 @@ def _unbaked(formula: Formula) -> tuple[Problem, ...]:
 def _oven_named(wish: BakeWish, asked: Asked) -> tuple[Problem, ...]:
     if wish.oven_name is None:
         return ()
-    own = studio_of(book_at(asked.book)).oven_name
-    if own is not None and own.casefold() == wish.oven_name.strip().casefold():
+    if oven_named(wish.oven_name, asked) is not None:
         return ()
-    there = f"The book has one: {own}." if own else "The book names none."
+    names = [name for name in oven_names(asked) if name != NO_NAME]
+    many = "one" if len(names) == 1 else str(len(names))
+    there = f"The book has {many}: {', '.join(names)}." if names else "The book names none."
     ask = f"No oven is called {wish.oven_name}. {there} Leave --oven-name out, or name that one."
-    options = (Option(own, own),) if own else ()
+    options = tuple(Option(name, name) for name in names)
     return (Problem("oven-unknown", "--oven-name", wish.oven_name, ask, options),)
 
 
@@ -276,16 +319,18 @@ def _planned_loss_pct(formula: Formula) -> float | None:
     return round(100 * (total - baked) / total, 1)
 
 
-def _dial(oven: OvenLine | None, asked: Asked) -> BakeDial | None:
-    offset = studio_of(book_at(asked.book)).oven_offset_c
-    if offset is None or oven is None or oven.temp_c is None:
+def _dial(line: OvenLine | None, wish: BakeWish, asked: Asked) -> BakeDial | None:
+    if line is None or line.temp_c is None:
+        return None
+    offset = _known(_oven(line, wish), wish, asked).at(line.temp_c).offset_c
+    if offset is None:
         return None
     try:
-        found = dial(oven.temp_c, offset_k=offset)
+        found = dial(line.temp_c, offset_k=offset)
     except OutOfRangeError:
         # No dial is set to it; what limits the oven itself says why there is no bake.
         return None
-    return BakeDial(found.set_c, found.set_f, offset)
+    return BakeDial(round(found.set_c, 1), round(found.set_f, 1), round(offset, 1))
 
 
 def _result(known: BakeResult, batter: Batter, found: Prediction) -> BakeResult:

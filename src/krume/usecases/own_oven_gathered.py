@@ -55,8 +55,7 @@ def gathered(asked: Asked) -> Gathered:
     """Readings, finished bakes and trials of a book, sorted to their ovens."""
     book = book_at(asked.book)
     studio = studio_of(book)
-    own, habit = studio.oven_name or NO_NAME, habit_of(studio)
-    ends = _ends(book)
+    habit, ends = habit_of(studio), _ends(book)
     readings = [
         Written(READINGS, reading_of(f"{READINGS} line {row.line}", row.cells, habit), row.key,
                 row.revision)
@@ -68,10 +67,17 @@ def gathered(asked: Asked) -> Gathered:
         for row in table_now(BAKES, asked).rows
     ]  # fmt: skip
     bakes += [*_sheet_trials(book, habit, asked), *_bench_trials(book, habit, asked)]
+    own = studio.oven_name or _only([each.record.oven for each in (*readings, *bakes)])
     named = tuple(_named(each, own, ends) for each in readings)
     baked = tuple(_named(each, own, ends) for each in bakes)
     others = dict.fromkeys(each.record.oven for each in (*named, *baked))
     return Gathered(own, tuple(dict.fromkeys((own, *others))), named, baked)
+
+
+def _only(names: Iterable[str]) -> str:
+    """The one oven that rows name, where the studio names none."""
+    said = {name.casefold(): name for name in names if name}
+    return next(iter(said.values())) if len(said) == 1 else NO_NAME
 
 
 def _ends(book: Book) -> dict[str, list[str]]:

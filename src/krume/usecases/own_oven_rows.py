@@ -75,7 +75,7 @@ def _status(cells: Cells, habit: Habit) -> str:
 def bake_of(key: str, row: Mapping[str, str], habit: Habit, asked: Asked) -> OvenRecord:
     """A row of `bakes.csv`; its formula is one of the book's."""
     cells = Cells(row)
-    formula = _formula(cells, asked)
+    name, formula = _formula(cells, asked)
     tin, batter = _tin(cells, formula), None
     if formula is not None:
         batter = _batter(cells, formula)
@@ -88,7 +88,7 @@ def bake_of(key: str, row: Mapping[str, str], habit: Habit, asked: Asked) -> Ove
     bake = None
     if batter is not None and tin is not None and done is not None:
         bake = FinishedBake(
-            key=key, cake=f"{_name(cells)} in {tin_text(tin)}", batter=batter, tin=tin,
+            key=key, cake=f"{name.casefold()} in {tin_text(tin)}", batter=batter, tin=tin,
             done_min=done, test=test, dial_c=dial, oven_c=true, not_done_min=before, core_c=core,
             fan=cells.flag("fan", usual=habit.fan), shelf=cells.shelf(), day=cells.day(),
             is_sure=cells.flag("sure"), status=_status(cells, habit),
@@ -98,27 +98,23 @@ def bake_of(key: str, row: Mapping[str, str], habit: Habit, asked: Asked) -> Ove
     return OvenRecord(key, cells.text("oven"), value, faults, _line(cells), cells.text("day"))
 
 
-def _name(cells: Cells) -> str:
-    return cells.text("formula").casefold()
-
-
-def _formula(cells: Cells, asked: Asked) -> Formula | None:
-    """The book's formula a row names; a name is never a path."""
+def _formula(cells: Cells, asked: Asked) -> tuple[str, Formula | None]:
+    """The book's formula a row names, with the name it goes by; a name is never a path."""
     name = cells.text("formula")
     if not name:
         cells.fault("formula", "formula-missing", "Which formula was it? Type its name: F1.")
-        return None
+        return "", None
     found = [t for t in find_texts(book_at(asked.book), name) if t.kind == "formula"]
     if not found:
         cells.fault("formula", "formula-unknown", f"The book has no formula called {name}.")
-        return None
+        return "", None
     plain = replace(asked, answers=(), typed=None)
     read = formula_of(f"formulas/{found[0].path.name}", plain)
     if read.problems:
         ask = f"{name} asks something itself: {read.problems[0].ask}"
         cells.fault("formula", "formula-open", ask)
-        return None
-    return read.formula
+        return "", None
+    return found[0].name, read.formula
 
 
 def _tin(cells: Cells, formula: Formula | None) -> Tin | None:

@@ -38,8 +38,8 @@ class CakeLearnt:
 
     def ln_sd(self) -> float:
         """Doubt about ln minutes of the next bake of it."""
-        var = self.slope**2 * self.ln_heat_var + 2 * self.slope * self.covariance
-        return math.sqrt(max(var, 0.0) + self.ln_offset_var + figure("repeat") ** 2)
+        both = self.slope**2 * self.ln_heat_var + 2 * self.slope * self.covariance
+        return math.sqrt(max(both + self.ln_offset_var, 0.0) + figure("repeat") ** 2)
 
 
 @dataclass(frozen=True, slots=True)
