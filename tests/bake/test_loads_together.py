@@ -14,6 +14,7 @@ from krume.bake import (
     OvenLoad,
     Prediction,
     Together,
+    loads_together,
     oven_box,
     predict,
     together,
@@ -96,6 +97,33 @@ def test_the_door_for_a_late_load_is_counted_and_told_apart() -> None:
     assert opened.short_k == pytest.approx(shut.short_k + opened.door_k, rel=0.1)
     assert _likely(_of(SPONGE, late)) > _likely(_of(SPONGE, late, box=SHUT))
     assert _of(SPONGE, replace(ROLL, in_min=0.5)).loads[0].door_k < opened.door_k
+
+
+def test_without_draws_the_likely_minutes_are_those_with_them() -> None:
+    late = replace(ROLL, in_min=4.0)
+    plain, drawn = _of(ROLL, late, count=0), _of(ROLL, late)
+    for place in (0, 1):
+        assert plain.loads[place].prediction is None
+        assert plain.loads[place].likely_min == pytest.approx(_likely(drawn, place), rel=0.03)
+        assert plain.loads[place].later > 1
+        assert plain.loads[place].later_ln_sd > 0
+    assert plain.last == drawn.last == 1
+
+
+def test_a_third_pass_moves_no_minute_by_much(monkeypatch: pytest.MonkeyPatch) -> None:
+    loads = (SPONGE, replace(ROLL, in_min=4.0), replace(SPONGE, in_min=9.0))
+    twice = together(loads, OVEN, BOX, count=0)
+    monkeypatch.setattr(loads_together, "_PASSES", 3)
+    thrice = together(loads, OVEN, BOX, count=0)
+    assert isinstance(twice, Together)
+    assert isinstance(thrice, Together)
+    for one, other in zip(twice.loads, thrice.loads, strict=True):
+        assert one.likely_min == pytest.approx(other.likely_min, rel=0.02)
+
+
+def test_a_load_that_came_out_early_leaves_its_neighbour_sooner_done() -> None:
+    whole, early = _of(SPONGE, SPONGE), _of(SPONGE, replace(SPONGE, out_min=8.0))
+    assert 1 < early.loads[0].later < whole.loads[0].later
 
 
 def test_who_is_last_is_named_by_the_clock() -> None:

@@ -20,14 +20,15 @@ from krume.bake.oven_air import (
     OvenBox,
     box_draws,
     oven_air,
+    oven_air_half_width,
     oven_air_value,
 )
 from krume.bake.parameters import value
 from krume.bake.prediction import Prediction, predict
 from krume.base import Clash, Infeasible, InputError, Notice, as_text
 
-# First by each load alone, then once in the air that leaves; a second pass moves no minute by 0.2.
-_PASSES = 1
+# First by each load alone, then twice in the air that leaves; once more moves minutes by 2 %.
+_PASSES = 2
 _FEW = 64
 _AFTER_MIN = 20.0
 _LONGEST_MIN = 200.0
@@ -39,18 +40,24 @@ _NOTHING_K = 1e-6
 class LoadTogether:
     """One load beside the others: its minutes, its air, and what the others take from it.
 
-    `course` is None where the others change nothing. Over the bake the air stands `short_k` lower
-    than it would with this tin alone, `door_k` of it for the door; `heat_factor` is what is left of
-    the surface heat. `back_min` is when the air is close to its setting for good, None where it is
-    not before the cake is done; `end_c` is the air then.
+    `later` is its likely minutes over those alone, with the doubt of its logarithm; `prediction` is
+    None where no draws were asked for, `course` where the others change nothing. Over the bake the
+    air stands `short_k` lower than it would with this tin alone, `door_k` of it for the door;
+    `heat_factor` is what is left of the surface heat. `back_min` is when the air is close to its
+    setting for good, None where it is not before the cake is done; `back_c` is how far it comes
+    back in the second half.
     """
 
-    prediction: Prediction | Infeasible
+    prediction: Prediction | Infeasible | None
+    alone_min: float
+    likely_min: float
+    later: float
+    later_ln_sd: float
     course: AirCourse | None
     short_k: float
     door_k: float
     heat_factor: float
-    end_c: float
+    back_c: float
     back_min: float | None
     notices: tuple[Notice, ...]
 
@@ -93,16 +100,17 @@ def together(
     """Minutes of every load with the others in, or the limit that forbids them.
 
     The air of a load is its course alone, less what the others add to the oven's shortfall; the
-    heat they take is that of their own nominal bakes in the air that leaves.
+    heat they take is that of their own nominal bakes in the air that leaves. With a count of 0
+    there are likely minutes and no draws.
     """
     _check(loads, oven)
     if stop := _too_many(loads, box):
         return Infeasible((stop,))
     case = _Case(tuple(loads), oven, box)
-    now = case.alone()
+    alone = now = case.alone()
     for _ in range(_PASSES):
         now = case.again(now)
-    return case.answer(now, count=count, seed=seed)
+    return case.answer(alone, now, count=count, seed=seed)
 
 
 def _check(loads: Sequence[OvenLoad], oven: Oven) -> None:
@@ -238,46 +246,60 @@ class _Case:
         air = self.oven.temp_c - dip - short[::_POINT_STEPS]
         return AirCourse(tuple(minutes.tolist()), tuple(air.tolist()))
 
-    def answer(self, now: _Now, *, count: int, seed: int) -> Together:
+    def answer(self, alone: _Now, now: _Now, *, count: int, seed: int) -> Together:
         """Every load with its doubt, and the air of the oven."""
         draws = box_draws(self.box, count=count, seed=seed)
-        found = [self._one(place, now, draws, count=count, seed=seed) for place in self.places]
+        found = tuple(self._one(k, alone, now, draws, seed=seed) for k in self.places)
         ends = [_end(load, each) for load, each in zip(self.loads, found, strict=True)]
         first = min(self.places, key=lambda place: self.loads[place].in_min)
         own = (self.loads[first].in_min, value("door-dip"))
         doors = [own, *self._doors(first, now)]
         air = self._march(box_draws(self.box), self._taken(now), doors)
         until = len(self.clock(now)) - round(_AFTER_MIN * 60 / AIR_STEP_S)
-        kwh = float(air.heater_w[0, :until].sum()) * AIR_STEP_S / 3.6e6
         shown = slice(0, None, _POINT_STEPS)
         return Together(
-            loads=tuple(found),
+            loads=found,
             last=int(np.argmax(ends)) if all(math.isfinite(end) for end in ends) else None,
-            heater_kwh=kwh,
+            heater_kwh=float(air.heater_kwh(until)[0]),
             time_min=tuple((self.begin + air.time_min[shown]).tolist()),
             air_c=tuple((self.oven.temp_c - air.short_k[0, shown]).tolist()),
         )
 
     def _one(
-        self, place: int, now: _Now, draws: BoxDraws, *, count: int, seed: int
+        self, place: int, alone: _Now, now: _Now, draws: BoxDraws, *, seed: int
     ) -> LoadTogether:
         load, short = self.loads[place], self.short(place, now, draws)
         own = self.own_oven(place, now, short)
-        found = predict(load.batter, load.tin, own, count=count, seed=seed)
-        done = found.bake.minutes if isinstance(found, Prediction) else _LONGEST_MIN
-        under = _under(self.oven, own.around.course, done)
-        mean, doors = self._mean(short.all, done), self._mean(short.doors, done)
-        end_c = self.oven.temp_c - float(under[-1])
+        found, likely, count = None, now.heats[place].done_min, len(draws) - 1
+        if count:
+            found = predict(load.batter, load.tin, own, count=count, seed=seed)
+            likely = found.bake.minutes if isinstance(found, Prediction) else math.inf
+        stay = load.stay_min(min(likely, _LONGEST_MIN))
+        under = _under(self.oven, own.around.course, stay)
+        back_c = self.oven.temp_c - float(under[len(under) // 2 :].min())
+        later = likely / alone.minutes[place]
         return LoadTogether(
             prediction=found,
+            alone_min=alone.minutes[place],
+            likely_min=likely,
+            later=later,
+            later_ln_sd=_unsure(later),
             course=own.around.course,
-            short_k=float(mean[0]),
-            door_k=float(doors[0]),
+            short_k=float(self._mean(short.all, stay)[0]),
+            door_k=float(self._mean(short.doors, stay)[0]),
             heat_factor=own.heat / self.oven.heat,
-            end_c=end_c,
-            back_min=_back(under, done),
-            notices=_weak(self.oven, end_c, self.loads),
+            back_c=back_c,
+            back_min=_back(under, stay),
+            notices=_weak(self.oven, back_c, self.loads),
         )
+
+
+def _unsure(later: float) -> float:
+    """Doubt of a delay, as a logarithm: as unsure as the crowding that makes most of it."""
+    if not math.isfinite(later) or later <= 1:
+        return 0.0
+    doubt = oven_air_half_width("crowding") / oven_air_value("crowding")
+    return math.log(later) * doubt
 
 
 def _under(oven: Oven, course: AirCourse | None, done: float) -> Array:
@@ -300,18 +322,19 @@ def _back(under: Array, done: float) -> float | None:
     return float(done * (far[-1] + 1) / (len(under) - 1))
 
 
-def _weak(oven: Oven, end_c: float, loads: Sequence[OvenLoad]) -> tuple[Notice, ...]:
-    if oven.temp_c - end_c < oven_air_value("weak-short"):
+def _weak(oven: Oven, back_c: float, loads: Sequence[OvenLoad]) -> tuple[Notice, ...]:
+    if oven.temp_c - back_c < oven_air_value("weak-short"):
         return ()
     tins = _tins(sum(load.tins for load in loads))
     text = (
-        f"The air never comes back above {as_text(end_c, 0)} °C of {as_text(oven.temp_c, 0)} "
+        f"The air never comes back above {as_text(back_c, 0)} °C of {as_text(oven.temp_c, 0)} "
         f"while it bakes: the oven is too weak for {tins} like this."
     )
     return (Notice("oven-weak", text),)
 
 
 def _end(load: OvenLoad, found: LoadTogether) -> float:
-    if isinstance(found.prediction, Infeasible):
-        return math.inf
-    return load.in_min + load.stay_min(found.prediction.minutes.best)
+    best = found.likely_min
+    if isinstance(found.prediction, Prediction):
+        best = found.prediction.minutes.best
+    return load.in_min + load.stay_min(best)

@@ -134,9 +134,9 @@ class OvenAir:
     heater_w: Array
     loss_w: Array
 
-    def heater_kwh(self) -> Array:
-        """What the heaters gave, (draws,)."""
-        total: Array = self.heater_w.sum(axis=1) * AIR_STEP_S / _J_PER_KWH
+    def heater_kwh(self, steps: int | None = None) -> Array:
+        """What the heaters gave in the first steps, or in all, (draws,)."""
+        total: Array = self.heater_w[:, :steps].sum(axis=1) * AIR_STEP_S / _J_PER_KWH
         return total
 
 
