@@ -11,6 +11,15 @@ from krume.bake.parameters import Wall, figures, wall, walls
 from krume.bake.series import heating_theta
 
 if TYPE_CHECKING:
+    from krume.bake.cooling import (
+        Cooling,
+        CoolingCurve,
+        CoolingWay,
+        cool,
+        cooling_figures,
+        cooling_value,
+        cooling_ways,
+    )
     from krume.bake.crowding import OvenLoad
     from krume.bake.draws import Draws, draw, nominal
     from krume.bake.grid import Cells, Footprint, equivalent_radius_m
@@ -52,6 +61,8 @@ _HEAVY = {
     "LoadTogether": "loads_together", "Together": "loads_together", "together": "loads_together",
     "OvenLoad": "crowding", "OvenBox": "oven_air", "oven_box": "oven_air",
     "oven_air_figures": "oven_air", "warming_kwh": "oven_air",
+    "Cooling": "cooling", "CoolingCurve": "cooling", "CoolingWay": "cooling", "cool": "cooling",
+    "cooling_figures": "cooling", "cooling_value": "cooling", "cooling_ways": "cooling",
 }  # fmt: skip
 
 
@@ -75,6 +86,9 @@ __all__ = [
     "Bakes",
     "Batter",
     "Cells",
+    "Cooling",
+    "CoolingCurve",
+    "CoolingWay",
     "CrustStep",
     "Dial",
     "Draws",
@@ -95,6 +109,10 @@ __all__ = [
     "Wall",
     "batter_of",
     "browning_delta_e",
+    "cool",
+    "cooling_figures",
+    "cooling_value",
+    "cooling_ways",
     "crust_colour",
     "crust_steps",
     "crust_word",

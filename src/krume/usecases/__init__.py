@@ -57,6 +57,8 @@ if TYPE_CHECKING:
     from krume.usecases.build_result import BuildLayer, BuildResult
     from krume.usecases.calc import SumList, SumRow, answer_sum, list_sums
     from krume.usecases.check import CheckBand, CheckFinding, CheckResult, check_formula
+    from krume.usecases.cooling import CoolingResult, RollWindow, cooling_after
+    from krume.usecases.cooling_page import cooling_of
     from krume.usecases.core_now import CoreNow, core_left
     from krume.usecases.cost import CostWish, cost_of
     from krume.usecases.cost_result import CostComponent, CostResult
@@ -227,6 +229,8 @@ _NAMES = {
     "usecases.build_result": "BuildLayer BuildResult",
     "usecases.calc": "SumList SumRow answer_sum list_sums",
     "usecases.check": "CheckBand CheckFinding CheckResult check_formula",
+    "usecases.cooling": "CoolingResult RollWindow cooling_after",
+    "usecases.cooling_page": "cooling_of",
     "usecases.core_now": "CoreNow core_left",
     "usecases.cost": "CostWish cost_of",
     "usecases.cost_result": "CostComponent CostResult",
@@ -298,7 +302,8 @@ __all__ = [
     "BenchSlip", "BenchWay", "BlendGluten", "BlendHand", "BlendLine", "BlendOther", "BlendPremix",
     "BlendRecord", "BlendResult", "BlendWish", "BookPlan", "BookResult", "BuildLayer",
     "BuildResult", "CheckBand", "CheckFinding", "CheckLine", "CheckOwn", "CheckRanking",
-    "CheckResult", "CheckTwice", "Content", "CoreNow", "CostComponent", "CostResult", "CostWish",
+    "CheckResult", "CheckTwice", "Content", "CoolingResult",
+    "CoreNow", "CostComponent", "CostResult", "CostWish",
     "CupNow", "DayView", "EggBuy", "EggPack", "EggRow", "EggsResult", "EggsWish", "Explanation",
     "FamilyWish", "Health", "IngredientNow", "IngredientsFound", "Json", "KeepPart", "KeepResult",
     "KeptSheet", "KeptStep", "KeptTrial", "LabelOf", "LabelPanel", "LabelResult", "LabelWish",
@@ -306,7 +311,8 @@ __all__ = [
     "OrderQuestion", "OrderStanding", "OrderStopped", "OrderView", "OvenNext", "OvenNow",
     "OvenReady", "OvenView", "OvensNow", "PantryNow", "ParentNow", "PlanLoad", "PlanResult",
     "PlanTask", "PlanWish", "PlannedDay", "QuestionError", "ReadBaked", "ReadLine", "ReadOven",
-    "ReadResult", "ReadUse", "RoomNow", "RowConflictError", "RowNow", "SheetBytes", "SheetFile",
+    "ReadResult", "ReadUse", "RollWindow",
+    "RoomNow", "RowConflictError", "RowNow", "SheetBytes", "SheetFile",
     "SheetResult", "SizeChoice", "SizeOption", "SizeResult", "SizeWish", "SlipDeclined", "SlipHeld",
     "SlipOption", "SlipResult", "SlipRow", "SlipWish", "Spot", "StockStop", "Stops",
     "StudioSettings", "SumList", "SumRow", "TableChange", "TableNow", "TeachFormula", "TeachHeat",
@@ -315,7 +321,8 @@ __all__ = [
     "VaryChild", "VaryChoices", "VaryResult", "VaryWish", "add_row", "answer_sum", "answer_type",
     "answered_text", "asked_table", "back_up_book", "bake_formula", "bake_shown", "begin_at_bench",
     "bench_of", "bring_back", "build_torte", "card_bytes", "check_formula", "choices_of",
-    "choose_blend", "clocks_at_bench", "command_schema", "core_left", "cost_of", "cup_at_bench",
+    "choose_blend", "clocks_at_bench", "command_schema", "cooling_after",
+    "cooling_of", "core_left", "cost_of", "cup_at_bench",
     "data_version", "day_view", "delete_row", "delete_text", "differences", "drafted", "edit_trial",
     "eggs_of", "end_as_trial", "evidence_words", "export_book", "flours_at_hand", "ground_at_bench",
     "health_of", "import_book", "ingredient_now", "ingredients_found", "init_book", "is_new_size",

@@ -1,0 +1,17 @@
+"""After the oven: what cools, how fast, and when it may be split, filled, rolled or wrapped."""
+
+from krume.bake.cooling.after_oven import WAYS, cool
+from krume.bake.cooling.cooled import Cooling, CoolingCurve
+from krume.bake.cooling.rows import cooling_figures, cooling_value
+from krume.bake.cooling.ways import CoolingWay, cooling_ways
+
+__all__ = [
+    "WAYS",
+    "Cooling",
+    "CoolingCurve",
+    "CoolingWay",
+    "cool",
+    "cooling_figures",
+    "cooling_value",
+    "cooling_ways",
+]
