@@ -1,5 +1,6 @@
 """`krume bake`: how long in this tin and oven, and how sure."""
 
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
@@ -11,7 +12,7 @@ from krume.cli.tell import tell
 from krume.usecases import Asked
 
 if TYPE_CHECKING:
-    from krume.usecases import BakeLine, BakeLines, BakeResult
+    from krume.usecases import BakeBeside, BakeLine, BakeLines, BakeResult
 
 _LEAST_SHARE = 0.005
 _LEGEND = (
@@ -40,6 +41,51 @@ _LEGEND = (
     "--oven-name", metavar="NAME", help="Which of the studio's ovens [default: the only one]."
 )
 @click.option(
+    "--beside", metavar="TIN", help="A second tin beside it: the same batter, the same oven."
+)
+@click.option(
+    "--jacket",
+    metavar="WORD",
+    default="none",
+    show_default=True,
+    help="wrapped (a wet strip round the wall) or water (the tin stands in water).",
+)
+@click.option(
+    "--under",
+    metavar="WORD",
+    default="rack",
+    show_default=True,
+    help="What the tin stands on: rack, tray, insulated (a double tray), stone.",
+)
+@click.option(
+    "--rack",
+    metavar="WORD",
+    default="middle",
+    show_default=True,
+    help="Where in the oven: low, middle, high.",
+)
+@click.option(
+    "--cold-start",
+    "cold_start_c",
+    metavar="C",
+    type=float,
+    help="Air at the door of an oven that still warms, in °C.",
+)
+@click.option(
+    "--door",
+    "door_min",
+    metavar="MIN",
+    type=float,
+    multiple=True,
+    help="A minute at which the door is opened; more than one may be named.",
+)
+@click.option(
+    "--picture",
+    metavar="FILE",
+    type=click.Path(path_type=Path, dir_okay=False),
+    help="Write curve, cuts and top as a drawing, FILE.svg.",
+)
+@click.option(
     "--lines", is_flag=True, help="What a usual slip of every line does to minutes and height."
 )
 @common
@@ -52,6 +98,13 @@ def command(
     altitude_m: float,
     oven_name: str | None,
     lines: bool,  # noqa: FBT001
+    beside: str | None,
+    jacket: str,
+    under: str,
+    rack: str,
+    cold_start_c: float | None,
+    door_min: tuple[float, ...],
+    picture: Path | None,
 ) -> int:
     """How long in this tin and oven: when to start looking, and the doubt.
 
@@ -59,10 +112,16 @@ def command(
     interval; the rule that came last is core, set or colour. The skewer, the probe and the eye
     decide.
     """
-    from krume.usecases import BakeWish, bake_formula
+    from krume.usecases import BakeWish, bake_with_more, draw_bake
 
-    wish = BakeWish(tin, oven, fan, altitude_m, oven_name, lines)
-    return tell("bake", bake_formula(file, wish, asked), _show)
+    wish = BakeWish(
+        tin, oven, fan, altitude_m, oven_name, lines,
+        jacket=jacket, under=under, rack=rack,
+        cold_start_c=cold_start_c, door_min=door_min, beside=beside,
+    )  # fmt: skip
+    if picture is None:
+        return tell("bake", bake_with_more(file, wish, asked), _show)
+    return tell("bake", draw_bake(file, wish, asked, to=picture), _show)
 
 
 def _show(page: Page, bake: "BakeResult") -> None:
@@ -72,6 +131,8 @@ def _show(page: Page, bake: "BakeResult") -> None:
         page.line(f"{bake.tin}{depth}")
     if bake.oven_c is not None:
         page.line(_oven(bake))
+    if bake.around is not None and bake.around.text:
+        page.line(bake.around.text)
     if bake.minutes is None or bake.rules is None:
         return
     page.line()
@@ -93,8 +154,43 @@ def _show(page: Page, bake: "BakeResult") -> None:
     )
     page.line()
     page.line(_loss(bake))
+    if bake.tops:
+        page.line(_tops(bake))
+    if bake.unknowns:
+        page.line(_unknown(bake))
+    if bake.beside is not None:
+        _show_beside(page, bake.beside)
     if bake.lines is not None:
         _show_lines(page, bake.lines)
+    if bake.picture is not None:
+        page.line()
+        page.line("Drawn into:")
+        page.whole(bake.picture)
+
+
+def _tops(bake: "BakeResult") -> str:
+    """The top's words at the minutes it may come out."""
+    said = ", ".join(f"{top.word} at {number(top.minute, 0)} min" for top in bake.tops)
+    return f"The top, if it comes out then: {said} (a guess)."
+
+
+def _unknown(bake: "BakeResult") -> str:
+    """What makes most of the doubt, and what narrows it."""
+    first = bake.unknowns[0]
+    return f"Most of the doubt, {_share(first.share)} of it: {first.text}"
+
+
+def _show_beside(page: Page, other: "BakeBeside") -> None:
+    page.head(f"Beside it: {other.tin}")
+    page.line(other.text, style="bold")
+    if other.minutes is not None:
+        minutes = span(other.minutes.low, other.minutes.high, 0)
+        page.line(
+            f"Start checking at {other.check_from_min} min. Range {minutes} min, most likely "
+            f"{number(other.minutes.best, 0)}; {other.done_by} comes last. Batter "
+            f"{number(other.depth_cm)} cm deep."
+        )
+    page.line("Difference of the same draws in both tins, eight of ten lie in it.")
 
 
 def _show_lines(page: Page, found: "BakeLines") -> None:

@@ -29,6 +29,7 @@ from krume.publish.leaf import (
 )
 from krume.publish.oven_drawing import OvenBar, oven_drawing, oven_sentence
 from krume.publish.pdf import PAPERS, PLAN_PAPERS, card_pdf, plan_pdf
+from krume.publish.plot import at_minute
 from krume.publish.section_drawing import (
     CakeCut,
     cuts_described,
@@ -37,6 +38,7 @@ from krume.publish.section_drawing import (
     cuts_stretch,
 )
 from krume.publish.sheet import card_dict
+from krume.publish.stacked_drawing import Shown, stacked_drawing
 from krume.publish.swatch_drawing import (
     SCREEN_NOTE,
     TopAt,
@@ -94,9 +96,11 @@ __all__ = [
     "SheetFile",
     "ShopGroup",
     "ShopRow",
+    "Shown",
     "TimetableSheet",
     "TopAt",
     "TorteSheet",
+    "at_minute",
     "bake_drawing",
     "bake_sentence",
     "bench_card",
@@ -132,6 +136,7 @@ __all__ = [
     "plan_html",
     "plan_pdf",
     "sheet_css",
+    "stacked_drawing",
     "swatch_drawing",
     "swatch_sentence",
     "timetable_dict",

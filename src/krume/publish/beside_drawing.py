@@ -26,6 +26,8 @@ _ROOM_FOR_NAMES_C = 14.0
 _PEARL = 3.2
 _EVERY_MIN = 5.0
 _MOST_PEARLS = 14
+_NAMED = 0.78
+"""Where on the way of the slower bake the curves are named."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,8 +127,8 @@ def _names(both: tuple[NamedCourse, NamedCourse], plot: Plot) -> Iterator[str]:
         most = int((plot.wide - LEFT - 48) / (TYPE * ADVANCE))
         words = cut_to(f"{minutes}, {each.name}", most)
         yield words_at(LEFT + 48, y, words, "d-text d-semi", halo=True)
-    course = both[0].course
-    minute = course.likely_min * 0.55
+    course = max((each.course for each in both), key=lambda course: course.likely_min)
+    minute = course.likely_min * _NAMED
     x, y = plot.x(minute), plot.y(at_minute(minute, course.time_min, course.core_c))
     yield words_at(x + 12, y + 22, "core", "d-text-2", halo=True)
     y = plot.y(at_minute(minute, course.time_min, course.top_c))

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from krume.base import as_text
 from krume.publish.isotherms import Panel, Point, Warmer, panels, warmer_than
+from krume.publish.plot import cut_to
 from krume.size import Tin
 
 if TYPE_CHECKING:
@@ -25,6 +26,7 @@ _FOOT = 12.0
 _GAP = 20.0
 _TYPE, _SMALL = 15.0, 13.0
 _WALL, _FLOOR = 4.0, 2.0
+_MOST_SIGNS = 27
 _LABEL_ROOM = 17.0
 _LABEL_EDGE = 6.0
 _LEAST_APART = 6.0
@@ -81,11 +83,17 @@ class _Frame:
         return "M" + "L".join(f"{x:.1f} {y:.1f}" for x, y in placed)
 
 
-def cuts_drawing(cuts: Sequence[CakeCut], *, ident: str, columns: int = 1) -> str:
-    """Cuts as one SVG, in so many columns, all to one scale; ids in it begin with `ident`."""
+def cuts_drawing(
+    cuts: Sequence[CakeCut], *, ident: str, columns: int = 1, like: Sequence[CakeCut] = ()
+) -> str:
+    """Cuts as one SVG, in so many columns, all to one scale; ids in it begin with `ident`.
+
+    `like` are cuts in other drawings, to whose scale and height these are drawn.
+    """
     columns = max(1, min(columns, len(cuts)))
-    scale, stretch = _scale(cuts), cuts_stretch(cuts)
-    high = _CAPTION + _FOOT + scale * stretch * max(_high_cm(each) for each in cuts)
+    all_of_them = (*cuts, *like)
+    scale, stretch = _scale(all_of_them), cuts_stretch(all_of_them)
+    high = _CAPTION + _FOOT + scale * stretch * max(_high_cm(each) for each in all_of_them)
     rows = math.ceil(len(cuts) / columns)
     wide, tall = columns * (_FRAME + _GAP) - _GAP, rows * (high + _GAP) - _GAP
     parts = [
@@ -134,7 +142,7 @@ def _told(cut: CakeCut) -> str:
 
 def _heading(cut: CakeCut) -> str:
     minutes = f"{as_text(cut.section.time_min, 0)} min"
-    return f"{cut.words}, {minutes}" if cut.words else minutes
+    return f"{minutes}, {cut.words}" if cut.words else minutes
 
 
 def _warm_share(cut: CakeCut) -> float:
@@ -164,7 +172,8 @@ def _high_cm(cut: CakeCut) -> float:
 
 def _caption(cut: CakeCut, x: float, y: float) -> str:
     core = f"coldest {as_text(cut.core_c, 0)} °C"
-    return _text(x, y + _TYPE, _heading(cut), "d-text d-bold") + _text(
+    name = cut_to(_heading(cut), _MOST_SIGNS)
+    return _text(x, y + _TYPE, name, "d-text d-bold") + _text(
         x + _FRAME, y + _TYPE, core, "d-text-2", anchor="end"
     )
 

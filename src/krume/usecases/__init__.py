@@ -12,8 +12,10 @@ if TYPE_CHECKING:
     from krume.usecases.answer import Answer, Asked, Explanation, QuestionError
     from krume.usecases.as_json import Json, plain
     from krume.usecases.bake import BakeWish, bake_formula
-    from krume.usecases.bake_page import BakeNarrow, BakePage, bake_shown
-    from krume.usecases.bake_result import BakeLine, BakeLines, BakeResult
+    from krume.usecases.bake_more import bake_with_more
+    from krume.usecases.bake_page import BakePage, bake_shown
+    from krume.usecases.bake_picture import draw_bake
+    from krume.usecases.bake_result import BakeBeside, BakeLine, BakeLines, BakeResult, BakeUnknown
     from krume.usecases.bench import (
         begin_at_bench,
         bench_of,
@@ -27,10 +29,18 @@ if TYPE_CHECKING:
         BenchClock,
         BenchClocks,
         clocks_at_bench,
+        clocks_beside,
         start_at_bench,
         stop_at_bench,
     )
-    from krume.usecases.bench_cup import CupNow, cup_at_bench, keep_cup
+    from krume.usecases.bench_cup import CupNow, cup_at_bench, cup_limits, keep_cup
+    from krume.usecases.bench_heard import (
+        ClockSaid,
+        CupSaid,
+        EndSaid,
+        hear_at_bench,
+        moment_said,
+    )
     from krume.usecases.bench_result import Bench, BenchSaid
     from krume.usecases.bench_state import Spot
     from krume.usecases.bench_ways import BenchSlip, BenchWay
@@ -88,9 +98,16 @@ if TYPE_CHECKING:
         sheets_of_order,
     )
     from krume.usecases.order_standing import OrderStanding, orders_of, standing_of, standings_of
-    from krume.usecases.oven import OvenNext, OvenReady, OvenView, oven_view
+    from krume.usecases.oven import OvenMoved, OvenNext, OvenReady, OvenView, oven_view
+    from krume.usecases.oven_choice import (
+        OvenChoice,
+        OvenChoices,
+        others_if_in,
+        oven_choice,
+        oven_choices,
+    )
+    from krume.usecases.oven_load import Load
     from krume.usecases.oven_loads import (
-        Load,
         loads_now,
         probe_load,
         put_back,
@@ -181,12 +198,15 @@ if TYPE_CHECKING:
     )
     from krume.usecases.to_buy import ToBuy
     from krume.usecases.today import NextThing, Today, today_of
+    from krume.usecases.together import LoadWish, TogetherWish, bakes_together
+    from krume.usecases.together_result import TogetherLoad, TogetherResult
     from krume.usecases.torte_page import TortePage, TorteRow, TorteSaid, TorteUse, torte_shown
     from krume.usecases.trials import (
         TrialRow,
         drafted,
         edit_trial,
         end_as_trial,
+        trial_limits,
         trial_numbers,
         trial_row,
         trial_rows,
@@ -205,15 +225,18 @@ _NAMES = {
     "usecases.answer": "Answer Asked Explanation QuestionError",
     "usecases.as_json": "Json plain",
     "usecases.bake": "BakeWish bake_formula",
-    "usecases.bake_page": "BakeNarrow BakePage bake_shown",
-    "usecases.bake_result": "BakeLine BakeLines BakeResult",
+    "usecases.bake_more": "bake_with_more",
+    "usecases.bake_page": "BakePage bake_shown",
+    "usecases.bake_picture": "draw_bake",
+    "usecases.bake_result": "BakeBeside BakeLine BakeLines BakeResult BakeUnknown",
     "usecases.bench": (
         "begin_at_bench bench_of ground_at_bench say_at_bench set_aside weighing_of"
     ),
     "usecases.bench_clocks": (
-        "REASONS BenchClock BenchClocks clocks_at_bench start_at_bench stop_at_bench"
+        "REASONS BenchClock BenchClocks clocks_at_bench clocks_beside start_at_bench stop_at_bench"
     ),
-    "usecases.bench_cup": "CupNow cup_at_bench keep_cup",
+    "usecases.bench_cup": "CupNow cup_at_bench cup_limits keep_cup",
+    "usecases.bench_heard": "ClockSaid CupSaid EndSaid hear_at_bench moment_said",
     "usecases.bench_result": "Bench BenchSaid",
     "usecases.bench_state": "Spot",
     "usecases.bench_ways": "BenchSlip BenchWay",
@@ -249,8 +272,10 @@ _NAMES = {
     "usecases.order_page": "OrderPiece OrderQuestion OrderView order_view",
     "usecases.order_sheets": "KeptSheet SheetBytes make_order_sheets sheet_bytes sheets_of_order",
     "usecases.order_standing": "OrderStanding orders_of standing_of standings_of",
-    "usecases.oven": "OvenNext OvenReady OvenView oven_view",
-    "usecases.oven_loads": "Load loads_now probe_load put_back put_in take_out time_load",
+    "usecases.oven": "OvenMoved OvenNext OvenReady OvenView oven_view",
+    "usecases.oven_choice": "OvenChoice OvenChoices others_if_in oven_choice oven_choices",
+    "usecases.oven_load": "Load",
+    "usecases.oven_loads": "loads_now probe_load put_back put_in take_out time_load",
     "usecases.ovens_page": (
         "OvenNow OvensNow TinRow oven_now oven_settings ovens_now save_oven tin_words"
     ),
@@ -283,10 +308,13 @@ _NAMES = {
         "save_text text_now texts_of versions_of"
     ),
     "usecases.to_buy": "ToBuy",
+    "usecases.together": "LoadWish TogetherWish bakes_together",
+    "usecases.together_result": "TogetherLoad TogetherResult",
     "usecases.today": "NextThing Today today_of",
     "usecases.torte_page": "TortePage TorteRow TorteSaid TorteUse torte_shown",
     "usecases.trials": (
-        "TrialRow drafted edit_trial end_as_trial trial_numbers trial_row trial_rows trial_sheet"
+        "TrialRow drafted edit_trial end_as_trial trial_limits trial_numbers trial_row trial_rows "
+        "trial_sheet"
     ),
     "usecases.vary": "VaryWish vary_each vary_formula",
     "usecases.vary_choices": "VaryChoices choices_of",
@@ -297,47 +325,50 @@ _NAMES = {
 """Each module with the names it answers to."""
 
 __all__ = [
-    "ANSWERS", "REASONS", "Answer", "Asked", "AskedTable", "BakeLine", "BakeLines", "BakeNarrow",
-    "BakePage", "BakeResult", "BakeWish", "Bench", "BenchClock", "BenchClocks", "BenchSaid",
+    "ANSWERS", "REASONS", "Answer", "Asked", "AskedTable", "BakeBeside", "BakeLine", "BakeLines",
+    "BakePage", "BakeResult", "BakeUnknown", "BakeWish", "Bench", "BenchClock", "BenchClocks", "BenchSaid",
     "BenchSlip", "BenchWay", "BlendGluten", "BlendHand", "BlendLine", "BlendOther", "BlendPremix",
     "BlendRecord", "BlendResult", "BlendWish", "BookPlan", "BookResult", "BuildLayer",
     "BuildResult", "CheckBand", "CheckFinding", "CheckLine", "CheckOwn", "CheckRanking",
-    "CheckResult", "CheckTwice", "Content", "CoolingResult",
-    "CoreNow", "CostComponent", "CostResult", "CostWish",
-    "CupNow", "DayView", "EggBuy", "EggPack", "EggRow", "EggsResult", "EggsWish", "Explanation",
-    "FamilyWish", "Health", "IngredientNow", "IngredientsFound", "Json", "KeepPart", "KeepResult",
-    "KeptSheet", "KeptStep", "KeptTrial", "LabelOf", "LabelPanel", "LabelResult", "LabelWish",
-    "LineChange", "Load", "LotRow", "LotStop", "NamedIngredient", "NextThing", "OrderPiece",
-    "OrderQuestion", "OrderStanding", "OrderStopped", "OrderView", "OvenNext", "OvenNow",
-    "OvenReady", "OvenView", "OvensNow", "PantryNow", "ParentNow", "PlanLoad", "PlanResult",
-    "PlanTask", "PlanWish", "PlannedDay", "QuestionError", "ReadBaked", "ReadLine", "ReadOven",
-    "ReadResult", "ReadUse", "RollWindow",
-    "RoomNow", "RowConflictError", "RowNow", "SheetBytes", "SheetFile",
-    "SheetResult", "SizeChoice", "SizeOption", "SizeResult", "SizeWish", "SlipDeclined", "SlipHeld",
-    "SlipOption", "SlipResult", "SlipRow", "SlipWish", "Spot", "StockStop", "Stops",
-    "StudioSettings", "SumList", "SumRow", "TableChange", "TableNow", "TeachFormula", "TeachHeat",
-    "TeachLine", "TeachView", "TextLineRow", "TextNow", "TextRow", "TextVersion", "TinRow", "ToBuy",
-    "Today", "TortePage", "TorteRow", "TorteSaid", "TorteUse", "TrialRow", "VaryChange",
-    "VaryChild", "VaryChoices", "VaryResult", "VaryWish", "add_row", "answer_sum", "answer_type",
-    "answered_text", "asked_table", "back_up_book", "bake_formula", "bake_shown", "begin_at_bench",
-    "bench_of", "bring_back", "build_torte", "card_bytes", "check_formula", "choices_of",
-    "choose_blend", "clocks_at_bench", "command_schema", "cooling_after",
-    "cooling_of", "core_left", "cost_of", "cup_at_bench",
-    "data_version", "day_view", "delete_row", "delete_text", "differences", "drafted", "edit_trial",
-    "eggs_of", "end_as_trial", "evidence_words", "export_book", "flours_at_hand", "ground_at_bench",
-    "health_of", "import_book", "ingredient_now", "ingredients_found", "init_book", "is_new_size",
-    "keep_cup", "keep_of", "keep_size", "keep_table", "label_of", "label_sheets", "list_sums",
-    "load_demo", "loads_now", "make_order_sheets", "make_sheets", "order_view", "orders_of",
-    "oven_now", "oven_settings", "oven_view", "ovens_now", "pantry_now", "parent_now", "plain",
-    "plan_day_today", "plan_orders", "probe_load", "put_back", "put_in", "questions_of_table",
-    "read_formula", "rescue_slip", "restore_book", "room_now", "row_questions", "save_oven",
-    "save_row", "save_settings", "save_text", "say_at_bench", "set_aside", "settings_now",
-    "settings_text", "settings_wished", "sheet_bytes", "sheets_of_order", "size_formula",
-    "slip_rows", "standing_of", "standings_of", "start_at_bench", "stop_at_bench", "table_change",
-    "table_now", "take_out", "teach_view", "text_now", "texts_of", "time_load", "tin_words",
-    "today_of", "torte_shown", "trial_numbers", "trial_row", "trial_rows", "trial_sheet",
-    "vary_children", "vary_each", "vary_formula", "verify_book", "verify_sheets", "versions_of",
-    "weighing_of",
+    "CheckResult", "CheckTwice", "ClockSaid", "Content", "CoolingResult",
+    "CoreNow", "CostComponent", "CostResult",
+    "CostWish", "CupNow", "CupSaid", "DayView", "EggBuy", "EggPack", "EggRow", "EggsResult",
+    "EggsWish", "EndSaid", "Explanation", "FamilyWish", "Health", "IngredientNow",
+    "IngredientsFound", "Json", "KeepPart", "KeepResult", "KeptSheet", "KeptStep", "KeptTrial",
+    "LabelOf", "LabelPanel", "LabelResult", "LabelWish", "LineChange", "Load", "LoadWish",
+    "LotRow", "LotStop",
+    "NamedIngredient", "NextThing", "OrderPiece", "OrderQuestion", "OrderStanding", "OrderStopped",
+    "OrderView", "OvenChoice", "OvenChoices", "OvenMoved", "OvenNext", "OvenNow", "OvenReady",
+    "OvenView", "OvensNow", "PantryNow",
+    "ParentNow", "PlanLoad", "PlanResult", "PlanTask", "PlanWish", "PlannedDay", "QuestionError",
+    "ReadBaked", "ReadLine", "ReadOven", "ReadResult", "ReadUse", "RollWindow",
+    "RoomNow", "RowConflictError",
+    "RowNow", "SheetBytes", "SheetFile", "SheetResult", "SizeChoice", "SizeOption", "SizeResult",
+    "SizeWish", "SlipDeclined", "SlipHeld", "SlipOption", "SlipResult", "SlipRow", "SlipWish",
+    "Spot", "StockStop", "Stops", "StudioSettings", "SumList", "SumRow", "TableChange", "TableNow",
+    "TeachFormula", "TeachHeat", "TeachLine", "TeachView", "TextLineRow", "TextNow", "TextRow",
+    "TextVersion", "TinRow", "ToBuy", "Today", "TogetherLoad", "TogetherResult", "TogetherWish", "TortePage", "TorteRow", "TorteSaid", "TorteUse",
+    "TrialRow", "VaryChange", "VaryChild", "VaryChoices", "VaryResult", "VaryWish", "add_row",
+    "answer_sum", "answer_type", "answered_text", "asked_table", "back_up_book", "bake_formula",
+    "bake_shown", "bake_with_more", "bakes_together", "begin_at_bench", "bench_of", "bring_back", "build_torte", "card_bytes",
+    "check_formula", "choices_of", "choose_blend", "clocks_at_bench", "clocks_beside",
+    "command_schema", "cooling_after",
+    "cooling_of", "core_left", "cost_of", "cup_at_bench", "cup_limits", "data_version",
+    "day_view", "delete_row", "delete_text", "differences", "drafted", "draw_bake", "edit_trial", "eggs_of",
+    "end_as_trial", "evidence_words", "export_book", "flours_at_hand", "ground_at_bench",
+    "health_of", "hear_at_bench", "import_book", "ingredient_now", "ingredients_found", "init_book",
+    "is_new_size", "keep_cup", "keep_of", "keep_size", "keep_table", "label_of", "label_sheets",
+    "list_sums", "load_demo", "loads_now", "make_order_sheets", "make_sheets", "moment_said",
+    "order_view", "orders_of", "others_if_in", "oven_choice", "oven_choices", "oven_now", "oven_settings", "oven_view", "ovens_now", "pantry_now",
+    "parent_now", "plain", "plan_day_today", "plan_orders", "probe_load", "put_back", "put_in",
+    "questions_of_table", "read_formula", "rescue_slip", "restore_book", "room_now",
+    "row_questions", "save_oven", "save_row", "save_settings", "save_text", "say_at_bench",
+    "set_aside", "settings_now", "settings_text", "settings_wished", "sheet_bytes",
+    "sheets_of_order", "size_formula", "slip_rows", "standing_of", "standings_of", "start_at_bench",
+    "stop_at_bench", "table_change", "table_now", "take_out", "teach_view", "text_now", "texts_of",
+    "time_load", "tin_words", "today_of", "torte_shown", "trial_limits", "trial_numbers",
+    "trial_row", "trial_rows", "trial_sheet", "vary_children", "vary_each", "vary_formula",
+    "verify_book", "verify_sheets", "versions_of", "weighing_of",
 ]
 # fmt: on
 

@@ -17,8 +17,14 @@ from krume.base import Infeasible, Interval, Notice, Option, OutOfRangeError, Pr
 from krume.design import Formula, OvenLine, balance, family, read_oven
 from krume.size import Tin, area_cm2, read_tin, tin_text
 from krume.usecases.answer import Answer, Asked, clash_problems
+from krume.usecases.bake_around import (
+    around_notices,
+    around_of,
+    around_problems,
+    told_around,
+)
 from krume.usecases.bake_lines import bake_lines
-from krume.usecases.bake_result import BakeCurve, BakeDial, BakeResult, BakeRules
+from krume.usecases.bake_result import BakeDial, BakeResult, curve_of, rules_of
 from krume.usecases.own_oven import KnownOven, known_oven, oven_named, oven_names
 from krume.usecases.own_oven_gathered import NO_NAME
 from krume.usecases.own_oven_minutes import cake_of, oven_notices, own_minutes
@@ -34,7 +40,8 @@ _BAKED_FLAT = ("tart",)
 class BakeWish:
     """What is wished of the bake; None takes the formula's own tin and oven.
 
-    `lines` asks for what a slip of each line does to it.
+    `lines` asks for what a slip of each line does to it; `beside` is a second tin; what stands
+    round the tin is said by the words of krume.bake's Around.
     """
 
     tin: str | None = None
@@ -43,6 +50,12 @@ class BakeWish:
     altitude_m: float = 0.0
     oven_name: str | None = None
     lines: bool = False
+    jacket: str = "none"
+    under: str = "rack"
+    rack: str = "middle"
+    cold_start_c: float | None = None
+    door_min: tuple[float, ...] = ()
+    beside: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -229,6 +242,7 @@ def _oven(line: OvenLine, wish: BakeWish) -> Oven:
         temp_c=line.temp_c or 0.0,
         fan=wish.fan or bool(line.fan),
         altitude_m=wish.altitude_m,
+        around=around_of(wish),
     )
 
 
@@ -237,6 +251,8 @@ def _bare(found: FormulaRead, place: _Place, wish: BakeWish, asked: Asked) -> An
     formula, density = found.formula, density_of(found.formula)
     problems = (*found.problems, *place.problems, *_density_problem(density.value_g_ml))
     problems = (*problems, *_stages(place.oven), *_oven_named(wish, asked))
+    oven_c = None if place.oven is None else place.oven.temp_c
+    problems = (*problems, *around_problems(wish, place.tin, oven_c))
     result = BakeResult(
         name=formula.name,
         tin=None if place.tin is None else tin_text(place.tin),
@@ -255,10 +271,12 @@ def _bare(found: FormulaRead, place: _Place, wish: BakeWish, asked: Asked) -> An
         curve=None,
         dial=_dial(place.oven, wish, asked),
         discrepancy=None, draws=None, stalled=None,
+        around=told_around(wish),
     )  # fmt: skip
     keys = source_keys(line_sources(formula), {f.source for f in figures().values()})
     practice = practice_notice((density.status,)) if density.value_g_ml is not None else ()
-    return Answer(result, problems, (*found.notices, *place.notices, *practice), keys)
+    said = around_notices(wish, balance(formula).family)
+    return Answer(result, problems, (*found.notices, *place.notices, *said, *practice), keys)
 
 
 def _density_problem(density: float | None) -> tuple[Problem, ...]:
@@ -350,19 +368,14 @@ def with_bake(known: BakeResult, batter: Batter, bake: Bake) -> BakeResult:
     whose = "the formula's own" if batter.core_c is not None else "5 K below boiling"
     if batter.core_c is not None and abs(bake.core_c - batter.core_c) > 0.05:
         whose = "the formula's own, moved with the boiling point"
-    core, set_, colour = (round(minute, 1) for minute in bake.rule_minutes)
     return replace(
         known,
         done_by=bake.done_by,
-        rules=BakeRules(core, set_, colour),
+        rules=rules_of(bake),
         core_c=round(bake.core_c, 1),
         core_from=whose,
         boiling_c=round(bake.boiling_c, 1),
-        curve=BakeCurve(
-            tuple(round(minute, 2) for minute in bake.curve.time_min),
-            tuple(round(temp, 1) for temp in bake.curve.core_c),
-            tuple(round(temp, 1) for temp in bake.curve.top_c),
-        ),
+        curve=curve_of(bake),
     )
 
 

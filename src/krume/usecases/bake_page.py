@@ -1,16 +1,18 @@
 """A bake as a page shows it: the likeliest at once, its doubt when it is asked for."""
 
 from dataclasses import dataclass, replace
-from datetime import date
-from functools import lru_cache
 
 from krume.bake import Batter, Oven, figures, likeliest, predict
 from krume.base import Infeasible, Interval, as_text
-from krume.publish import BakeCourse, bake_drawing
-from krume.store import book_at, content_stamp_of
+from krume.store import book_at
 from krume.usecases.answer import Answer, Asked
 from krume.usecases.bake import BakeGround, BakeWish, bake_formula, bake_ground, barred, with_bake
-from krume.usecases.bake_result import BakeResult
+from krume.usecases.bake_around import door_too_late
+from krume.usecases.bake_beside import Beside, beside_of
+from krume.usecases.bake_more import likely_min, with_more
+from krume.usecases.bake_pictures import BakePictures, pictures_of, told_stretch
+from krume.usecases.bake_result import BakeResult, BakeUnknown
+from krume.usecases.remembering import Remembered
 
 _LAST = {
     "core": "Core last: the middle is the last to be ready. Before that it is probably still wet.",
@@ -21,32 +23,28 @@ _MOST_KEPT = 64
 
 
 @dataclass(frozen=True, slots=True)
-class BakeNarrow:
-    """What would narrow the doubt, and the minutes it would leave."""
-
-    key: str
-    text: str
-    minutes: Interval
-
-
-@dataclass(frozen=True, slots=True)
 class BakePage:
     """A bake on a page. `likely_min` is the likeliest bake's; without it nothing is baked.
 
-    `result.minutes` stays None until the doubt is worked out; `narrows` then holds what would
-    narrow it, the most first. `svg` is the drawing, `svg_narrow` the one for a phone.
+    `result.minutes` stays None until the doubt is worked out; `result.unknowns` then says what
+    makes it, with the minutes each would leave where it is known better. `svg` is the curve,
+    `svg_narrow` the one for a phone; `cuts` the cake at its minutes, `pair` both tins at one.
     """
 
     result: BakeResult
     likely_min: float | None
     last_text: str
-    narrows: tuple[BakeNarrow, ...]
-    svg: str | None
-    svg_narrow: str | None
+    svg: str | None = None
+    svg_narrow: str | None = None
+    cuts: tuple[str, ...] = ()
+    pair: tuple[str, ...] = ()
+    pair_min: float | None = None
+    top: str | None = None
+    cut_text: str = ""
 
 
-_Key = tuple[tuple[float, ...], str, BakeWish, tuple[str, ...], date | None, str]
-_worked: dict[_Key, Answer[BakePage]] = {}
+_worked: Remembered[Answer[BakePage]] = Remembered(_MOST_KEPT)
+_likely: Remembered[Answer[BakePage]] = Remembered(_MOST_KEPT)
 
 
 def bake_shown(name: str, wish: BakeWish, asked: Asked, *, work: bool = False) -> Answer[BakePage]:
@@ -54,98 +52,105 @@ def bake_shown(name: str, wish: BakeWish, asked: Asked, *, work: bool = False) -
 
     A doubt that was worked out for the same book and the same request comes without asking.
     """
-    stamp = content_stamp_of(book_at(asked.book))
-    key = None if stamp is None else (
-        stamp, name, wish, asked.answers, asked.on, str(asked.book)
-    )  # fmt: skip
-    if key is not None and key in _worked:
-        return _worked[key]
-    if not work:
-        return _likeliest(name, wish, asked) if key is None else _kept(name, wish, asked, key)
-    answer = _with_doubt(name, wish, asked)
-    if key is not None:
-        if len(_worked) >= _MOST_KEPT:
-            _worked.clear()
-        _worked[key] = answer
-    return answer
-
-
-@lru_cache(maxsize=_MOST_KEPT)
-def _kept(name: str, wish: BakeWish, asked: Asked, _: _Key) -> Answer[BakePage]:
-    return _likeliest(name, wish, asked)
+    book, key = book_at(asked.book), (name, wish, asked.answers, asked.on)
+    found = _worked.get(book, key)
+    if found is not None:
+        return found
+    if work:
+        return _worked.of(book, key, lambda: _with_doubt(name, wish, asked))
+    return _likely.of(book, key, lambda: _likeliest(name, wish, asked))
 
 
 def _likeliest(name: str, wish: BakeWish, asked: Asked) -> Answer[BakePage]:
-    """One bake of every parameter at its row's value."""
+    """One bake of every parameter at its row's value, in each tin."""
     ground = bake_ground(name, wish, asked)
     if ground.batter is None or ground.tin is None or ground.oven is None:
         return _bare(ground.bare)
     bake = likeliest(ground.batter, ground.tin, ground.oven)
     if isinstance(bake, Infeasible):
         return _bare(barred(ground, bake))
+    second = beside_of(ground, wish, asked)
     result = with_bake(ground.bare.result, ground.batter, bake)
     notices = (*ground.bare.notices, *ground.notices)
-    return _paged(replace(ground.bare, result=result, notices=notices))
+    answer = replace(
+        ground.bare,
+        result=replace(result, beside=second.result),
+        problems=(*second.problems, *door_too_late(wish.door_min, bake.minutes)),
+        notices=notices,
+        is_possible=second.is_possible,
+    )
+    return _paged(answer, ground, second)
 
 
 def _with_doubt(name: str, wish: BakeWish, asked: Asked) -> Answer[BakePage]:
     answer = bake_formula(name, wish, asked)
     if answer.result.minutes is None:
         return _bare(answer)
-    return _paged(answer, _narrows(bake_ground(name, wish, asked)))
+    ground = bake_ground(name, wish, asked)
+    answer, second = with_more(answer, ground, wish, asked)
+    narrowed = _narrowed(ground, answer.result.unknowns)
+    answer = replace(answer, result=replace(answer.result, unknowns=narrowed))
+    return _paged(answer, ground, second)
 
 
 def _bare(answer: Answer[BakeResult]) -> Answer[BakePage]:
-    page = BakePage(answer.result, None, "", (), None, None)
+    page = BakePage(answer.result, None, "")
     return Answer(page, answer.problems, answer.notices, answer.sources, None, answer.is_possible)
 
 
-def _paged(answer: Answer[BakeResult], narrows: tuple[BakeNarrow, ...] = ()) -> Answer[BakePage]:
+def _paged(answer: Answer[BakeResult], ground: BakeGround, second: Beside) -> Answer[BakePage]:
     found, bare = answer.result, _bare(answer)
-    if found.rules is None or found.curve is None or found.done_by is None:
+    pictures = pictures_of(ground, found, second)
+    if pictures is None or found.done_by is None:
         return bare
-    likely = max(found.rules.core_min, found.rules.set_min, found.rules.colour_min)
-    course = BakeCourse(
-        found.curve.time_min, found.curve.core_c, found.curve.top_c, likely,
-        found.core_c or 0.0, found.done_by, found.minutes,
-    )  # fmt: skip
     page = BakePage(
         found,
-        likely,
+        likely_min(found),
         _LAST[found.done_by],
-        narrows,
-        bake_drawing(course, ident="bake"),
-        bake_drawing(course, ident="bake-narrow", narrow=True),
+        svg=pictures.course_svg(),
+        svg_narrow=pictures.course_svg(narrow=True),
+        cuts=pictures.cut_svgs(),
+        pair=pictures.pair_svgs(),
+        pair_min=pictures.pair[0].section.time_min if pictures.pair else None,
+        top=pictures.top_svg(),
+        cut_text=_cut_text(pictures),
     )
     return replace(bare, result=page)
 
 
-def _narrows(ground: BakeGround) -> tuple[BakeNarrow, ...]:
-    """What one reading or one more bake would leave of the doubt, the most useful first."""
+def _cut_text(pictures: BakePictures) -> str:
+    """How the cuts are read."""
+    core = as_text(pictures.course.core_wanted_c, 0)
+    said = (
+        f"Lines of 40, 60, 80 and {core} °C; pores where it is {core} or more. The wedge stands "
+        "where the batter stood at the door, the ticks are centimetres, and the dry top has its "
+        "colour. The height is the model's own, no promise."
+    )
+    return f"{said} {told_stretch((*pictures.cuts, *pictures.pair))}".strip()
+
+
+def _narrowed(ground: BakeGround, unknowns: tuple[BakeUnknown, ...]) -> tuple[BakeUnknown, ...]:
+    """What one reading or one more bake would leave of the minutes, where it can be had."""
     batter, tin, oven = ground.batter, ground.tin, ground.oven
     if batter is None or tin is None or oven is None:
-        return ()
-    found = []
-    for key, text, changed, at in _steps(batter, oven):
+        return unknowns
+    then: dict[str, Interval] = {}
+    for key, changed, at in _steps(batter, oven):
         answer = predict(changed, tin, at)
         if not isinstance(answer, Infeasible):
-            found.append(BakeNarrow(key, text, answer.minutes))
-    return tuple(sorted(found, key=lambda each: each.minutes.high - each.minutes.low))
+            then[key] = answer.minutes
+    return tuple(replace(each, then_min=then.get(each.key)) for each in unknowns)
 
 
-def _steps(batter: Batter, oven: Oven) -> list[tuple[str, str, Batter, Oven]]:
+def _steps(batter: Batter, oven: Oven) -> list[tuple[str, Batter, Oven]]:
+    """One bake timed in this oven, a thermometer in it, a level cup of the batter weighed."""
     half = figures()["spread-oven-thermometer"].value
     spread = figures()["spread-heat-one-bake"].value
     steps = []
     if oven.ln_heat_sd > spread:
-        at = replace(oven, ln_heat_sd=spread)
-        text = "One bake of it in this oven, timed, with its core at the end"
-        steps.append(("one-bake", text, batter, at))
+        steps.append(("oven-heat", batter, replace(oven, ln_heat_sd=spread)))
     if oven.temp_half_width_c > half:
-        at = replace(oven, temp_half_width_c=half)
-        text = f"A thermometer in the middle of the oven, so that it is known to {as_text(half)} °C"
-        steps.append(("thermometer", text, batter, at))
+        steps.append(("oven-temperature", batter, replace(oven, temp_half_width_c=half)))
     if not batter.density_measured:
-        text = "A level cup of the batter on the scale, and its density in the formula"
-        steps.append(("cup", text, replace(batter, density_measured=True), oven))
+        steps.append(("density", replace(batter, density_measured=True), oven))
     return steps

@@ -1,8 +1,13 @@
 """What a bake answers: minutes as an interval, the rule that came last, and the course of it."""
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from krume.base import Interval
+from krume.usecases.bake_around import BakeAround
+
+if TYPE_CHECKING:
+    from krume.bake import Bake
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,6 +26,21 @@ class BakeRules:
     core_min: float
     set_min: float
     colour_min: float
+
+
+def curve_of(bake: "Bake") -> BakeCurve:
+    """The course of a bake, as it is answered."""
+    return BakeCurve(
+        tuple(round(minute, 2) for minute in bake.curve.time_min),
+        tuple(round(temp, 1) for temp in bake.curve.core_c),
+        tuple(round(temp, 1) for temp in bake.curve.top_c),
+    )
+
+
+def rules_of(bake: "Bake") -> BakeRules:
+    """The minutes of its three rules, as they are answered."""
+    core, set_, colour = (round(minute, 1) for minute in bake.rule_minutes)
+    return BakeRules(core, set_, colour)
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,12 +104,65 @@ class BakeLines:
 
 
 @dataclass(frozen=True, slots=True)
+class BakeBeside:
+    """The same batter in a second tin: `sooner_min` is how much sooner it is ready, negative later.
+
+    The difference is of the same draws in both tins; None is no telling, or not worked out.
+    """
+
+    tin: str
+    name: str
+    minutes: Interval | None
+    check_from_min: int | None
+    done_by: str
+    rules: BakeRules
+    core_c: float
+    depth_cm: float
+    curve: BakeCurve
+    sooner_min: Interval | None
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class BakeUnknown:
+    """One thing that is not known: its share (0 to 1) of the scatter of the minutes.
+
+    `then_min` are the minutes that stay where it is known better; None where no kitchen can, or
+    where that is not worked out.
+    """
+
+    key: str
+    text: str
+    share: float
+    then_min: Interval | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class BakeTop:
+    """Colour of the top at a minute of the likeliest bake: the model's measure, its word, L*a*b*.
+
+    `screen` is what a screen shows for it, no calibrated print.
+    """
+
+    which: str
+    minute: float
+    delta_e: float
+    word: str
+    lightness: float
+    red: float
+    yellow: float
+    screen: str
+
+
+@dataclass(frozen=True, slots=True)
 class BakeResult:
     """A batter in a tin in an oven. `minutes` is None where there is no answer.
 
     `core_c` is the core the bake is done at, `core_from` says whose it is; `own_minutes` are the
     formula's own, `planned_loss_pct` its own plan: label and cost use that one, never the model's.
-    `lines` is what each weighing does to it, null where that is not asked.
+    `lines` is what each weighing does to it, null where that is not asked. `around` is what stands
+    round the tin; `beside` the second tin; `unknowns` what makes the doubt, largest first; `tops`
+    the colour at check-from, likely and latest; `picture` the file it was drawn into.
     """
 
     name: str | None
@@ -117,3 +190,8 @@ class BakeResult:
     draws: int | None
     stalled: int | None
     lines: BakeLines | None = None
+    around: BakeAround | None = None
+    beside: BakeBeside | None = None
+    unknowns: tuple[BakeUnknown, ...] = ()
+    tops: tuple[BakeTop, ...] = ()
+    picture: str | None = None
