@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from krume.store import add_texts, book_at, keep_text
+from krume.store import add_texts, book_at, book_bytes, keep_text
 from krume.usecases import Asked
 from krume.usecases.remembering import Remembered, day_key
 
@@ -13,7 +13,7 @@ def test_an_answer_is_made_once_and_again_after_an_edit(tmp_path: Path) -> None:
     made: list[int] = []
 
     def make() -> int:
-        made.append(1)
+        made.append(len(book_bytes(book, "formulas/F1.txt") or b""))
         return len(made)
 
     kept: Remembered[int] = Remembered(2)
@@ -37,6 +37,7 @@ def test_what_changed_while_it_was_made_is_not_kept(tmp_path: Path) -> None:
     add_texts(book, {"formulas/F1.txt": b"F1\n"})
 
     def make() -> str:
+        book_bytes(book, "formulas/F1.txt")
         keep_text(book, "formulas/F1.txt", b"F2\n", seen=1)
         return "of the old text"
 

@@ -19,7 +19,9 @@ from krume.store.book import (
     list_tables,
     list_texts,
     place_in,
+    places_in,
     stamp_of,
+    text_at_place,
 )
 from krume.store.care import back_up, faults, latest_backup, restore
 from krume.store.clocks import (
@@ -34,6 +36,7 @@ from krume.store.clocks import (
 )
 from krume.store.content_stamp import content_stamp_of
 from krume.store.contents import Loaded
+from krume.store.database import one_look
 from krume.store.edits import (
     drop_row,
     drop_text,
@@ -45,8 +48,11 @@ from krume.store.edits import (
 )
 from krume.store.files import FILE_LIMIT, is_file, is_folder, place_all, read_bytes, write_whole
 from krume.store.going_on import open_weighings
+from krume.store.holding import reads_hold
 from krume.store.kitchen import KitchenSettings, kitchen_of
+from krume.store.moment import DAY, MINUTE, clock_now, note_clock
 from krume.store.prices import prices_of
+from krume.store.reads import NEVER, Reads, note, note_all, noting
 from krume.store.sheets import KeptRow
 from krume.store.studio import Scale, Studio, StudioCost, read_studio, studio_of
 from krume.store.tables import table_rows, table_text
@@ -73,8 +79,11 @@ from krume.store.weighings import (
 )
 
 __all__ = [
+    "DAY",
     "FILE_LIMIT",
     "FOLDERS",
+    "MINUTE",
+    "NEVER",
     "Book",
     "BookText",
     "KeptClock",
@@ -85,6 +94,7 @@ __all__ = [
     "KeptWeighing",
     "KitchenSettings",
     "Loaded",
+    "Reads",
     "Scale",
     "Studio",
     "StudioCost",
@@ -95,6 +105,7 @@ __all__ = [
     "book_bytes",
     "book_places",
     "bytes_of_path",
+    "clock_now",
     "clocks_of",
     "clocks_since",
     "content_stamp_of",
@@ -121,13 +132,20 @@ __all__ = [
     "latest_backup",
     "list_tables",
     "list_texts",
+    "note",
+    "note_all",
+    "note_clock",
+    "noting",
+    "one_look",
     "open_weighing",
     "open_weighings",
     "place_all",
     "place_in",
+    "places_in",
     "prices_of",
     "read_bytes",
     "read_studio",
+    "reads_hold",
     "restore",
     "resume_clock",
     "running_clocks",
@@ -142,6 +160,7 @@ __all__ = [
     "studio_of",
     "table_rows",
     "table_text",
+    "text_at_place",
     "trial_at",
     "trial_of_weighing",
     "trials_of",

@@ -3,18 +3,22 @@
 import hashlib
 import os
 import shutil
+import stat
 import tempfile
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Hashable, Iterable, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
 
 from krume.base import StoreError
+from krume.store.bench_tables import BENCH_TABLES
+from krume.store.by_mark import by_mark
 from krume.store.contents import Loaded, add_all, as_kept, bytes_at, is_sheet, places
-from krume.store.database import DATABASE, reading, writing
+from krume.store.database import DATABASE, looked, note_kinds, reading, writing
 from krume.store.files import is_file, is_folder, place_all, read_bytes, refusals
+from krume.store.marks import TITLES, WHOLE, of_folder, of_sheet, of_text
 from krume.store.migrations import make, migrate
-from krume.store.texts import bodies, first_line, titles
+from krume.store.texts import bodies, first_line, text_places, titles
 
 FOLDERS: dict[str, str] = {
     "formulas": "formula",
@@ -72,10 +76,14 @@ def is_book(book: Book) -> bool:
 def database_of(book: Book) -> Path | None:
     """Database of a book; None where it is a folder of plain texts, or not there yet."""
     path = book.path / DATABASE
-    if not is_file(path):
+    try:
+        found = path.stat()
+    except (OSError, ValueError):
+        return None
+    if not stat.S_ISREG(found.st_mode):
         return None
     with refusals(path, doing="read"):
-        _brought_up(path, path.stat().st_ino)
+        _brought_up(path, found.st_ino)
     return path
 
 
@@ -89,10 +97,17 @@ def book_bytes(book: Book, place: str) -> bytes | None:
     """A text or a table of a book by its place, formulas/F1.txt; None where there is none."""
     database = database_of(book)
     if database is not None:
-        with reading(database) as connection:
+        with reading(database, _kind_of(place)) as connection:
             return bytes_at(connection, place)
     path = book.path / place
     return read_bytes(path) if is_file(path) else None
+
+
+def _kind_of(place: str) -> tuple[str, ...]:
+    """What is read where a place is; tables of the bench are of no one thing."""
+    if place in BENCH_TABLES:
+        return WHOLE
+    return of_sheet(place) if is_sheet(place) else of_text(place)
 
 
 def folder_bytes(book: Book, folder: str) -> dict[str, bytes]:
@@ -100,8 +115,8 @@ def folder_bytes(book: Book, folder: str) -> dict[str, bytes]:
     database = database_of(book)
     if database is None:
         return {path.stem: read_bytes(path) for path in _texts_in(book.path / folder)}
-    with reading(database) as connection:
-        held = bodies(connection, f"{folder}/")
+    with reading(database, of_folder(folder)) as connection:
+        held = bodies(connection, folder)
     found = ((_text(book, place, ""), data) for place, data in held.items())
     return {text.name: data for text, data in found if text is not None}
 
@@ -117,6 +132,15 @@ def book_places(book: Book) -> tuple[str, ...]:
     with refusals(book.path, doing="read"):
         found = [p.relative_to(book.path) for p in book.path.rglob("*") if is_file(p)]
     return tuple(sorted(p.as_posix() for p in found if not _is_hidden(p)))
+
+
+def places_in(book: Book, folder: str) -> tuple[str, ...]:
+    """Places of the texts in one folder of a book."""
+    database = database_of(book)
+    if database is None:
+        return tuple(place for place in book_places(book) if place.startswith(f"{folder}/"))
+    with reading(database, of_folder(folder)) as connection:
+        return text_places(connection, folder)
 
 
 def _is_hidden(path: Path) -> bool:
@@ -140,7 +164,7 @@ def bytes_of_path(book: Book, path: Path) -> bytes | None:
     return None if place is None else book_bytes(book, place)
 
 
-def stamp_of(book: Book) -> tuple[int, ...] | None:
+def stamp_of(book: Book) -> tuple[Hashable, ...] | None:
     """What changes with every commit to a book's database; None for plain files.
 
     Two looks with the same stamp see the same book, so that what was read may be kept in mind.
@@ -148,37 +172,60 @@ def stamp_of(book: Book) -> tuple[int, ...] | None:
     database = database_of(book)
     if database is None:
         return None
-    log = database.with_name(f"{database.name}-wal")
-    with refusals(database, doing="read"):
-        looks = [p.stat() for p in (database, log) if is_file(p)]
-    return tuple(n for each in looks for n in (each.st_ino, each.st_mtime_ns, each.st_size))
+    with looked(database) as look:
+        note_kinds(look, (WHOLE,))
+        return look.stamp
 
 
 def list_texts(book: Book) -> tuple[BookText, ...]:
     """Every text of a book, by kind and name."""
-    stamp = stamp_of(book)
-    if stamp is not None:
-        return _listed(book, stamp)
+    return _listed(book).texts
+
+
+@dataclass(frozen=True, slots=True)
+class _Listed:
+    """The texts of a book, and each by its place, its name and its title."""
+
+    texts: tuple[BookText, ...]
+    by_place: dict[str, BookText]
+    by_name: dict[str, tuple[BookText, ...]]
+    by_title: dict[str, tuple[BookText, ...]]
+
+
+def _listed(book: Book) -> _Listed:
+    database = database_of(book)
+    if database is not None:
+        return by_mark(database, TITLES, "list", lambda found: _in_order(book, titles(found)))
     return _in_order(book, tuple((p, _first_line(book.path / p)) for p in _plain_texts(book)))
 
 
-@lru_cache(maxsize=8)
-def _listed(book: Book, _: tuple[int, ...]) -> tuple[BookText, ...]:
-    with reading(book.path / DATABASE) as connection:
-        return _in_order(book, titles(connection))
-
-
-def _in_order(book: Book, held: Iterable[tuple[str, str]]) -> tuple[BookText, ...]:
-    found = (_text(book, place, title) for place, title in held)
+def _in_order(book: Book, held: Iterable[tuple[str, str]]) -> _Listed:
+    found = {place: _text(book, place, title) for place, title in held}
     order = list(FOLDERS.values())
-    texts = [text for text in found if text is not None]
-    return tuple(sorted(texts, key=lambda text: (order.index(text.kind), text.name)))
+    by_place = {place: text for place, text in found.items() if text is not None}
+    texts = tuple(sorted(by_place.values(), key=lambda text: (order.index(text.kind), text.name)))
+    by_name = _grouped(texts, lambda text: text.name)
+    return _Listed(texts, by_place, by_name, _grouped(texts, lambda text: _said(text.title)))
+
+
+def _grouped(
+    texts: Iterable[BookText], word: Callable[[BookText], str]
+) -> dict[str, tuple[BookText, ...]]:
+    found: dict[str, list[BookText]] = {}
+    for text in texts:
+        found.setdefault(word(text).casefold(), []).append(text)
+    return {name: tuple(same) for name, same in found.items()}
+
+
+def _said(name: str) -> str:
+    return " ".join(name.split())
 
 
 def _plain_texts(book: Book) -> list[str]:
     return [f"{folder}/{p.name}" for folder in FOLDERS for p in _texts_in(book.path / folder)]
 
 
+@lru_cache(maxsize=8192)
 def _text(book: Book, place: str, title: str) -> BookText | None:
     folder, _, file = place.partition("/")
     name, dot, end = file.rpartition(".")
@@ -206,10 +253,13 @@ def _first_line(path: Path) -> str:
 
 def find_texts(book: Book, name: str) -> tuple[BookText, ...]:
     """Texts that go by a name: the file's name first, else the name on the first line."""
-    wanted = " ".join(name.split()).casefold()
-    texts = list_texts(book)
-    by_name = tuple(t for t in texts if t.name.casefold() == wanted)
-    return by_name or tuple(t for t in texts if " ".join(t.title.split()).casefold() == wanted)
+    wanted, listed = _said(name).casefold(), _listed(book)
+    return listed.by_name.get(wanted) or listed.by_title.get(wanted, ())
+
+
+def text_at_place(book: Book, place: str) -> BookText | None:
+    """The text that stands at a place, formulas/F1.txt; None where there is none."""
+    return _listed(book).by_place.get(place)
 
 
 def count_texts(book: Book) -> dict[str, int]:

@@ -70,12 +70,13 @@ def start_clock(
 
 
 def stop_clocks(book: Book, *, kind: str, weighing: str, at: str = "") -> None:
-    """Stop the clocks of a kind that run for a weighing."""
+    """Stop the clocks of a kind that run for a weighing, those started by the moment they stop."""
+    stopped = at or moment()
     with writing(editable(book)) as found:
         found.execute(
             "UPDATE clock SET stopped_at = ? WHERE kind = ? AND stopped_at IS NULL "
-            "AND weighing_id = (SELECT id FROM weighing WHERE key = ?)",
-            (at or moment(), kind, weighing),
+            "AND started_at <= ? AND weighing_id = (SELECT id FROM weighing WHERE key = ?)",
+            (stopped, kind, stopped, weighing),
         )
 
 

@@ -1,29 +1,29 @@
 """A stamp of a book's texts and tables alone: weighings, clocks and trials do not move it."""
 
-from functools import lru_cache
+import sqlite3
+from collections.abc import Hashable
 
-from krume.store.book import Book, stamp_of
-from krume.store.database import DATABASE, reading
+from krume.store.book import Book, database_of
+from krume.store.by_mark import by_mark
+from krume.store.marks import WHOLE
 
 _WHAT_IS_KEPT = (
-    "SELECT count(*), total(revision) FROM text",
-    "SELECT count(*), total(revision) FROM sheet_row",
+    "SELECT count(*), total(revision), max(changed_at) FROM text",
+    "SELECT count(*), total(revision), max(changed_at) FROM sheet_row",
     "SELECT count(*), total(length(head)) FROM sheet",
 )
 
 
-def content_stamp_of(book: Book) -> tuple[float, ...] | None:
+def content_stamp_of(book: Book) -> tuple[Hashable, ...] | None:
     """What changes with every edit of a text or a table; None for plain files.
 
     Versions only grow, so that two looks with the same stamp see the same texts and tables.
     """
-    stamp = stamp_of(book)
-    return None if stamp is None else _content(book, stamp)
+    database = database_of(book)
+    if database is None:
+        return None
+    return by_mark(database, WHOLE, "counts", _counts)
 
 
-@lru_cache(maxsize=8)
-def _content(book: Book, stamp: tuple[int, ...]) -> tuple[float, ...]:
-    with reading(book.path / DATABASE) as connection:
-        counts = [n for each in _WHAT_IS_KEPT for n in connection.execute(each).fetchone()]
-    # The file itself stands first: a book that was put back is another one.
-    return (float(stamp[0]), *(float(n) for n in counts))
+def _counts(connection: sqlite3.Connection) -> tuple[Hashable, ...]:
+    return tuple(n for each in _WHAT_IS_KEPT for n in connection.execute(each).fetchone())

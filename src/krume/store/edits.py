@@ -8,13 +8,14 @@ from pathlib import Path
 from krume.base import StoreError
 from krume.store.book import Book, database_of
 from krume.store.database import reading, writing
+from krume.store.marks import of_sheet, of_text
 from krume.store.sheets import KeptRow, add_row, add_sheet, delete_row, head_of, rows_of, save_row
 from krume.store.texts import KeptText, delete_text, save_text, text_at, versions
 
 
 def kept_text(book: Book, place: str) -> KeptText | None:
     """A text of a book with its version; None where there is none."""
-    with looking(book) as found:
+    with looking(book, of_text(place)) as found:
         return None if found is None else text_at(found, place)
 
 
@@ -38,7 +39,7 @@ def drop_text(book: Book, place: str, *, seen: int) -> KeptText:
 
 def kept_rows(book: Book, place: str) -> tuple[tuple[str, ...], tuple[KeptRow, ...]]:
     """Head and rows of a table with their versions; both empty where there is none."""
-    with looking(book) as found:
+    with looking(book, of_sheet(place)) as found:
         if found is None:
             return (), ()
         return head_of(found, place) or (), rows_of(found, place)
@@ -69,13 +70,13 @@ def drop_row(book: Book, key: int, *, seen: int) -> None:
 
 
 @contextlib.contextmanager
-def looking(book: Book) -> Iterator[sqlite3.Connection | None]:
-    """One moment of a book's database; None where the book has none."""
+def looking(book: Book, *kinds: tuple[str, ...]) -> Iterator[sqlite3.Connection | None]:
+    """One moment of a book's database, of which `kinds` are read; None where it has none."""
     database = database_of(book)
     if database is None:
         yield None
         return
-    with reading(database) as found:
+    with reading(database, *kinds) as found:
         yield found
 
 

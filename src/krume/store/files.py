@@ -13,6 +13,7 @@ from collections.abc import Iterator, Mapping
 from pathlib import Path
 
 from krume.base import InputError, KrumeError, NotFoundError, StoreError
+from krume.store.reads import note_file
 
 FILE_LIMIT = 8 * 1024 * 1024
 """Bytes a text may have at most; a baker's whole note-book is a hundredth of it."""
@@ -20,6 +21,7 @@ FILE_LIMIT = 8 * 1024 * 1024
 
 def is_file(path: Path) -> bool:
     """Whether a file stands at a path; a path the system cannot even ask about has none."""
+    note_file(path)
     try:
         return path.is_file()
     except (OSError, ValueError):
@@ -28,6 +30,7 @@ def is_file(path: Path) -> bool:
 
 def is_folder(path: Path) -> bool:
     """Whether a folder stands at a path."""
+    note_file(path)
     try:
         return path.is_dir()
     except (OSError, ValueError):
@@ -36,6 +39,7 @@ def is_folder(path: Path) -> bool:
 
 def read_bytes(path: Path) -> bytes:
     """Bytes of a file, or one sentence on why it cannot be read."""
+    note_file(path)
     try:
         with path.open("rb") as file:
             data = file.read(FILE_LIMIT + 1)

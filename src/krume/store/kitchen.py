@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 from datetime import timezone, tzinfo
+from functools import lru_cache
+from pathlib import Path
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
 from krume.store.book import MARK, Book, book_bytes
@@ -25,9 +27,12 @@ class KitchenSettings:
 
 def kitchen_of(book: Book) -> KitchenSettings:
     """Kitchen of a book; without settings nothing is known of it."""
-    data, path = book_bytes(book, MARK), book.path / MARK
-    if data is None:
-        return KitchenSettings()
+    data = book_bytes(book, MARK)
+    return KitchenSettings() if data is None else _read(data, book.path / MARK)
+
+
+@lru_cache(maxsize=16)
+def _read(data: bytes, path: Path) -> KitchenSettings:
     settings = _Settings(_parsed(data, path), path)
     oven, mixer = settings.table("oven"), settings.table("mixer")
     fridge, hours = settings.table("fridge"), settings.table("hours")

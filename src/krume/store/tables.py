@@ -2,13 +2,14 @@
 
 import csv
 import io
-from functools import lru_cache
+import sqlite3
 from itertools import zip_longest
 from pathlib import Path
 
 from krume.base import StoreError
-from krume.store.book import Book, book_bytes, stamp_of
-from krume.store.database import DATABASE, reading
+from krume.store.book import Book, book_bytes, database_of
+from krume.store.by_mark import by_mark
+from krume.store.marks import of_sheet
 from krume.store.sheets import head_of, rows_of
 
 
@@ -29,9 +30,10 @@ def table_text(book: Book, place: str) -> str:
 
 def table_rows(book: Book, place: str) -> list[dict[str, str]]:
     """Rows of a table by the names of its first line; none where there is no table."""
-    stamp = stamp_of(book)
-    if stamp is not None:
-        return [dict(row) for row in _kept_rows(book, place, stamp)]
+    database = database_of(book)
+    if database is not None:
+        kept = by_mark(database, of_sheet(place), "rows", lambda found: _kept_rows(found, place))
+        return [dict(row) for row in kept]
     text = table_text(book, place)
     lines = csv.DictReader(io.StringIO(text, newline=None))
     try:
@@ -43,11 +45,8 @@ def table_rows(book: Book, place: str) -> list[dict[str, str]]:
         raise _no_table(book.path / place, f"line {lines.line_num}") from error
 
 
-@lru_cache(maxsize=16)
-def _kept_rows(book: Book, place: str, _: tuple[int, ...]) -> tuple[dict[str, str], ...]:
-    with reading(book.path / DATABASE) as connection:
-        head = head_of(connection, place) or ()
-        rows = rows_of(connection, place)
+def _kept_rows(connection: sqlite3.Connection, place: str) -> tuple[dict[str, str], ...]:
+    head, rows = head_of(connection, place) or (), rows_of(connection, place)
     return tuple(
         {name: cell.strip() for name, cell in zip_longest(head, row.cells, fillvalue="") if name}
         for row in rows

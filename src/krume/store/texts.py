@@ -31,14 +31,23 @@ def titles(connection: sqlite3.Connection) -> tuple[tuple[str, str], ...]:
     return tuple((row["place"], row["title"]) for row in rows)
 
 
-def bodies(connection: sqlite3.Connection, start: str) -> dict[str, bytes]:
-    """Every text whose place begins so, by its place: one question for all of them."""
+def bodies(connection: sqlite3.Connection, folder: str) -> dict[str, bytes]:
+    """Every text of a folder by its place: one question for all of them."""
     rows = connection.execute(
-        "SELECT place, body FROM text WHERE NOT is_deleted AND substr(place, 1, ?) = ? "
+        "SELECT place, body FROM text WHERE NOT is_deleted AND place >= ? AND place < ? "
         "ORDER BY place",
-        (len(start), start),
+        (f"{folder}/", f"{folder}0"),
     )
     return {row["place"]: bytes(row["body"]) for row in rows}
+
+
+def text_places(connection: sqlite3.Connection, folder: str) -> tuple[str, ...]:
+    """Places of the texts of a folder."""
+    rows = connection.execute(
+        "SELECT place FROM text WHERE NOT is_deleted AND place >= ? AND place < ? ORDER BY place",
+        (f"{folder}/", f"{folder}0"),
+    )
+    return tuple(row["place"] for row in rows)
 
 
 def versions(connection: sqlite3.Connection, place: str) -> tuple[KeptText, ...]:

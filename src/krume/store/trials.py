@@ -5,9 +5,11 @@ import sqlite3
 from dataclasses import asdict, dataclass, replace
 
 from krume.base import ConflictError, NotFoundError
-from krume.store.book import Book
+from krume.store.book import Book, database_of
+from krume.store.by_mark import by_mark
 from krume.store.database import writing
 from krume.store.edits import editable, looking
+from krume.store.marks import TRIALS
 from krume.store.moment import moment
 
 
@@ -52,11 +54,13 @@ def trials_of(book: Book, *, place: str = "", most: int = 200) -> tuple[KeptTria
 
 def words_of_trials(book: Book) -> tuple[tuple[str, str], ...]:
     """Place of the text and the one word of every trial, the oldest first."""
-    with looking(book) as found:
-        if found is None:
-            return ()
-        rows = found.execute("SELECT place, word FROM trial ORDER BY id")
-        return tuple((row["place"], row["word"]) for row in rows)
+    database = database_of(book)
+    return () if database is None else by_mark(database, TRIALS, "words", _words)
+
+
+def _words(connection: sqlite3.Connection) -> tuple[tuple[str, str], ...]:
+    rows = connection.execute("SELECT place, word FROM trial ORDER BY id")
+    return tuple((row["place"], row["word"]) for row in rows)
 
 
 def trial_at(book: Book, key: str) -> KeptTrial | None:

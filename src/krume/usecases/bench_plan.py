@@ -1,7 +1,6 @@
 """What is weighed at the bench: the rows in the order of work, and what a slip needs of them."""
 
 from dataclasses import dataclass
-from functools import lru_cache
 
 from krume.base import InputError
 from krume.design import BOWLS, Formula, Line, slip_figure, weigh_out
@@ -9,6 +8,7 @@ from krume.design import Row as WeighRow
 from krume.store import book_at, kept_versions
 from krume.usecases.answer import Asked
 from krume.usecases.read import read_text
+from krume.usecases.remembering import Remembered
 from krume.usecases.size import scale_step_g
 from krume.usecases.text import Text
 from krume.usecases.texts import text_now
@@ -52,6 +52,9 @@ class BenchPlan:
     asks: tuple[str, ...] = ()
 
 
+_READ: Remembered[tuple[Formula, BenchRows, tuple[str, ...]]] = Remembered(64)
+
+
 def plan_of(name: str, asked: Asked, *, revision: int | None = None) -> BenchPlan:
     """The rows of a formula of the book, of its version now or of an older one."""
     now = text_now("formula", name, asked)
@@ -66,7 +69,10 @@ def plan_of(name: str, asked: Asked, *, revision: int | None = None) -> BenchPla
     if revision is not None and revision != seen:
         text, title, seen = _old(now.name, revision, asked)
     step = scale_step_g(asked)
-    formula, rows, asks = _read(text, now.name, asked, step)
+    key = (text, now.name, asked.answers, asked.on, step)
+    formula, rows, asks = _READ.of(
+        book_at(asked.book), key, lambda: _read(text, now.name, asked, step)
+    )
     return BenchPlan(now.name, title, seen, formula, rows, step, asks)
 
 
@@ -78,11 +84,10 @@ def _old(name: str, revision: int, asked: Asked) -> tuple[str, str, int]:
     raise InputError(f"{name} has no version {revision}.", field="name", got=str(revision))
 
 
-@lru_cache(maxsize=64)
 def _read(
     text: str, name: str, asked: Asked, step_g: float
 ) -> tuple[Formula, BenchRows, tuple[str, ...]]:
-    """A text that did not change is read once."""
+    """A text as it is weighed: its formula, its rows, and what is asked of it."""
     found = read_text(Text(text, name), asked)
     asks = tuple(dict.fromkeys(problem.ask for problem in found.problems))
     return found.formula, rows_of(found.formula, step_g), asks

@@ -21,6 +21,7 @@ from krume.usecases.answer import Answer, Asked, QuestionError, clash_problems
 from krume.usecases.build_result import BuildResult, build_result
 from krume.usecases.kind import answers_for, kind_of, own_answers, text_inside
 from krume.usecases.read import FormulaRead, formula_of
+from krume.usecases.remembering import Remembered
 from krume.usecases.sources import line_sources, practice_notice, source_keys
 from krume.usecases.text import PLACE, Text, text_of
 
@@ -60,8 +61,15 @@ def build_torte(name: str, asked: Asked) -> Answer[BuildResult]:
     )
 
 
+_TORTES: Remembered[TorteMade] = Remembered(200)
+
+
 def torte_of(name: str, asked: Asked) -> TorteMade:
     """The torte a name means, built; with all that is asked about it and its formulas."""
+    return _TORTES.of(book_at(asked.book), (name, asked), lambda: _torte(name, asked))
+
+
+def _torte(name: str, asked: Asked) -> TorteMade:
     source = text_of(name, own_answers(asked))
     kind = source.kind or kind_of(source.text)
     if kind != "torte" and not (source.kind is None and kind == "formula"):

@@ -24,15 +24,15 @@ def _found(asked: Asked, market: str) -> dict[str, str]:
     region = studio_of(book).eggs_region
     found: dict[str, str] = {}
     for name, data in folder_bytes(book, "formulas").items():
-        for word in _nuts_in(decode_text(data).value, region, market):
+        for word in _nuts_in(data, region, market):
             found.setdefault(word, name)
     return found
 
 
 @lru_cache(maxsize=_REMEMBERED)
-def _nuts_in(text: str, region: str | None, market: str) -> tuple[str, ...]:
+def _nuts_in(held: bytes, region: str | None, market: str) -> tuple[str, ...]:
     """Nuts of one text: an edit of one formula reads only that one again."""
-    formula = read(text, eggs_region=region).value
+    formula = read(decode_text(held).value, eggs_region=region).value
     return tuple(w for line in formula.lines for w in _nut_words(line.ingredient, market))
 
 

@@ -18,9 +18,9 @@ from krume.label import (
     statement,
 )
 from krume.publish import Hold
-from krume.store import book_at, studio_of
+from krume.store import book_at
 from krume.usecases.answer import Asked
-from krume.usecases.clock import now
+from krume.usecases.clock import today
 from krume.usecases.kitchen_nuts import kitchen_nuts
 from krume.usecases.papers import Papers, papers_of
 from krume.usecases.product import SoldRead
@@ -100,12 +100,12 @@ def order_notices(read: SoldRead, asked: Asked) -> tuple[Notice, ...]:
 
 def _past(order: Order, asked: Asked) -> tuple[Problem, ...]:
     """An order for a day that is over is asked before anything is made for it."""
-    today = now(studio_of(book_at(asked.book)), on=asked.on).date()
-    if order.date is None or order.date >= today:
+    day = today(book_at(asked.book), on=asked.on)
+    if order.date is None or order.date >= day:
         return ()
     line = next((line for line in order.source_lines if line.key == "date"), None)
     ask = (
-        f"It was for {order.date:%A %Y-%m-%d}, and it is {today.isoformat()} now. Correct the "
+        f"It was for {order.date:%A %Y-%m-%d}, and it is {day.isoformat()} now. Correct the "
         "date, or make the sheets as of an earlier day with --on."
     )
     where, read = ("after line 1", "") if line is None else (line.where, line.text)

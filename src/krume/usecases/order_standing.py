@@ -7,9 +7,9 @@ from krume.base import KrumeError, Problem
 from krume.build import Order, read_order
 from krume.design import decode_text
 from krume.label import gluten_gate
-from krume.store import book_at, folder_bytes, studio_of
+from krume.store import book_at, folder_bytes
 from krume.usecases.answer import Asked
-from krume.usecases.clock import now
+from krume.usecases.clock import today
 from krume.usecases.gluten_words import RECORD_STATES
 from krume.usecases.order import OrderJudgement, judge_order
 from krume.usecases.papers import papers_of
@@ -74,9 +74,9 @@ def standings_of(rows: tuple[OrderStanding, ...], asked: Asked) -> tuple[OrderSt
 
 def _rows(asked: Asked) -> tuple[OrderStanding, ...]:
     book = book_at(asked.book)
-    today = now(studio_of(book), on=asked.on).date()
+    day = today(book, on=asked.on)
     found = [
-        _row(name, read_order(decode_text(data).value).value, today)
+        _row(name, read_order(decode_text(data).value).value, day)
         for name, data in folder_bytes(book, _FOLDER).items()
     ]
     return tuple(sorted(found, key=_turn))
@@ -86,9 +86,9 @@ def _turn(row: OrderStanding) -> tuple[date, time, str]:
     return (row.day or date.max, row.at or time.max, row.name)
 
 
-def _row(name: str, order: Order, today: date) -> OrderStanding:
+def _row(name: str, order: Order, day: date) -> OrderStanding:
     hand = order.hand_over
-    is_past = order.date is not None and order.date < today
+    is_past = order.date is not None and order.date < day
     return OrderStanding(
         name=name,
         title=order.name or name,

@@ -10,7 +10,6 @@ from krume.learn import FEWEST, OwnBand, OwnFormula, independent, is_good, own_b
 from krume.store import (
     Book,
     book_at,
-    content_stamp_of,
     folder_bytes,
     studio_of,
     table_rows,
@@ -18,6 +17,7 @@ from krume.store import (
 )
 from krume.usecases.answer import Asked
 from krume.usecases.read import FormulaRead
+from krume.usecases.remembering import Remembered
 from krume.usecases.why_check import figures_of
 
 _TRIALS = "trials.csv"
@@ -91,27 +91,29 @@ def own_formulas(found: FormulaRead, checked: Balance, asked: Asked) -> Own:
     if checked.family is None:
         return Own("", ())
     book = book_at(asked.book)
-    shelf, benched = _shelf(book, content_stamp_of(book)), _tried_at_bench(book)
-    own_root = _root_of(found, shelf.formulas, shelf.ancestors)
+    shelf = _SHELVES.of(book, (), lambda: _read_shelf(book))
+    own_root = _root_of(found, shelf)
     own, unsettled = [], []
-    for name, kept in shelf.texts.items():
-        figures = kept.figures
-        if figures.family != checked.family or shelf.ancestors[name] == own_root:
+    for name, kept in shelf.kept.items():
+        if kept.family != checked.family or shelf.ancestors[name] == own_root:
             continue
         if kept.is_open:
             unsettled.append(name)
             continue
-        settled, word = _settled(figures_of(figures)), _word(name, shelf, benched)
-        own.append(OwnFormula(name, checked.family, settled, shelf.ancestors[name], word))
+        word = shelf.tried.get(name.casefold())
+        own.append(OwnFormula(name, checked.family, kept.settled, shelf.ancestors[name], word))
     return Own(checked.family_label, independent(own, without=own_root), tuple(unsettled))
 
 
 @dataclass(frozen=True, slots=True)
 class _Kept:
-    """A formula of the book as read and balanced."""
+    """What counts of a formula of the book once it is read and balanced."""
 
-    formula: Formula
-    figures: Balance
+    title: str
+    parent: str
+    lines: tuple[str, ...]
+    family: str | None
+    settled: dict[str, float]
     is_open: bool
 
 
@@ -119,50 +121,50 @@ class _Kept:
 class _Shelf:
     """All formulas of a book as read and balanced, their kin, and which were tried."""
 
-    texts: dict[str, _Kept]
-    formulas: dict[str, Formula]
+    kept: dict[str, _Kept]
     ancestors: dict[str, str]
     tried: dict[str, str]
 
 
-def _shelf(book: Book, stamp: tuple[float, ...] | None) -> _Shelf:
-    return _read_shelf(book) if stamp is None else _stamped_shelf(book, stamp)
-
-
-@lru_cache(maxsize=4)
-def _stamped_shelf(book: Book, _: tuple[float, ...]) -> _Shelf:
-    return _read_shelf(book)
+_SHELVES: Remembered[_Shelf] = Remembered(4)
 
 
 def _read_shelf(book: Book) -> _Shelf:
-    texts = _formulas(book)
-    formulas = {name: each.formula for name, each in texts.items()}
-    ancestors = roots({name: _parent(formula, formulas) for name, formula in formulas.items()})
-    return _Shelf(texts, formulas, ancestors, _tried(book))
-
-
-def _formulas(book: Book) -> dict[str, _Kept]:
-    """The book's formulas by the name they go by."""
     region = studio_of(book).eggs_region
     held = folder_bytes(book, "formulas")
-    return {name: _kept(data, region) for name, data in held.items()}
+    kept = {name: _kept(data, region) for name, data in held.items()}
+    ancestors = roots({name: _parent(each.parent, kept) for name, each in kept.items()})
+    return _Shelf(kept, ancestors, _tried(book))
 
 
 @lru_cache(maxsize=_REMEMBERED)
 def _kept(held: bytes, region: str | None) -> _Kept:
     """Read once for as long as a process lives: a book's texts change seldom, a check asks all."""
     found = read(decode_text(held).value, eggs_region=region)
-    return _Kept(found.value, balance(found.value), bool(found.problems))
+    formula, figures = found.value, balance(found.value)
+    settled = _settled(figures_of(figures))
+    return _Kept(
+        title=_plain(formula.name or ""),
+        parent=_parent_said(formula),
+        lines=_lines(formula),
+        family=figures.family,
+        settled=settled,
+        is_open=bool(found.problems),
+    )
 
 
-def _parent(formula: Formula, among: dict[str, Formula]) -> str | None:
-    """The book's formula that a text names as its parent, by its short name or its first line."""
+def _parent_said(formula: Formula) -> str:
+    """The parent that a text names, by its short name or its first line."""
     said = {_plain(word): value for word, value in formula.keys.items()}
-    wanted = _plain(said.get("parent", ""))
+    return _plain(said.get("parent", ""))
+
+
+def _parent(wanted: str, among: dict[str, _Kept]) -> str | None:
+    """The book's formula that is meant as a parent."""
     if not wanted:
         return None
     by_name = [name for name in among if _plain(name) == wanted]
-    by_title = [name for name, each in among.items() if _plain(each.name or "") == wanted]
+    by_title = [name for name, each in among.items() if each.title == wanted]
     return next(iter(by_name + by_title), None)
 
 
@@ -170,16 +172,14 @@ def _plain(name: str) -> str:
     return " ".join(name.split()).casefold()
 
 
-def _root_of(
-    found: FormulaRead, among: dict[str, Formula], ancestors: dict[str, str]
-) -> str | None:
+def _root_of(found: FormulaRead, shelf: _Shelf) -> str | None:
     """The root of the formula under check: by its place in the book, its lines, or its parent."""
     if found.source.kind == "formula":
-        return ancestors.get(found.source.name)
+        return shelf.ancestors.get(found.source.name)
     lines = _lines(found.formula)
-    same = next((name for name, each in among.items() if lines and _lines(each) == lines), None)
-    kin = same or _parent(found.formula, among)
-    return None if kin is None else ancestors[kin]
+    same = next((name for name, each in shelf.kept.items() if lines and each.lines == lines), None)
+    kin = same or _parent(_parent_said(found.formula), shelf.kept)
+    return None if kin is None else shelf.ancestors[kin]
 
 
 def _lines(formula: Formula) -> tuple[str, ...]:
@@ -187,28 +187,19 @@ def _lines(formula: Formula) -> tuple[str, ...]:
 
 
 def _tried(book: Book) -> dict[str, str]:
-    """Formulas with a trial that was judged good, and whether that was measured or invented."""
+    """Formulas with a trial that was judged good, and whether that was measured or invented.
+
+    What was weighed and baked at the bench is measured.
+    """
     tried: dict[str, str] = {}
     for row in table_rows(book, _TRIALS):
         if is_good(row.get("word", "")):
             name = row.get("formula", "").casefold()
             is_real = row.get("status") != "invented" or tried.get(name) == "measured"
             tried[name] = "measured" if is_real else "invented"
-    return tried
-
-
-def _tried_at_bench(book: Book) -> frozenset[str]:
-    """Formulas of which a trial was written down at the bench and judged good."""
-    return frozenset(
-        place.rpartition("/")[2].removesuffix(".txt").casefold()
-        for place, word in words_of_trials(book)
-        if is_good(word)
-    )
-
-
-def _word(name: str, shelf: _Shelf, benched: frozenset[str]) -> str | None:
-    """How a formula was tried: what was weighed and baked at the bench is measured."""
-    return "measured" if name.casefold() in benched else shelf.tried.get(name.casefold())
+    benched = (place for place, word in words_of_trials(book) if is_good(word))
+    names = (place.rpartition("/")[2].removesuffix(".txt").casefold() for place in benched)
+    return tried | dict.fromkeys(names, "measured")
 
 
 def _settled(figures: dict[str, float | Interval | None]) -> dict[str, float]:

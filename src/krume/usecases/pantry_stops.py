@@ -3,12 +3,10 @@
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from datetime import date
-from functools import lru_cache
-from hashlib import sha256
 
 from krume.base import KrumeError
 from krume.label import GateRecord, gluten_gate, read_diets
-from krume.store import FOLDERS, Book, book_at, book_bytes, folder_bytes
+from krume.store import book_at
 from krume.usecases.answer import Asked
 from krume.usecases.gluten_words import RECORD_STATES
 from krume.usecases.order_standing import OrderStanding, orders_of
@@ -99,11 +97,11 @@ def stops_of(asked: Asked) -> Stops:
     """What stops the orders that are still to come, held ones first."""
     coming = [row for row in orders_of(asked) if row.state != "past"]
     looked = coming[:LOOKED_AT]
-    texts, papers = _texts_of(book_at(asked.book)) if looked else b"", papers_of(asked)
+    papers = papers_of(asked)
     judged, unread = [], []
     for row in looked:
         try:
-            judged.append(_judge(row, asked, texts, papers))
+            judged.append(_judge(row, asked, papers))
         except KrumeError:
             unread.append(row.name)
     names = tuple(each.order.name for each in judged)
@@ -118,27 +116,11 @@ def stops_of(asked: Asked) -> Stops:
     )
 
 
-def _judge(row: OrderStanding, asked: Asked, texts: bytes, papers: Papers) -> _Judged:
-    read = _sold(row.name, asked, papers.today, texts)
+def _judge(row: OrderStanding, asked: Asked, papers: Papers) -> _Judged:
+    read = sold_of(f"orders/{row.name}.txt", asked)
     order = OrderStopped(row.name, row.title, row.day, (), _asks_for_none(read))
     closed = tuple((sold.name, each) for sold in read.sold for each in _closed(sold, read, papers))
     return _Judged(order, closed)
-
-
-@lru_cache(maxsize=64)
-def _sold(name: str, asked: Asked, _: date, __: bytes) -> SoldRead:
-    """What an order names, read once for as long as the day and the texts stay: lots may change."""
-    return sold_of(f"orders/{name}.txt", asked)
-
-
-def _texts_of(book: Book) -> bytes:
-    """A digest of all the texts that say what an order holds, and of the studio's settings."""
-    total = sha256(book_bytes(book, "studio.toml") or b"")
-    for folder in FOLDERS:
-        for name, data in folder_bytes(book, folder).items():
-            total.update(f"\0{folder}/{name}\0{len(data)}\0".encode())
-            total.update(data)
-    return total.digest()
 
 
 def _closed(sold: Sold, read: SoldRead, papers: Papers) -> Iterator[GateRecord]:

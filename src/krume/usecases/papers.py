@@ -13,13 +13,14 @@ from krume.pantry import (
     read_lots,
     read_supplier_sheet,
 )
-from krume.store import Book, book_at, book_places, studio_of, table_text
+from krume.store import Book, book_at, places_in, table_text
 from krume.usecases.answer import Asked
-from krume.usecases.clock import now
+from krume.usecases.clock import today
+from krume.usecases.remembering import Remembered
 
 _LOTS = "lots.csv"
 _CLEANING = "cleaning.csv"
-_SUPPLIERS = "suppliers/"
+_SUPPLIERS = "suppliers"
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,9 +55,16 @@ class Papers:
         )
 
 
+_PAPERS: Remembered[Papers] = Remembered(16)
+
+
 def papers_of(asked: Asked) -> Papers:
     """Papers of the book of a request; what is not there is empty and closes what needs it."""
     book = book_at(asked.book)
+    return _PAPERS.of(book, asked.on, lambda: _papers(book, asked))
+
+
+def _papers(book: Book, asked: Asked) -> Papers:
     tables = {name: table_text(book, name) for name in (_LOTS, _CLEANING)}
     lots, cleaning = read_lots(tables[_LOTS]), read_cleaning(tables[_CLEANING])
     sheets, asked_of_sheets = _sheets(book)
@@ -64,7 +72,7 @@ def papers_of(asked: Asked) -> Papers:
         lots.value,
         cleaning.value,
         sheets,
-        now(studio_of(book), on=asked.on).date(),
+        today(book, on=asked.on),
         lots.problems if tables[_LOTS] else (),
         (*(cleaning.problems if tables[_CLEANING] else ()), *asked_of_sheets),
     )
@@ -74,8 +82,8 @@ def _sheets(book: Book) -> tuple[dict[str, Ingredient], tuple[Problem, ...]]:
     """Suppliers' sheets of a book, by the key of what their name means."""
     found: dict[str, Ingredient] = {}
     problems: list[Problem] = []
-    for place in book_places(book):
-        if not (place.startswith(_SUPPLIERS) and place.endswith(".txt")):
+    for place in places_in(book, _SUPPLIERS):
+        if not place.endswith(".txt"):
             continue
         read = read_supplier_sheet(table_text(book, place))
         problems += [replace(p, where=f"{place} {p.where}") for p in read.problems]

@@ -9,13 +9,14 @@ from krume.base import Infeasible, NotFoundError, Notice, Problem
 from krume.build import Order, read_order
 from krume.design import Formula
 from krume.label import Product, family_key, product_of_formula, product_of_torte
-from krume.store import book_at, studio_of
+from krume.store import book_at
 from krume.usecases.answer import Asked, QuestionError, clash_problems
 from krume.usecases.build import torte_of
 from krume.usecases.build_result import torte_status
-from krume.usecases.clock import now
+from krume.usecases.clock import today
 from krume.usecases.kind import answers_for, kind_of, own_answers, text_inside
 from krume.usecases.read import FormulaRead, read_text
+from krume.usecases.remembering import Remembered
 from krume.usecases.sources import line_sources, source_keys
 from krume.usecases.text import PLACE, Text, text_of
 
@@ -55,8 +56,15 @@ class SoldRead:
     is_of_book: bool = False
 
 
+_SOLD: Remembered[SoldRead] = Remembered(200)
+
+
 def sold_of(name: str, asked: Asked) -> SoldRead:
     """Things a name means, judged on the order's own day, else on --on, else on the book's."""
+    return _SOLD.of(book_at(asked.book), (name, asked), lambda: _sold(name, asked))
+
+
+def _sold(name: str, asked: Asked) -> SoldRead:
     text = text_of(name, own_answers(asked))
     kind = text.kind or kind_of(text.text)
     if kind == "order":
@@ -70,7 +78,7 @@ def sold_of(name: str, asked: Asked) -> SoldRead:
 
 
 def _today(asked: Asked) -> date:
-    return now(studio_of(book_at(asked.book)), on=asked.on).date()
+    return today(book_at(asked.book), on=asked.on)
 
 
 def _lots_named(lines: Iterable[str]) -> frozenset[str]:

@@ -10,11 +10,13 @@ from krume.store import (
     Book,
     BookText,
     book_at,
+    book_bytes,
     bytes_of_path,
     find_texts,
     is_book,
     is_folder,
     list_texts,
+    text_at_place,
 )
 from krume.usecases.answer import Asked, QuestionError, place_of
 
@@ -68,7 +70,7 @@ def _find(name: str, asked: Asked) -> tuple[BookText | None, bytes]:
     if inside is not None:
         return BookText("", path.stem, "", path), inside
     text = book_text(name, book)
-    held = None if text is None else bytes_of_path(book, text.path)
+    held = None if text is None else book_bytes(book, _inside(text))
     if text is None or held is None:
         raise _nothing_found(name, path, book)
     return text, held
@@ -76,9 +78,8 @@ def _find(name: str, asked: Asked) -> tuple[BookText | None, bytes]:
 
 def book_text(name: str, book: Book) -> BookText | None:
     """The one text of the book a name means; several are asked back, none is None."""
-    is_place = "/" in name
-    inside = [t for t in list_texts(book) if is_place and _inside(t) == name.strip()]
-    found = tuple(inside) or find_texts(book, name)
+    inside = text_at_place(book, name.strip()) if "/" in name else None
+    found = find_texts(book, name) if inside is None else (inside,)
     if len(found) < 2:
         return found[0] if found else None
     options = tuple(Option(f"{t.kind} {t.name}, {t.title}", _inside(t)) for t in found)

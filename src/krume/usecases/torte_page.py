@@ -1,22 +1,21 @@
 """A torte as a page shows it: the section, sums that add, what to make, how it keeps, the gate."""
 
 from dataclasses import dataclass
-from datetime import date
-from functools import lru_cache
 
 from krume.base import Infeasible
 from krume.build import Layer, Torte, apportioned, cross_section, section_sentence
 from krume.label import gluten_gate, statement
 from krume.publish import Imprint, NeedRow, TorteSheet, torte_sheet
-from krume.store import book_at, content_stamp_of, studio_of
+from krume.store import book_at, studio_of
 from krume.usecases.answer import Answer, Asked, clash_problems
 from krume.usecases.build import TorteMade, parts_of, torte_of
 from krume.usecases.build_result import BuildResult, build_result
-from krume.usecases.clock import now
+from krume.usecases.clock import today
 from krume.usecases.gluten_words import gate_words
 from krume.usecases.keep import keep_of_read
 from krume.usecases.papers import papers_of
 from krume.usecases.product import sold_of
+from krume.usecases.remembering import Remembered
 from krume.usecases.text import book_text
 
 _LEAST_TYPE_MM, _TYPES_WIDE = 5.0, 20.0
@@ -83,16 +82,12 @@ class TortePage:
     is_unbaked: bool
 
 
+_PAGES: Remembered[Answer[TortePage]] = Remembered(64)
+
+
 def torte_shown(name: str, asked: Asked) -> Answer[TortePage]:
-    """A torte of the book for its page; the same book and day are worked out once."""
-    book = book_at(asked.book)
-    stamp, day = content_stamp_of(book), now(studio_of(book), on=asked.on).date()
-    return _shown(name, asked) if stamp is None else _kept(name, asked, stamp, day)
-
-
-@lru_cache(maxsize=64)
-def _kept(name: str, asked: Asked, _: tuple[float, ...], __: date) -> Answer[TortePage]:
-    return _shown(name, asked)
+    """A torte of the book for its page; what it rests on did not change since."""
+    return _PAGES.of(book_at(asked.book), (name, asked), lambda: _shown(name, asked))
 
 
 def _shown(name: str, asked: Asked) -> Answer[TortePage]:
@@ -143,7 +138,7 @@ def _narrow(torte: Torte) -> str:
 
 def _sheet(made: TorteMade, torte: Torte, asked: Asked) -> TorteSheet:
     """The torte plan's own words, so that page and paper say the same."""
-    day = now(studio_of(book_at(asked.book)), on=asked.on).date().isoformat()
+    day = today(book_at(asked.book), on=asked.on).isoformat()
     return torte_sheet(
         torte,
         {what: read.formula for what, read in made.formulas.items()},

@@ -10,7 +10,7 @@ _MARKS = (
     (codecs.BOM_UTF16_LE, "utf-16", "UTF-16"),
     (codecs.BOM_UTF16_BE, "utf-16", "UTF-16"),
 )
-_CONTROLS = frozenset(range(32)) - {9, 10, 12, 13, 27}
+_CONTROLS = bytes(sorted(frozenset(range(32)) - {9, 10, 12, 13, 27}))
 _MOST_CONTROLS = 0.02
 
 
@@ -57,7 +57,8 @@ def _unmarked_utf16(data: bytes) -> str | None:
 
 def _is_binary(data: bytes) -> bool:
     sample = data[:8000]
-    return 0 in sample or sum(byte in _CONTROLS for byte in sample) > _MOST_CONTROLS * len(sample)
+    controls = len(sample) - len(sample.translate(None, _CONTROLS))
+    return 0 in sample or controls > _MOST_CONTROLS * len(sample)
 
 
 def _taken(text: str, name: str, why: str) -> Read[str]:
