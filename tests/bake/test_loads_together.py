@@ -146,11 +146,13 @@ def test_the_doubt_of_the_oven_widens_the_minutes_beside_the_own_doubt() -> None
 
 
 def test_more_tins_than_the_oven_takes_are_refused_with_both_figures() -> None:
-    found = together([replace(SPONGE, tins=2), SPONGE], OVEN, oven_box(tins_most=2))
+    two = oven_box(tins_most=2)
+    found = together([replace(SPONGE, tins=2), SPONGE], OVEN, two, count=0)
     assert isinstance(found, Infeasible)
-    clash = found.clashes[0]
-    assert (clash.name, clash.limit) == ("tins", "this oven takes 2 tins at once")
-    assert (clash.needs, clash.has) == ("3 tins", "2 tins")
+    (clash,) = found.clashes
+    assert (clash.name, clash.needs, clash.has) == ("oven", "room for 3", "room for 2 tins")
+    later = together([replace(SPONGE, tins=2), replace(SPONGE, in_min=90)], OVEN, two, count=0)
+    assert isinstance(later, Together)
 
 
 def test_a_batter_above_its_rim_is_refused_for_its_load_alone() -> None:

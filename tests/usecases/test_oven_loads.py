@@ -32,7 +32,7 @@ def test_a_load_goes_in_once_with_its_minutes_and_the_oven_is_occupied(asked: As
     put_in("one", "F1", "", asked)
     (load,) = loads_now(asked)
     assert load.tin == "round 20 x 7 cm"
-    assert (load.check_min, load.latest_min, load.dial_c) == (25, 46, 182)
+    assert (load.check_min, load.latest_min, load.dial_c) == (25, 42, 182)
     assert len(running_clocks(book_at(asked.book), "oven")) == 1
 
 

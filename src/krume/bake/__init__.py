@@ -12,13 +12,19 @@ from krume.bake.series import heating_theta
 
 if TYPE_CHECKING:
     from krume.bake.cooling import (
+        Cold,
         Cooling,
         CoolingCurve,
         CoolingWay,
+        Vessel,
+        cold,
         cool,
         cooling_figures,
         cooling_value,
         cooling_ways,
+        vessel,
+        vessel_hours,
+        vessels,
     )
     from krume.bake.crowding import OvenLoad
     from krume.bake.draws import Draws, draw, nominal
@@ -26,7 +32,13 @@ if TYPE_CHECKING:
     from krume.bake.lines_matter import LineBake, LinesBake, Rival, lines_bake
     from krume.bake.loads_together import LoadTogether, Together, together
     from krume.bake.mixture import batter_of
-    from krume.bake.oven_air import OvenBox, oven_air_figures, oven_box, warming_kwh
+    from krume.bake.oven_air import (
+        OvenBox,
+        door_back_min,
+        oven_air_figures,
+        oven_box,
+        warming_kwh,
+    )
     from krume.bake.prediction import (
         RULES,
         Bake,
@@ -41,6 +53,7 @@ if TYPE_CHECKING:
         simulate_many,
     )
     from krume.bake.probe import ToCore, to_core
+    from krume.bake.published import HeatEvidence, PublishedBake, heat_evidence, published_bakes
     from krume.bake.section import Section, sections
     from krume.bake.state import Track
     from krume.bake.unknown_shares import Unknown, unknowns, unknowns_of
@@ -58,11 +71,16 @@ _HEAVY = {
     "simulate_many": "prediction", "Track": "state", "Section": "section", "sections": "section",
     "drawn": "prediction", "Unknown": "unknown_shares", "unknowns": "unknown_shares",
     "unknowns_of": "unknown_shares",
+    "HeatEvidence": "published", "PublishedBake": "published", "heat_evidence": "published",
+    "published_bakes": "published",
     "LoadTogether": "loads_together", "Together": "loads_together", "together": "loads_together",
     "OvenLoad": "crowding", "OvenBox": "oven_air", "oven_box": "oven_air",
     "oven_air_figures": "oven_air", "warming_kwh": "oven_air",
+    "door_back_min": "oven_air",
     "Cooling": "cooling", "CoolingCurve": "cooling", "CoolingWay": "cooling", "cool": "cooling",
     "cooling_figures": "cooling", "cooling_value": "cooling", "cooling_ways": "cooling",
+    "Cold": "cooling", "Vessel": "cooling", "cold": "cooling", "vessel": "cooling",
+    "vessel_hours": "cooling", "vessels": "cooling",
 }  # fmt: skip
 
 
@@ -86,6 +104,7 @@ __all__ = [
     "Bakes",
     "Batter",
     "Cells",
+    "Cold",
     "Cooling",
     "CoolingCurve",
     "CoolingWay",
@@ -93,6 +112,7 @@ __all__ = [
     "Dial",
     "Draws",
     "Footprint",
+    "HeatEvidence",
     "LineBake",
     "LinesBake",
     "LoadTogether",
@@ -100,15 +120,18 @@ __all__ = [
     "OvenBox",
     "OvenLoad",
     "Prediction",
+    "PublishedBake",
     "Rival",
     "Section",
     "ToCore",
     "Together",
     "Track",
     "Unknown",
+    "Vessel",
     "Wall",
     "batter_of",
     "browning_delta_e",
+    "cold",
     "cool",
     "cooling_figures",
     "cooling_value",
@@ -119,10 +142,12 @@ __all__ = [
     "depth_cm",
     "dial",
     "discrepancy_of",
+    "door_back_min",
     "draw",
     "drawn",
     "equivalent_radius_m",
     "figures",
+    "heat_evidence",
     "heating_theta",
     "likeliest",
     "lines_bake",
@@ -130,6 +155,7 @@ __all__ = [
     "oven_air_figures",
     "oven_box",
     "predict",
+    "published_bakes",
     "sections",
     "simulate",
     "simulate_many",
@@ -137,6 +163,9 @@ __all__ = [
     "together",
     "unknowns",
     "unknowns_of",
+    "vessel",
+    "vessel_hours",
+    "vessels",
     "wall",
     "walls",
     "warming_kwh",

@@ -104,10 +104,10 @@ def together(
     there are likely minutes and no draws.
     """
     _check(loads, oven)
-    if stop := _too_many(loads, box):
-        return Infeasible((stop,))
     case = _Case(tuple(loads), oven, box)
     alone = now = case.alone()
+    if stop := _too_many(loads, box, alone.minutes):
+        return Infeasible((stop,))
     for _ in range(_PASSES):
         now = case.again(now)
     return case.answer(alone, now, count=count, seed=seed)
@@ -123,12 +123,17 @@ def _check(loads: Sequence[OvenLoad], oven: Oven) -> None:
         raise InputError(text, field="loads", got="no tin", want="one tin or more")
 
 
-def _too_many(loads: Sequence[OvenLoad], box: OvenBox) -> Clash | None:
-    tins = sum(load.tins for load in loads)
-    if box.tins_most is None or tins <= box.tins_most:
+def _too_many(loads: Sequence[OvenLoad], box: OvenBox, minutes: Sequence[float]) -> Clash | None:
+    """The limit of the oven, where at some door more tins are in at once than it takes."""
+    ends = [load.in_min + load.stay_min(done) for load, done in zip(loads, minutes, strict=True)]
+    pairs = list(zip(loads, ends, strict=True))
+    most = max(
+        sum(each.tins for each, end in pairs if each.in_min <= load.in_min < end) for load in loads
+    )
+    if box.tins_most is None or most <= box.tins_most:
         return None
-    most = _tins(box.tins_most)
-    return Clash("tins", f"this oven takes {most} at once", _tins(tins), most)
+    limit = "as many as it takes at once"
+    return Clash("oven", limit, f"room for {most}", f"room for {_tins(box.tins_most)}")
 
 
 def _tins(count: int) -> str:

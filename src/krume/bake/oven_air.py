@@ -231,3 +231,13 @@ def warming_kwh(box: OvenBox, set_c: float) -> float:
         return float("inf")
     seconds = -box.heat_j_k / box.loss_w_k * np.log(1 - rise / gain)
     return float(box.power_w * seconds) / _J_PER_KWH
+
+
+def door_back_min() -> float:
+    """Minutes after the door until the air of an oven with power to spare is near its setting.
+
+    >>> round(door_back_min(), 1)
+    5.5
+    """
+    near = oven_air_value("shown-short") / value("door-dip")
+    return float(-value("door-recovery") * np.log(near)) / 60

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from krume.evidence import data_version
-    from krume.store import KeptStep, KeptTrial
+    from krume.store import KeptStep, KeptTrial, one_look
     from krume.usecases.answer import Answer, Asked, Explanation, QuestionError
     from krume.usecases.as_json import Json, plain
     from krume.usecases.bake import BakeWish, bake_formula
@@ -72,6 +72,7 @@ if TYPE_CHECKING:
     from krume.usecases.core_now import CoreNow, core_left
     from krume.usecases.cost import CostWish, cost_of
     from krume.usecases.cost_result import CostComponent, CostResult
+    from krume.usecases.custard_way import KeepCooling, KeepDepth, KeepVessel, custard_way
     from krume.usecases.day_plan import BookPlan, DayView, PlannedDay, day_view, plan_day_today
     from krume.usecases.eggs import EggsWish, eggs_of
     from krume.usecases.eggs_result import EggBuy, EggPack, EggRow, EggsResult
@@ -84,7 +85,7 @@ if TYPE_CHECKING:
         ingredient_now,
         ingredients_found,
     )
-    from krume.usecases.keep import KeepPart, KeepResult, keep_of
+    from krume.usecases.keep import KeepPart, KeepResult, keep_and_cool, keep_of
     from krume.usecases.label import LabelWish, label_of
     from krume.usecases.label_paper import label_sheets
     from krume.usecases.label_result import LabelOf, LabelPanel, LabelResult
@@ -102,8 +103,8 @@ if TYPE_CHECKING:
     from krume.usecases.oven_choice import (
         OvenChoice,
         OvenChoices,
+        choice_for_oven,
         others_if_in,
-        oven_choice,
         oven_choices,
     )
     from krume.usecases.oven_load import Load
@@ -221,7 +222,7 @@ if TYPE_CHECKING:
 # fmt: off
 _NAMES = {
     "evidence": "data_version",
-    "store": "KeptStep KeptTrial",
+    "store": "KeptStep KeptTrial one_look",
     "usecases.answer": "Answer Asked Explanation QuestionError",
     "usecases.as_json": "Json plain",
     "usecases.bake": "BakeWish bake_formula",
@@ -264,7 +265,8 @@ _NAMES = {
     "usecases.ingredient_page": (
         "Content IngredientNow IngredientsFound NamedIngredient ingredient_now ingredients_found"
     ),
-    "usecases.keep": "KeepPart KeepResult keep_of",
+    "usecases.custard_way": "KeepCooling KeepDepth KeepVessel custard_way",
+    "usecases.keep": "KeepPart KeepResult keep_and_cool keep_of",
     "usecases.label": "LabelWish label_of",
     "usecases.label_paper": "label_sheets",
     "usecases.label_result": "LabelOf LabelPanel LabelResult",
@@ -273,7 +275,7 @@ _NAMES = {
     "usecases.order_sheets": "KeptSheet SheetBytes make_order_sheets sheet_bytes sheets_of_order",
     "usecases.order_standing": "OrderStanding orders_of standing_of standings_of",
     "usecases.oven": "OvenMoved OvenNext OvenReady OvenView oven_view",
-    "usecases.oven_choice": "OvenChoice OvenChoices others_if_in oven_choice oven_choices",
+    "usecases.oven_choice": "OvenChoice OvenChoices choice_for_oven others_if_in oven_choices",
     "usecases.oven_load": "Load",
     "usecases.oven_loads": "loads_now probe_load put_back put_in take_out time_load",
     "usecases.ovens_page": (
@@ -326,7 +328,8 @@ _NAMES = {
 
 __all__ = [
     "ANSWERS", "REASONS", "Answer", "Asked", "AskedTable", "BakeBeside", "BakeLine", "BakeLines",
-    "BakePage", "BakeResult", "BakeUnknown", "BakeWish", "Bench", "BenchClock", "BenchClocks", "BenchSaid",
+    "BakePage", "BakeResult", "BakeUnknown", "BakeWish", "Bench", "BenchClock", "BenchClocks",
+    "BenchSaid",
     "BenchSlip", "BenchWay", "BlendGluten", "BlendHand", "BlendLine", "BlendOther", "BlendPremix",
     "BlendRecord", "BlendResult", "BlendWish", "BookPlan", "BookResult", "BuildLayer",
     "BuildResult", "CheckBand", "CheckFinding", "CheckLine", "CheckOwn", "CheckRanking",
@@ -334,7 +337,9 @@ __all__ = [
     "CoreNow", "CostComponent", "CostResult",
     "CostWish", "CupNow", "CupSaid", "DayView", "EggBuy", "EggPack", "EggRow", "EggsResult",
     "EggsWish", "EndSaid", "Explanation", "FamilyWish", "Health", "IngredientNow",
-    "IngredientsFound", "Json", "KeepPart", "KeepResult", "KeptSheet", "KeptStep", "KeptTrial",
+    "IngredientsFound", "Json", "KeepCooling",
+    "KeepDepth", "KeepPart", "KeepResult",
+    "KeepVessel", "KeptSheet", "KeptStep", "KeptTrial",
     "LabelOf", "LabelPanel", "LabelResult", "LabelWish", "LineChange", "Load", "LoadWish",
     "LotRow", "LotStop",
     "NamedIngredient", "NextThing", "OrderPiece", "OrderQuestion", "OrderStanding", "OrderStopped",
@@ -347,19 +352,26 @@ __all__ = [
     "SizeWish", "SlipDeclined", "SlipHeld", "SlipOption", "SlipResult", "SlipRow", "SlipWish",
     "Spot", "StockStop", "Stops", "StudioSettings", "SumList", "SumRow", "TableChange", "TableNow",
     "TeachFormula", "TeachHeat", "TeachLine", "TeachView", "TextLineRow", "TextNow", "TextRow",
-    "TextVersion", "TinRow", "ToBuy", "Today", "TogetherLoad", "TogetherResult", "TogetherWish", "TortePage", "TorteRow", "TorteSaid", "TorteUse",
+    "TextVersion", "TinRow", "ToBuy", "Today", "TogetherLoad", "TogetherResult", "TogetherWish",
+    "TortePage", "TorteRow", "TorteSaid", "TorteUse",
     "TrialRow", "VaryChange", "VaryChild", "VaryChoices", "VaryResult", "VaryWish", "add_row",
     "answer_sum", "answer_type", "answered_text", "asked_table", "back_up_book", "bake_formula",
-    "bake_shown", "bake_with_more", "bakes_together", "begin_at_bench", "bench_of", "bring_back", "build_torte", "card_bytes",
-    "check_formula", "choices_of", "choose_blend", "clocks_at_bench", "clocks_beside",
+    "bake_shown", "bake_with_more", "bakes_together", "begin_at_bench", "bench_of", "bring_back",
+    "build_torte", "card_bytes",
+    "check_formula", "choice_for_oven", "choices_of", "choose_blend", "clocks_at_bench",
+    "clocks_beside",
     "command_schema", "cooling_after",
-    "cooling_of", "core_left", "cost_of", "cup_at_bench", "cup_limits", "data_version",
-    "day_view", "delete_row", "delete_text", "differences", "drafted", "draw_bake", "edit_trial", "eggs_of",
+    "cooling_of", "core_left", "cost_of", "cup_at_bench", "cup_limits", "custard_way",
+    "data_version",
+    "day_view", "delete_row", "delete_text", "differences", "drafted", "draw_bake", "edit_trial",
+    "eggs_of",
     "end_as_trial", "evidence_words", "export_book", "flours_at_hand", "ground_at_bench",
     "health_of", "hear_at_bench", "import_book", "ingredient_now", "ingredients_found", "init_book",
-    "is_new_size", "keep_cup", "keep_of", "keep_size", "keep_table", "label_of", "label_sheets",
+    "is_new_size", "keep_and_cool",
+    "keep_cup", "keep_of", "keep_size", "keep_table", "label_of", "label_sheets",
     "list_sums", "load_demo", "loads_now", "make_order_sheets", "make_sheets", "moment_said",
-    "order_view", "orders_of", "others_if_in", "oven_choice", "oven_choices", "oven_now", "oven_settings", "oven_view", "ovens_now", "pantry_now",
+    "order_view", "orders_of", "others_if_in", "oven_choices", "oven_now",
+    "oven_settings", "oven_view", "ovens_now", "pantry_now",
     "parent_now", "plain", "plan_day_today", "plan_orders", "probe_load", "put_back", "put_in",
     "questions_of_table", "read_formula", "rescue_slip", "restore_book", "room_now",
     "row_questions", "save_oven", "save_row", "save_settings", "save_text", "say_at_bench",

@@ -1,14 +1,17 @@
 """The oven at the counter: which load to touch next and in how many minutes, all on one line."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime, timedelta, tzinfo
 
+from krume.bake import door_back_min
 from krume.base import as_text
 from krume.publish import OvenBar, oven_drawing
-from krume.store import book_at, kitchen_of, running_clocks, weighing_at
+from krume.store import KitchenSettings, book_at, kitchen_of, running_clocks, weighing_at
 from krume.usecases.answer import Asked
 from krume.usecases.clock import moment
-from krume.usecases.oven_loads import Load, loads_now
+from krume.usecases.oven_load import Load
+from krume.usecases.oven_loads import loads_now
 from krume.usecases.texts import texts_of
 
 _READY = 3
@@ -38,12 +41,29 @@ class OvenReady:
 
 
 @dataclass(frozen=True, slots=True)
+class OvenMoved:
+    """A load the others in the oven move: its first check and latest out on the clock, and why."""
+
+    number: int
+    check_was: str
+    check: str
+    latest_was: str
+    latest: str
+    why: str
+
+
+@dataclass(frozen=True, slots=True)
 class OvenView:
-    """The oven now. `inside` are the loads that are in, the next to touch first."""
+    """The oven now. `inside` are the loads that are in, the next to touch first.
+
+    `door` says when the air is back after the last door, and is empty once it is.
+    """
 
     next: OvenNext
     inside: tuple[Load, ...]
     last_out: Load | None
+    moved: tuple[OvenMoved, ...]
+    door: str
     ready: tuple[OvenReady, ...]
     svg: str
     now_utc: str
@@ -56,14 +76,58 @@ def oven_view(asked: Asked, *, at: str = "") -> OvenView:
     nexts = sorted((_next(x, when) for x in loads if x.out_at is None), key=_urgency)
     inside = tuple(each.load for each in nexts if each.load is not None)
     out = [load for load in loads if load.out_at is not None]
+    kitchen = kitchen_of(book_at(asked.book))
     return OvenView(
         next=nexts[0] if nexts else OvenNext("empty", 0, when, None),
         inside=inside,
         last_out=max(out, key=lambda load: load.out_at or "", default=None),
+        moved=moved_loads(inside, kitchen.zone),
+        door=_door(loads, when, kitchen),
         ready=_ready(asked, loads),
-        svg=_drawn(loads, when, kitchen_of(book_at(asked.book)).zone),
+        svg=_drawn(loads, when, kitchen.zone),
         now_utc=when,
     )
+
+
+def moved_loads(loads: Iterable[Load], zone: tzinfo | None) -> tuple[OvenMoved, ...]:
+    """The loads whose minutes the others move, in their order, by the clock of the room."""
+    moved = (x for x in loads if x.core_c is None and x.is_moved and x.check_min is not None)
+    return tuple(_moved(load, zone) for load in sorted(moved, key=lambda load: load.number))
+
+
+def _moved(load: Load, zone: tzinfo | None) -> OvenMoved:
+    return OvenMoved(
+        number=load.number,
+        check_was=clock_at(load.in_at, load.alone_check_min, zone),
+        check=clock_at(load.in_at, load.check_min, zone),
+        latest_was=clock_at(load.in_at, load.alone_latest_min, zone),
+        latest=clock_at(load.in_at, load.latest_min, zone),
+        why=load.beside,
+    )
+
+
+def clock_at(start: str, minutes: float | None, zone: tzinfo | None) -> str:
+    """The clock of the room some minutes after a moment; empty where they are not known."""
+    if minutes is None:
+        return ""
+    at = _after(start, minutes).astimezone(zone)
+    return f"{at.hour}:{at.minute:02d}"
+
+
+def _door(loads: tuple[Load, ...], at: str, kitchen: KitchenSettings) -> str:
+    """When the air is back after the last door, in the studio's own minutes or the model's."""
+    doors = [moment for load in loads for moment in (load.in_at, load.out_at) if moment]
+    if not doors:
+        return ""
+    own = kitchen.recover_min
+    back = _after(max(doors), door_back_min() if own is None else own)
+    if back <= datetime.fromisoformat(at):
+        return ""
+    local = back.astimezone(kitchen.zone)
+    whose = "by the model" if own is None else "your own figure"
+    minutes = as_text(door_back_min() if own is None else own, 0)
+    clock = f"{local.hour}:{local.minute:02d}"
+    return f"The air is back about {clock}, {minutes} min after the door ({whose})."
 
 
 def _after(start: str, minutes: float) -> datetime:

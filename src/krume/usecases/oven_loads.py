@@ -1,9 +1,9 @@
 """The loads of an oven in the book: its clocks, and beside each what it holds and is awaited."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import datetime, timedelta
 
-from krume.base import NotFoundError
+from krume.base import InputError, NotFoundError
 from krume.store import (
     Book,
     KeptClock,
@@ -18,44 +18,15 @@ from krume.store import (
     weighing_at,
 )
 from krume.usecases.answer import Asked
-from krume.usecases.bake import BakeWish, bake_formula
 from krume.usecases.clock import moment
 from krume.usecases.core_now import core_left
+from krume.usecases.oven_beside import beside, standing_oven, timed, wish_of
+from krume.usecases.oven_load import HEAD, LOADS, Load, cells_of, load_of
 from krume.usecases.texts import text_now
 
-LOADS = "loads.csv"
-HEAD = (
-    "id", "formula", "tin", "oven_c", "dial_c", "check_min", "likely_min", "latest_min",
-    "core_c", "core_at", "left_low_min", "left_best_min", "left_high_min", "said",
-)  # fmt: skip
 KEPT_HOURS = 6
 """A load that came out longer ago than this is no longer shown at the oven."""
-
-
-@dataclass(frozen=True, slots=True)
-class Load:
-    """One load: its clock, and what is known of it. Times are UTC; None is not known.
-
-    `check_min`, `likely_min` and `latest_min` count from the door; `left_*` from `core_at`.
-    """
-
-    client_id: str
-    number: int
-    formula: str
-    tin: str
-    in_at: str
-    out_at: str | None
-    oven_c: float | None = None
-    dial_c: float | None = None
-    check_min: float | None = None
-    likely_min: float | None = None
-    latest_min: float | None = None
-    core_c: float | None = None
-    core_at: str = ""
-    left_low_min: float | None = None
-    left_best_min: float | None = None
-    left_high_min: float | None = None
-    said: str = ""
+_MOST_TINS = 24
 
 
 def loads_now(asked: Asked, *, at: str = "") -> tuple[Load, ...]:
@@ -83,42 +54,50 @@ def _formula_of(book: Book, weighing: str | None) -> str:
     return "" if kept is None else kept.place.partition("/")[2].removesuffix(".txt")
 
 
-def put_in(client_id: str, formula: str, tin: str, asked: Asked) -> None:
-    """A load goes in; its minutes are worked out, and where they cannot be it is in all the same.
+def put_in(client_id: str, formula: str, tin: str, asked: Asked, *, tins: int = 1) -> None:
+    """A load goes in; its minutes are worked out, and those of the others that are in again.
 
-    Sent twice it is in once. Without a formula only its clock runs.
+    Where there are no minutes it is in all the same. Sent twice it is in once. Without a formula
+    only its clock runs. It stands in the oven as it is, whatever its formula wants.
     """
+    if not 1 <= tins <= _MOST_TINS:
+        text = f"A load is 1 to {_MOST_TINS} tins."
+        raise InputError(text, field="tins", got=f"{tins}", want=f"1 to {_MOST_TINS}")
     name = text_now("formula", formula, asked).name if formula.strip() else ""
     book = book_at(asked.book)
     if not any(load.client_id == client_id for _, load in _rows(book)):
+        oven = standing_oven(loads_now(asked), asked) if name else ""
         start_clock(book, client_id, kind="oven", weighing="")
-        _keep(book, _timed(Load(client_id, 0, name, tin.strip(), "", None), asked))
+        fresh = Load(client_id, 0, name, tin.strip(), "", None, tins=tins, oven=oven)
+        _keep(book, timed(fresh, asked))
+        _again(asked)
+
+
+def _again(asked: Asked) -> None:
+    """Work out the minutes of all loads that are in beside one another, and keep what moved."""
+    book, loads = book_at(asked.book), loads_now(asked)
+    before = {load.client_id: load for load in loads}
+    for load in beside(loads, asked):
+        if load != before[load.client_id]:
+            _keep(book, load)
+
+
+def if_it_went_in(formula: str, tin: str, asked: Asked, *, tins: int = 1) -> tuple[Load, ...]:
+    """All loads that are in and one more, as they would be if it went in now; nothing is kept."""
+    name, loads = text_now("formula", formula, asked).name, loads_now(asked)
+    oven = standing_oven(loads, asked)
+    fresh = Load("", len(loads) + 1, name, tin.strip(), moment(), None, tins=tins, oven=oven)
+    return beside((*loads, timed(fresh, asked)), asked)
 
 
 def time_load(client_id: str, asked: Asked) -> None:
-    """Work out the minutes of a load that was started at the bench."""
+    """Work out the minutes of a load that was started at the bench, beside those that are in."""
     load = _one(client_id, asked)
-    _keep(book_at(asked.book), _timed(load, asked))
-
-
-def _timed(load: Load, asked: Asked) -> Load:
-    """A load with its minutes in its tin, or with the words that say why it has none."""
-    if not load.formula:
-        return replace(load, said="No formula was named, so no minutes are worked out.")
-    wish = BakeWish(tin=load.tin or None)
-    answer = bake_formula(f"formulas/{load.formula}.txt", wish, asked)
-    found = answer.result
-    said = answer.problems[0].ask if answer.problems else ""
-    return replace(
-        load,
-        tin=found.tin or load.tin,
-        oven_c=found.oven_c,
-        dial_c=None if found.dial is None else found.dial.set_c,
-        check_min=found.check_from_min,
-        likely_min=None if found.minutes is None else round(found.minutes.best, 1),
-        latest_min=None if found.minutes is None else found.minutes.high,
-        said=said,
-    )
+    others = [each for each in loads_now(asked) if each.client_id != client_id]
+    earlier = [each for each in others if each.in_at <= load.in_at]
+    oven = standing_oven(earlier, asked) if load.formula else ""
+    _keep(book_at(asked.book), timed(replace(load, oven=oven), asked))
+    _again(asked)
 
 
 def take_out(client_id: str, asked: Asked) -> None:
@@ -140,7 +119,7 @@ def probe_load(client_id: str, core_c: float, asked: Asked, *, at: str = "") -> 
     after = max(0.0, passed.total_seconds() / 60)
     answer = core_left(
         f"formulas/{load.formula}.txt" if load.formula else "",
-        BakeWish(tin=load.tin or None), core_c, asked, after_min=after or None,
+        wish_of(load), core_c, asked, after_min=after or None,
     ) if load.formula else None  # fmt: skip
     left = None if answer is None else answer.result.left_min
     words = ["No formula was named: the probe alone decides."] if answer is None else [
@@ -167,39 +146,10 @@ def _one(client_id: str, asked: Asked) -> Load:
 
 def _rows(book: Book) -> list[tuple[KeptRow, Load]]:
     head, rows = kept_rows(book, LOADS)
-    return [(row, _read(dict(zip(head, row.cells, strict=False)))) for row in rows]
-
-
-def _read(cells: dict[str, str]) -> Load:
-    def number(name: str) -> float | None:
-        text = cells.get(name, "")
-        try:
-            return float(text) if text else None
-        except ValueError:
-            return None
-
-    return Load(
-        cells.get("id", ""), 0, cells.get("formula", ""), cells.get("tin", ""), "", None,
-        number("oven_c"), number("dial_c"), number("check_min"), number("likely_min"),
-        number("latest_min"), number("core_c"), cells.get("core_at", ""),
-        number("left_low_min"), number("left_best_min"), number("left_high_min"),
-        cells.get("said", ""),
-    )  # fmt: skip
+    return [(row, load_of(dict(zip(head, row.cells, strict=False)))) for row in rows]
 
 
 def _keep(book: Book, load: Load) -> None:
-    numbers = (
-        load.oven_c, load.dial_c, load.check_min, load.likely_min, load.latest_min, load.core_c,
-    )  # fmt: skip
-    left = (load.left_low_min, load.left_best_min, load.left_high_min)
-    cells = (
-        load.client_id, load.formula, load.tin, *(_cell(n) for n in numbers), load.core_at,
-        *(_cell(n) for n in left), load.said,
-    )  # fmt: skip
     there = next((row for row, kept in _rows(book) if kept.client_id == load.client_id), None)
     key, seen = (None, 0) if there is None else (there.key, there.revision)
-    keep_row(book, LOADS, cells, key=key, seen=seen, head=HEAD)
-
-
-def _cell(number: float | None) -> str:
-    return "" if number is None else f"{number:g}"
+    keep_row(book, LOADS, cells_of(load), key=key, seen=seen, head=HEAD)
