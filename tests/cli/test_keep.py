@@ -34,3 +34,17 @@ def test_the_page_says_days_reasons_and_cautions_and_never_that_it_is_safe(
 def test_what_nobody_knows_says_so(run: Run) -> None:
     out = run("keep", "-", typed="Blue wobble\n\n100 g water\n").out
     assert "how long is not known" in out
+
+
+def test_a_custard_torte_shows_how_it_cools_and_that_only_a_log_shows_it(run: Run) -> None:
+    out = " ".join(run("keep", "T1", "--fridge", "4").out.split())
+    assert "How C1 cools: predicted" in out
+    assert "a fridge of 4 °C" in out
+    assert "A prediction is no evidence" in out
+    assert run("keep", "T1", "--json").json["result"]["cooling"]["verdict"] == "not-shown"
+
+
+def test_a_fridge_too_warm_is_refused_with_what_to_do(run: Run) -> None:
+    answer = run("keep", "T1", "--fridge", "7")
+    assert answer.code == 3
+    assert "never brings custard to 5 °C" in answer.out + answer.err

@@ -12,23 +12,26 @@ from krume.cli.tell import tell
 from krume.usecases import Asked
 
 if TYPE_CHECKING:
-    from krume.usecases import KeepResult
+    from krume.usecases import KeepCooling, KeepResult
 
 
 @click.command("keep")
 @file_argument
+@click.option("--fridge", "fridge_c", type=float, metavar="C", help="Air of your fridge, in °C.")
+@click.option("--room", "room_c", type=float, metavar="C", help="Air of your room, in °C.")
 @common
-def command(asked: Asked, file: str) -> int:
+def command(asked: Asked, file: str, fridge_c: float | None, room_c: float | None) -> int:
     """How long it keeps, and what must be said with it.
 
     FILE is a torte, a cream or an order: a text, a name of your book (T1), or - for standard
     input. The hardest limit wins and is named with its component. Lines such as pH: 4.2 and
     Water activity: 0.93 are measured values; without them it is treated as needing the cold.
+    Of a custard it says which depth cools in time and in what: a prediction, no evidence.
     Local law decides.
     """
-    from krume.usecases import keep_of
+    from krume.usecases import keep_and_cool
 
-    return tell("keep", keep_of(file, asked), _show)
+    return tell("keep", keep_and_cool(file, asked, fridge_c=fridge_c, room_c=room_c), _show)
 
 
 def _show(page: Page, kept: "KeepResult") -> None:
@@ -45,6 +48,17 @@ def _show(page: Page, kept: "KeepResult") -> None:
         page.line(said, indent=2)
     page.head("Limits")
     for said in kept.limits:
+        page.line(said, indent=2)
+    if kept.cooling is not None:
+        _cooling(page, kept.cooling)
+
+
+def _cooling(page: Page, cooling: "KeepCooling") -> None:
+    page.head(f"How {', '.join(cooling.of)} cools: predicted")
+    for said in cooling.lines:
+        page.line(said, indent=2)
+    page.head("What its log must show")
+    for said in cooling.log:
         page.line(said, indent=2)
 
 

@@ -1,5 +1,8 @@
 """How long it lasts: keeping, mould, lethality, cooling, need of cold, cautions."""
 
+from importlib import import_module
+from typing import TYPE_CHECKING, Any
+
 from krume.keep.assess import KeepComponent, Keeping, KeepReason, assess
 from krume.keep.cold import needs_cold
 from krume.keep.cooling_log import Cooling, cooling
@@ -19,9 +22,34 @@ from krume.keep.rules import (
 )
 from krume.keep.traits import is_cooked, traits
 
+if TYPE_CHECKING:
+    from krume.keep.custard_way import (
+        CustardCooling,
+        CustardDepth,
+        CustardVessel,
+        custard_cooling,
+        custard_depth,
+    )
+
+# The prediction of a custard's cooling needs numpy and scipy: it is imported when it is asked for.
+_HEAVY = ("CustardCooling", "CustardDepth", "CustardVessel", "custard_cooling", "custard_depth")
+
+
+def __getattr__(name: str) -> Any:
+    """A name of the prediction, imported on first use."""
+    if name not in _HEAVY:
+        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
+    found = getattr(import_module(f"{__name__}.custard_way"), name)
+    globals()[name] = found
+    return found
+
+
 __all__ = [
     "Caution",
     "Cooling",
+    "CustardCooling",
+    "CustardDepth",
+    "CustardVessel",
     "KeepComponent",
     "KeepReason",
     "KeepRule",
@@ -31,6 +59,8 @@ __all__ = [
     "assess",
     "caution",
     "cooling",
+    "custard_cooling",
+    "custard_depth",
     "is_cooked",
     "keep_rule",
     "least_growth_activity",

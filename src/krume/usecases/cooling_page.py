@@ -4,7 +4,7 @@ from krume.base import Notice
 from krume.usecases.answer import Answer, Asked
 from krume.usecases.bake import BakeWish, bake_ground
 from krume.usecases.cooling import CoolingResult, cooling_after
-from krume.usecases.sources import source_keys
+from krume.usecases.cooling_sources import cooling_sources
 
 
 def cooling_of(
@@ -22,10 +22,3 @@ def cooling_of(
         text = "This cake is never done in this oven: nothing cools."
         return Answer(None, notices=(Notice("no-cooling", text),))
     return Answer(found.result, notices=found.notices, sources=cooling_sources())
-
-
-def cooling_sources() -> tuple[str, ...]:
-    """Sources behind the figures of cooling."""
-    from krume.bake import cooling_figures
-
-    return source_keys(sorted({figure.source for figure in cooling_figures().values()}))

@@ -1,11 +1,13 @@
 """How long a torte or a cream keeps, why, and what must be said with it."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from krume.base import Interval, Notice, as_text
 from krume.build import HandOver
 from krume.keep import Keeping, assess, keep_rule, out_of_cold, use_by
 from krume.usecases.answer import Answer, Asked
+from krume.usecases.cooling_sources import cooling_sources
+from krume.usecases.custard_way import KeepCooling, custard_way
 from krume.usecases.order import order_notices
 from krume.usecases.product import Sold, SoldRead, families_of, sold_of
 from krume.usecases.sources import source_keys
@@ -39,7 +41,8 @@ class KeepResult:
     """How long it keeps. None is not known, and then nothing may be promised.
 
     `reasons` and `cautions` are sentences; `why` holds the reasons with their papers. `limits`
-    are the ends of the whole: days by the day of making as day 1.
+    are the ends of the whole: days by the day of making as day 1. `cooling` is how its custard
+    cools in time, None where there is none or it was not asked for.
     """
 
     name: str
@@ -55,11 +58,25 @@ class KeepResult:
     why: tuple[KeepWhy, ...]
     components: tuple[KeepPart, ...]
     limits: tuple[str, ...]
+    cooling: KeepCooling | None = None
 
 
 def keep_of(name: str, asked: Asked) -> Answer[KeepResult]:
     """Judge how long a formula, a torte or the things of an order keep; the hardest limit wins."""
     return keep_of_read(sold_of(name, asked), asked)
+
+
+def keep_and_cool(
+    name: str, asked: Asked, *, fridge_c: float | None = None, room_c: float | None = None
+) -> Answer[KeepResult]:
+    """The same, with the predicted way of its custards out of the warm."""
+    read = sold_of(name, asked)
+    answer = keep_of_read(read, asked)
+    formulas = {key: formula for each in read.sold for key, formula in each.formulas.items()}
+    families = {key: kind for each in read.sold for key, kind in families_of(each).items()}
+    way = custard_way(formulas, families, fridge_c=fridge_c, room_c=room_c)
+    sources = answer.sources if way is None else source_keys(answer.sources, cooling_sources())
+    return replace(answer, result=replace(answer.result, cooling=way), sources=sources)
 
 
 def keep_of_read(read: SoldRead, asked: Asked) -> Answer[KeepResult]:

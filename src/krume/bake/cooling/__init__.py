@@ -3,15 +3,22 @@
 from krume.bake.cooling.after_oven import WAYS, cool
 from krume.bake.cooling.cooled import Cooling, CoolingCurve
 from krume.bake.cooling.rows import cooling_figures, cooling_value
+from krume.bake.cooling.vessel import Cold, Vessel, cold, vessel, vessel_hours, vessels
 from krume.bake.cooling.ways import CoolingWay, cooling_ways
 
 __all__ = [
     "WAYS",
+    "Cold",
     "Cooling",
     "CoolingCurve",
     "CoolingWay",
+    "Vessel",
+    "cold",
     "cool",
     "cooling_figures",
     "cooling_value",
     "cooling_ways",
+    "vessel",
+    "vessel_hours",
+    "vessels",
 ]

@@ -70,23 +70,6 @@ def body_of(
 
 
 @dataclass(frozen=True, slots=True)
-class Face:
-    """One side of a body, from the crumb outwards.
-
-    `layer` [m2K/W] lies between crumb and node (a gap, a cloth), `store` [J/m2K] is the node's own
-    heat (a tin), `breath` [s/m] is what holds vapour back besides the film; None lets none pass.
-    `start_k` is the node's first temperature, None that of the crumb at it.
-    """
-
-    film: Film
-    emissivity: float = 0.0
-    layer: Array | float = 0.0
-    store: float = 0.0
-    breath: Array | float | None = None
-    start_k: Array | None = None
-
-
-@dataclass(frozen=True, slots=True)
 class Surroundings:
     """Air of all draws, (draws, 1): temperature [K], water in it [Pa], and how brisk its films."""
 
@@ -100,6 +83,25 @@ class Surroundings:
     def wettest_k(self) -> float:
         """Temperature at which a moist face's vapour has most of the air's pressure."""
         return float(np.interp(_WETTEST * self.pressure_pa / self.activity, SATURATION_PA, AXIS))
+
+
+@dataclass(frozen=True, slots=True)
+class Face:
+    """One side of a body, from the crumb outwards.
+
+    `layer` [m2K/W] lies between crumb and node (a gap, a cloth), `store` [J/m2K] is the node's own
+    heat (a tin), `breath` [s/m] is what holds vapour back besides the film; None lets none pass.
+    `start_k` is the node's first temperature, None that of the crumb at it. `own` is what is round
+    this face alone (ice water), None what is round the body.
+    """
+
+    film: Film
+    emissivity: float = 0.0
+    layer: Array | float = 0.0
+    store: float = 0.0
+    breath: Array | float | None = None
+    start_k: Array | None = None
+    own: Surroundings | None = None
 
 
 @dataclass(frozen=True, slots=True)

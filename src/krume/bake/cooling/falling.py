@@ -59,6 +59,7 @@ def cool_down(
     goal_k: float | Array,
     enough: float = 1.0,
     change_k: float = _CHANGE_K,
+    longest_step_s: float = _MOST_STEP_S,
 ) -> Course:
     """Cool a body (draws, rows, rings) through its stages until enough draws are at the goal."""
     now = _Now(start_k.copy(), np.zeros_like(start_k))
@@ -70,7 +71,7 @@ def cool_down(
             most = _advance(body, now, stage)
             track.append(_glance(body, now))
             pace = float(np.clip(change_k / max(most, 1e-9), 0.5, 1.4))
-            now.step = float(np.clip(now.step * pace, _LEAST_STEP_S, _MOST_STEP_S))
+            now.step = float(np.clip(now.step * pace, _LEAST_STEP_S, longest_step_s))
     return Course(*(np.array(column) for column in zip(*track, strict=True)))
 
 
@@ -152,7 +153,7 @@ def _sides(
     areas, halves = _areas(body), _halves(body)
     return {
         name: _side(
-            face, stage.around, now.step, areas[name],
+            face, face.own or stage.around, now.step, areas[name],
             1 / (face.layer + halves[name] / inside[name]), cells[name], now.nodes[name],
         )
         for name, face in _faces(stage)
