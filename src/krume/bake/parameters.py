@@ -12,6 +12,7 @@ _COLUMNS = (
     column("value", "number"),
     column("unit"),
     optional("half_width", "number"),
+    optional("doubt"),
     column("status", "status"),
     column("source", "source"),
     optional("note"),
@@ -55,6 +56,16 @@ def figures() -> dict[str, Figure]:
         )
         for row in load("bake.csv", _COLUMNS)
     }
+
+
+@cache
+def doubts() -> dict[str, str]:
+    """For each parameter the row it is drawn by, or "none:" and why it is not drawn.
+
+    Rows that are a doubt or a limit themselves have none.
+    """
+    rows = load("bake.csv", _COLUMNS)
+    return {row.text("key"): row.text("doubt") for row in rows if row.text("doubt")}
 
 
 @cache
