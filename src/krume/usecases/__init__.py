@@ -127,6 +127,9 @@ if TYPE_CHECKING:
         tin_words,
     )
     from krume.usecases.own_formulas import CheckOwn
+    from krume.usecases.own_oven import KnownOven, known_oven
+    from krume.usecases.own_oven_result import OvenRecordShown, OvenResult, OvenShown
+    from krume.usecases.own_oven_shown import OvenWish, ovens_of
     from krume.usecases.pantry_page import (
         AskedTable,
         LotRow,
@@ -278,6 +281,9 @@ _NAMES = {
     "usecases.oven_choice": "OvenChoice OvenChoices choice_for_oven others_if_in oven_choices",
     "usecases.oven_load": "Load",
     "usecases.oven_loads": "loads_now probe_load put_back put_in take_out time_load",
+    "usecases.own_oven": "KnownOven known_oven",
+    "usecases.own_oven_result": "OvenRecordShown OvenResult OvenShown",
+    "usecases.own_oven_shown": "OvenWish ovens_of",
     "usecases.ovens_page": (
         "OvenNow OvensNow TinRow oven_now oven_settings ovens_now save_oven tin_words"
     ),
@@ -340,11 +346,11 @@ __all__ = [
     "IngredientsFound", "Json", "KeepCooling",
     "KeepDepth", "KeepPart", "KeepResult",
     "KeepVessel", "KeptSheet", "KeptStep", "KeptTrial",
-    "LabelOf", "LabelPanel", "LabelResult", "LabelWish", "LineChange", "Load", "LoadWish",
-    "LotRow", "LotStop",
+    "KnownOven", "LabelOf", "LabelPanel", "LabelResult", "LabelWish", "LineChange", "Load",
+    "LoadWish", "LotRow", "LotStop",
     "NamedIngredient", "NextThing", "OrderPiece", "OrderQuestion", "OrderStanding", "OrderStopped",
     "OrderView", "OvenChoice", "OvenChoices", "OvenMoved", "OvenNext", "OvenNow", "OvenReady",
-    "OvenView", "OvensNow", "PantryNow",
+    "OvenRecordShown", "OvenResult", "OvenShown", "OvenView", "OvenWish", "OvensNow", "PantryNow",
     "ParentNow", "PlanLoad", "PlanResult", "PlanTask", "PlanWish", "PlannedDay", "QuestionError",
     "ReadBaked", "ReadLine", "ReadOven", "ReadResult", "ReadUse", "RollWindow",
     "RoomNow", "RowConflictError",
@@ -368,10 +374,10 @@ __all__ = [
     "end_as_trial", "evidence_words", "export_book", "flours_at_hand", "ground_at_bench",
     "health_of", "hear_at_bench", "import_book", "ingredient_now", "ingredients_found", "init_book",
     "is_new_size", "keep_and_cool",
-    "keep_cup", "keep_of", "keep_size", "keep_table", "label_of", "label_sheets",
+    "keep_cup", "keep_of", "keep_size", "keep_table", "known_oven", "label_of", "label_sheets",
     "list_sums", "load_demo", "loads_now", "make_order_sheets", "make_sheets", "moment_said",
     "order_view", "orders_of", "others_if_in", "oven_choices", "oven_now",
-    "oven_settings", "oven_view", "ovens_now", "pantry_now",
+    "oven_settings", "oven_view", "ovens_now", "ovens_of", "pantry_now",
     "parent_now", "plain", "plan_day_today", "plan_orders", "probe_load", "put_back", "put_in",
     "questions_of_table", "read_formula", "rescue_slip", "restore_book", "room_now",
     "row_questions", "save_oven", "save_row", "save_settings", "save_text", "say_at_bench",

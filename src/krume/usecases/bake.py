@@ -13,7 +13,7 @@ from krume.bake import (
     figures,
     predict,
 )
-from krume.base import Infeasible, Interval, Notice, Option, OutOfRangeError, Problem, Read
+from krume.base import Infeasible, Interval, Notice, OutOfRangeError, Problem, Read
 from krume.design import Formula, OvenLine, balance, family, read_oven
 from krume.size import Tin, area_cm2, read_tin, tin_text
 from krume.usecases.answer import Answer, Asked, clash_problems
@@ -25,9 +25,9 @@ from krume.usecases.bake_around import (
 )
 from krume.usecases.bake_lines import bake_lines
 from krume.usecases.bake_result import BakeDial, BakeResult, curve_of, rules_of
-from krume.usecases.own_oven import KnownOven, known_oven, oven_named, oven_names
-from krume.usecases.own_oven_gathered import NO_NAME
-from krume.usecases.own_oven_minutes import cake_of, oven_notices, own_minutes
+from krume.usecases.own_oven import KnownOven, known_oven, oven_named, oven_unknown
+from krume.usecases.own_oven_minutes import oven_notices, own_minutes
+from krume.usecases.own_oven_rows import cake_of
 from krume.usecases.read import FormulaRead, formula_of
 from krume.usecases.size import density_of
 from krume.usecases.sources import line_sources, practice_notice, source_keys
@@ -40,8 +40,9 @@ _BAKED_FLAT = ("tart",)
 class BakeWish:
     """What is wished of the bake; None takes the formula's own tin and oven.
 
-    `lines` asks for what a slip of each line does to it; `beside` is a second tin; what stands
-    round the tin is said by the words of krume.bake's Around.
+    `lines` asks for what a slip of each line does to it, `doubt` for what makes the doubt,
+    `cooling` for the minutes after the oven; `beside` is a second tin; what stands round the tin
+    is said by the words of krume.bake's Around.
     """
 
     tin: str | None = None
@@ -56,6 +57,8 @@ class BakeWish:
     cold_start_c: float | None = None
     door_min: tuple[float, ...] = ()
     beside: str | None = None
+    doubt: bool = False
+    cooling: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -135,7 +138,7 @@ def bake_ground(name: str, wish: BakeWish, asked: Asked) -> BakeGround:
     own = _known(oven, wish, asked)
     return BakeGround(
         bare, found.formula, batter.value, place.tin, own.oven(oven), batter.notices, own,
-        cake_of(found.source.name, tin_text(place.tin)) if _is_own(found) else "",
+        cake_of(found.source.name, place.tin) if _is_own(found) else "",
     )  # fmt: skip
 
 
@@ -173,7 +176,7 @@ def model_minutes(found: FormulaRead, asked: Asked) -> Interval | None:
     answer = predict(batter, place.tin, oven)
     if isinstance(answer, Infeasible):
         return None
-    cake = cake_of(found.source.name, tin_text(place.tin)) if _is_own(found) else ""
+    cake = cake_of(found.source.name, place.tin) if _is_own(found) else ""
     own = own_minutes(known, cake, batter, oven, answer)
     return answer.minutes if own is None else own[0]
 
@@ -306,12 +309,7 @@ def _oven_named(wish: BakeWish, asked: Asked) -> tuple[Problem, ...]:
         return ()
     if oven_named(wish.oven_name, asked) is not None:
         return ()
-    names = [name for name in oven_names(asked) if name != NO_NAME]
-    many = "one" if len(names) == 1 else str(len(names))
-    there = f"The book has {many}: {', '.join(names)}." if names else "The book names none."
-    ask = f"No oven is called {wish.oven_name}. {there} Leave --oven-name out, or name that one."
-    options = tuple(Option(name, name) for name in names)
-    return (Problem("oven-unknown", "--oven-name", wish.oven_name, ask, options),)
+    return (oven_unknown(wish.oven_name, asked),)
 
 
 def _stages(oven: OvenLine | None) -> tuple[Problem, ...]:

@@ -5,6 +5,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from krume.bake import Oven, figures
+from krume.base import Option, Problem
 from krume.learn import (
     FinishedBake,
     Flag,
@@ -19,7 +20,7 @@ from krume.learn import (
 from krume.properties import constants
 from krume.store import Studio, book_at, studio_of, trials_of
 from krume.usecases.answer import Asked
-from krume.usecases.own_oven_gathered import Gathered, Written, gathered
+from krume.usecases.own_oven_gathered import NO_NAME, Gathered, Written, gathered
 from krume.usecases.remembering import Remembered
 
 
@@ -109,6 +110,16 @@ def oven_names(asked: Asked) -> tuple[str, ...]:
     return gathered_now(asked).names
 
 
+def oven_unknown(name: str, asked: Asked) -> Problem:
+    """An oven the book does not know, with those it does."""
+    names = [each for each in oven_names(asked) if each != NO_NAME]
+    many = "one" if len(names) == 1 else str(len(names))
+    there = f"The book has {many}: {', '.join(names)}." if names else "The book names none."
+    ask = f"No oven is called {name}. {there} Leave --oven-name out, or name that one."
+    options = tuple(Option(each, each) for each in names)
+    return Problem("oven-unknown", "--oven-name", name, ask, options)
+
+
 def known_oven(
     asked: Asked, name: str | None = None, *, fan: bool = False, rack: str = "middle"
 ) -> KnownOven:
@@ -126,7 +137,8 @@ def _learn(name: str, asked: Asked, *, fan: bool, rack: str) -> KnownOven:
     found, prior = gathered_now(asked), prior_of()
     studio = studio_of(book_at(asked.book))
     readings = [r for r in records(found.readings, name) if isinstance(r, Reading)]
-    bakes = [b for b in records(found.bakes, name) if isinstance(b, FinishedBake)]
+    all_bakes = [b for b in records(found.bakes, name) if isinstance(b, FinishedBake)]
+    bakes, stood_back = _real(all_bakes)
     said = _said(studio, prior) if name == found.own else None
     learnt = learn_oven(readings, bakes, prior, fan=fan, shelf=rack, said=said)
     usual = constants("pantry_page.csv")["dial-shown"]
@@ -134,11 +146,21 @@ def _learn(name: str, asked: Asked, *, fan: bool, rack: str) -> KnownOven:
         name=name, offset_c=None, offset_sd_c=None, heat=math.exp(learnt.ln_heat),
         ln_heat_sd=learnt.ln_heat_sd, temp_half_width_c=prior.offset_sd_c, bakes=learnt.bakes,
         readings=0 if learnt.offset is None else learnt.offset.readings,
-        flagged=(*_asked_first(found, name), *learnt.flagged), fan=fan, rack=rack, at_c=usual,
+        flagged=(*_asked_first(found, name), *learnt.flagged, *stood_back), fan=fan, rack=rack,
+        at_c=usual,
         is_said=learnt.offset is not None and learnt.offset is said,
         statuses=_statuses(bakes, learnt), learnt=learnt, prior=prior,
     )  # fmt: skip
     return known.at(usual)
+
+
+def _real(bakes: list[FinishedBake]) -> tuple[list[FinishedBake], tuple[Flag, ...]]:
+    """Invented bakes stand in for a demo's real ones, and stand back once there is one."""
+    real = [bake for bake in bakes if bake.status != "invented"]
+    if not real:
+        return bakes, ()
+    said = "it is invented, and real bakes count in its place"
+    return real, tuple(Flag(b.key, "bake-invented", said) for b in bakes if b not in real)
 
 
 def records(written: Iterable[Written], name: str) -> list[Reading | FinishedBake]:

@@ -14,11 +14,6 @@ _TENTH = 1.2815515655446004
 _FEW = 64
 
 
-def cake_of(name: str, tin: str) -> str:
-    """What all bakes of one cake go by: its formula in its tin."""
-    return f"{name.casefold()} in {tin}"
-
-
 def own_minutes(
     known: KnownOven, cake: str, batter: Batter, oven: Oven, found: Prediction
 ) -> tuple[Interval, int] | None:
@@ -109,10 +104,10 @@ def _offset_said(known: KnownOven, oven: Oven) -> tuple[Notice, ...]:
 
 def _left_out(known: KnownOven) -> tuple[Notice, ...]:
     """Said where records of this oven do not count."""
-    if not known.flagged:
+    flagged = [flag for flag in known.flagged if flag.code != "bake-invented"]
+    if not flagged:
         return ()
-    first = known.flagged[0]
-    more = len(known.flagged) - 1
+    first, more = flagged[0], len(flagged) - 1
     also = f" {more} more: `krume oven` names them." if more else ""
     text = f"Not counted in {known.name}: {first.key}, {first.reason.rstrip('.')}.{also}"
     return (Notice("oven-flagged", text, "--oven-name"),)

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from krume.bake import Batter, batter_of
-from krume.base import STATUSES, Problem, as_text
+from krume.base import STATUSES, as_text
 from krume.design import Formula, balance
 from krume.learn import FinishedBake, Reading, why_not
 from krume.properties import constants
@@ -65,6 +65,12 @@ def reading_of(key: str, row: Mapping[str, str], habit: Habit) -> OvenRecord:
     return OvenRecord(key, cells.text("oven"), value, faults, line, cells.text("day"))
 
 
+def cake_of(name: str, tin: Tin) -> str:
+    """What all bakes of one cake go by: its formula, and the floor and wall of its tin."""
+    floor = replace(tin, height_cm=None, water_ml=None, greased=None)
+    return f"{name.casefold()} in {tin_text(floor)}"
+
+
 def _status(cells: Cells, habit: Habit) -> str:
     typed = cells.text("status").casefold()
     if typed and typed not in STATUSES:
@@ -88,7 +94,7 @@ def bake_of(key: str, row: Mapping[str, str], habit: Habit, asked: Asked) -> Ove
     bake = None
     if batter is not None and tin is not None and done is not None:
         bake = FinishedBake(
-            key=key, cake=f"{name.casefold()} in {tin_text(tin)}", batter=batter, tin=tin,
+            key=key, cake=cake_of(name, tin), batter=batter, tin=tin,
             done_min=done, test=test, dial_c=dial, oven_c=true, not_done_min=before, core_c=core,
             fan=cells.flag("fan", usual=habit.fan), shelf=cells.shelf(), day=cells.day(),
             is_sure=cells.flag("sure"), status=_status(cells, habit),
@@ -188,8 +194,3 @@ def _line(cells: Cells) -> str:
         "not_done_min": "not done at {}", "done_min": "{} min", "core_c": "core {}", "test": "{}",
     }  # fmt: skip
     return ", ".join(w.format(cells.text(f)) for f, w in words.items() if cells.text(f))
-
-
-def problems_of(record: OvenRecord, where: str) -> tuple[Problem, ...]:
-    """The faults of a record as questions."""
-    return tuple(fault.at(where, record.line) for fault in record.faults)
