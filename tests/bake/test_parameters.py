@@ -56,8 +56,7 @@ def test_what_was_only_assumed_and_moves_a_bake_is_drawn() -> None:
     ("key", "other"),
     [
         ("door-dip", 0.0), ("door-dip", 60.0), ("door-recovery", 480.0), ("emissivity-cake", 0.8),
-        ("conduction-pore-cap", 3.0), ("conduction-air", 0.026), ("diffusion-air", 2.4e-5),
-        ("lewis", 1.0), ("air-heat", 1000.0), ("set-frozen", 2.0), ("latent-heat", 2.25e6),
+        ("diffusion-air", 2.4e-5), ("lewis", 1.0), ("air-heat", 1000.0), ("tin-heat-share", 0.9),
     ],
 )  # fmt: skip
 def test_what_is_not_drawn_hardly_moves_a_bake(
