@@ -12,7 +12,8 @@ TABLE = (
     "specific-gravity overrun aw-sucrose aw-glycerol aw-mix mould-free-days tcs lethality cooling "
     "us-amount us-daily-value us-servings eu-energy salt atwater gluten-mix quid allergens "
     "boiling-point vapour-pressure food-properties porous-conductivity heating-series browning "
-    "dial triangle-test pace round-to-scale blend-composition eggs-to-crack slip-factor"
+    "dial triangle-test pace round-to-scale blend-composition eggs-to-crack slip-factor "
+    "cool-down cake-cooling custard-cooling"
 ).split()
 
 

@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING, Any
 
 from krume.bake.batter import JACKETS, RACKS, UNDERS, AirCourse, Around, Batter, Oven
 from krume.bake.browning import browning_delta_e
+from krume.bake.cool_readings import CoolLeft, cool_left
 from krume.bake.crust_colour import CrustStep, crust_colour, crust_steps, crust_word
 from krume.bake.dial_setting import Dial, dial
 from krume.bake.parameters import Wall, figures, wall, walls
@@ -22,6 +23,7 @@ if TYPE_CHECKING:
         cooling_figures,
         cooling_value,
         cooling_ways,
+        plain_cake_minutes,
         vessel,
         vessel_hours,
         vessels,
@@ -80,7 +82,7 @@ _HEAVY = {
     "Cooling": "cooling", "CoolingCurve": "cooling", "CoolingWay": "cooling", "cool": "cooling",
     "cooling_figures": "cooling", "cooling_value": "cooling", "cooling_ways": "cooling",
     "Cold": "cooling", "Vessel": "cooling", "cold": "cooling", "vessel": "cooling",
-    "vessel_hours": "cooling", "vessels": "cooling",
+    "vessel_hours": "cooling", "vessels": "cooling", "plain_cake_minutes": "cooling",
 }  # fmt: skip
 
 
@@ -105,6 +107,7 @@ __all__ = [
     "Batter",
     "Cells",
     "Cold",
+    "CoolLeft",
     "Cooling",
     "CoolingCurve",
     "CoolingWay",
@@ -133,6 +136,7 @@ __all__ = [
     "browning_delta_e",
     "cold",
     "cool",
+    "cool_left",
     "cooling_figures",
     "cooling_value",
     "cooling_ways",
@@ -154,6 +158,7 @@ __all__ = [
     "nominal",
     "oven_air_figures",
     "oven_box",
+    "plain_cake_minutes",
     "predict",
     "published_bakes",
     "sections",

@@ -5,6 +5,7 @@ from types import MappingProxyType
 from krume.calc.bake_sums import BAKE_SUMS
 from krume.calc.blend_sums import BLEND_SUMS
 from krume.calc.convert_sum import CONVERT_SUMS
+from krume.calc.cooling_sums import COOLING_SUMS
 from krume.calc.egg_sums import EGG_SUMS
 from krume.calc.keep_sums import KEEP_SUMS
 from krume.calc.label_sums import LABEL_SUMS
@@ -24,6 +25,7 @@ _ALL = (
     *SLIP_SUMS,
     *MIXTURE_SUMS,
     *BAKE_SUMS,
+    *COOLING_SUMS,
     *WATER_SUMS,
     *KEEP_SUMS,
     *LABEL_SUMS,

@@ -2,6 +2,7 @@
 
 from krume.bake.cooling.after_oven import WAYS, cool
 from krume.bake.cooling.cooled import Cooling, CoolingCurve
+from krume.bake.cooling.plain_cake import plain_cake_minutes
 from krume.bake.cooling.rows import cooling_figures, cooling_value
 from krume.bake.cooling.vessel import Cold, Vessel, cold, vessel, vessel_hours, vessels
 from krume.bake.cooling.ways import CoolingWay, cooling_ways
@@ -18,6 +19,7 @@ __all__ = [
     "cooling_figures",
     "cooling_value",
     "cooling_ways",
+    "plain_cake_minutes",
     "vessel",
     "vessel_hours",
     "vessels",

@@ -59,7 +59,7 @@ def at_door(
         boiling_k=boiling + constant("celsius-zero"),
     )  # fmt: skip
     cake = _cake(tin, oven, footprint, cut, draws, float(field[:, -1].mean()), height_cm,
-                 _around(draws, pressure, crumb_activity(baked)))  # fmt: skip
+                 room_around(draws, pressure, crumb_activity(baked)))  # fmt: skip
     start = np.minimum(field[None] + draws.start_k[:, None, None], body.boiling_k)
     return AtDoor(body, start, cake, 1000 * tin.count / shown)
 
@@ -89,7 +89,8 @@ def _rim_m(tin: Tin, footprint: Footprint) -> float:
     return 2 * (tin.length_cm + (tin.width_cm or tin.length_cm)) / 100
 
 
-def _around(draws: CoolingDraws, pressure_pa: float, activity: float) -> Surroundings:
+def room_around(draws: CoolingDraws, pressure_pa: float, activity: float) -> Surroundings:
+    """The room of all draws: its air, the water in it, and how brisk its films are."""
     zero = constant("celsius-zero")
     held = np.array([vapour_pressure_pa(float(each) - zero) for each in draws.room_k])
     return Surroundings(
