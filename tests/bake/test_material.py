@@ -1,32 +1,64 @@
-"""Tables of the batter: pores, growth, setting."""
+"""Tables of the batter: pores, rise, setting, vapour at the front."""
+
+import math
 
 import numpy as np
+import pytest
 
-from krume.bake import Oven, nominal
-from krume.bake.material import AXIS_K, interpolated, material_of, nearest
-from krume.properties import vapour_pressure_pa
+from krume.bake.material import (
+    AXIS_K,
+    COUNT,
+    GAS_J_MOLK,
+    STEP_K,
+    WATER_KG_MOL,
+    Material,
+    boiling_k,
+    front_tables,
+    interpolated,
+    material_of,
+    nearest,
+)
+from krume.properties import boiling_point_c, vapour_pressure_pa
 from tests.bake.cases import batter
 
+SEA_PA = 101325.0
 
-def test_a_foam_alone_starts_at_its_own_volume_and_only_grows_with_warmth() -> None:
-    hazel = batter("hazel", 540)
-    table = material_of(hazel, 101325.0, nominal(hazel, Oven(170))).growth
-    start, hot = nearest(np.array([294.15, 372.0]))
-    assert abs(table[start] - 1) < 1e-3
-    assert (np.diff(table[start:hot]) > 0).all()
+
+def _row(material: Material, row: int) -> np.ndarray:
+    return material.cell[row * COUNT : (row + 1) * COUNT]
+
+
+def test_the_gas_law_grows_with_warmth_and_faster_near_boiling() -> None:
+    law = _row(material_of(batter("hazel", 540), SEA_PA), 7)
+    cold, warm, hot = (law[nearest(np.array([k]))[0]] for k in (294.15, 334.15, 368.15))
+    assert cold < warm < hot
+    assert hot / warm > warm / cold
+    dry = 334.15 / 294.15
+    assert warm / cold > dry
 
 
 def test_sugar_delays_the_setting_of_starch_and_egg() -> None:
     plain, sweet = batter("hazel", 540, sugar=0.10), batter("hazel", 540, sugar=0.30)
-    rates = [material_of(b, 101325.0, nominal(b, Oven(170))) for b in (plain, sweet)]
     at = nearest(np.array([350.0]))[0]
-    assert rates[0].starch_rate[at] > rates[1].starch_rate[at]
-    assert rates[0].egg_rate[at] > rates[1].egg_rate[at]
+    for row in (5, 6):
+        slow, fast = (_row(material_of(b, SEA_PA), row)[at] for b in (sweet, plain))
+        assert slow < fast
 
 
 def test_without_egg_nothing_waits_for_egg() -> None:
-    bare = batter("hazel", 540, egg=False)
-    assert (material_of(bare, 101325.0, nominal(bare, Oven(170))).egg_rate == 50).all()
+    assert (_row(material_of(batter("hazel", 540, egg=False), SEA_PA), 6) == 50).all()
+
+
+def test_heat_capacity_is_the_tables_fifth_row() -> None:
+    material = material_of(batter("hazel", 540), SEA_PA)
+    assert (material.heat == _row(material, 4)).all()
+    assert 2000 < material.heat[nearest(np.array([320.0]))[0]] < 4200
+
+
+def test_the_boiling_point_is_that_of_its_syrup() -> None:
+    hazel = batter("hazel", 540)
+    known = boiling_point_c(SEA_PA, sugar_pct=100 * hazel.sugar_share) + 273.15
+    assert boiling_k(hazel.sugar_share, SEA_PA) == material_of(hazel, SEA_PA).boiling_k == known
 
 
 def test_saturation_between_table_entries_is_the_formula() -> None:
@@ -35,6 +67,17 @@ def test_saturation_between_table_entries_is_the_formula() -> None:
     assert slope[0] > 0
 
 
-def test_the_table_is_looked_up_at_its_nearest_entry() -> None:
-    found = nearest(np.array([AXIS_K[100] + 0.01, 0.0, 9999.0]))
-    assert found.tolist() == [100, 0, len(AXIS_K) - 1]
+def test_vapour_at_a_front_is_the_stefan_flow() -> None:
+    drive, share, drive_slope, share_slope, latent, node = front_tables(SEA_PA, 0.9)
+    at = nearest(np.array([360.0]))[0]
+    wet = 0.9 * vapour_pressure_pa(float(node[at]) - 273.15)
+    exact = WATER_KG_MOL * SEA_PA / (GAS_J_MOLK * node[at]) * math.log(SEA_PA / (SEA_PA - wet))
+    assert drive[at] == pytest.approx(exact, rel=1e-6)
+    for row, slope in ((drive, drive_slope), (share, share_slope)):
+        assert slope[at] == pytest.approx((row[at + 1] - row[at - 1]) / (2 * STEP_K), rel=1e-9)
+    assert latent[at] == pytest.approx(2.501e6 - 2370 * (float(node[at]) - 273.15))
+
+
+def test_the_table_is_looked_up_at_its_nearest_entry_and_never_outside() -> None:
+    found = nearest(np.array([AXIS_K[100] + 0.01, AXIS_K[100] - 0.01, 0.0, 9999.0, np.nan]))
+    assert found.tolist() == [100, 100, 0, COUNT - 1, 0]

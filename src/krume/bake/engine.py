@@ -1,55 +1,161 @@
 """One step after another for all draws at once: heat through the batter, water out of it."""
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 import numpy as np
 
-from krume.bake.batter import Batter, Oven
-from krume.bake.course import course_of
-from krume.bake.draws import Draws
-from krume.bake.grid import Array, Cells, Footprint, grid_of
-from krume.bake.material import material_of
-from krume.bake.parameters import Wall, value
-from krume.bake.state import Outcome, Setup, State, Track
+from krume.bake.grid import Array
+from krume.bake.setting_up import start
+from krume.bake.state import Outcome, Place, Setup, State, Track, Which
 from krume.bake.stepping import advance
 from krume.properties import constant
 
 # Solver settings, tuned once against the fine grid: a step may warm no cell by more than about
 # 4 K and lasts 2 to 60 s.
-_FIRST_STEP_S, _LEAST_STEP_S, _MOST_STEP_S = 4.0, 2.0, 60.0
-_WARMING_K = 4.0
+_LEAST_STEP_S, _MOST_STEP_S = 2.0, 75.0
+_WARMING_K = 5.0
 _LONGEST_S = 200 * 60.0
-_FIELDS = (
-    "temp", "rate", "growth", "starch", "egg", "bottom", "side", "inner", "bottom_rate",
-    "side_rate", "inner_rate", "dry_bottom", "dry_side", "dry_inner", "dry_top", "flux", "front",
-    "front_rate", "outer", "outer_rate", "last_front", "last_outer", "colour", "lost", "before",
-)  # fmt: skip
+# More draws at once fall out of the cache; fewer left than this share of them close ranks.
+_CELLS_AT_ONCE = 20_000
+_CLOSE_RANKS = 0.75
+_COLDEST_K = 250.0
 
 
 def run(setup: Setup, *, warming_k: float = _WARMING_K) -> Outcome:
     """Bake all draws until each has met core, set and colour, or 200 minutes have passed."""
-    state = start(setup)
-    track: list[tuple[float, ...]] = []
-    while _unfinished(state).any():
-        _pace(state, _advance_and_note(setup, state), warming_k)
-        track.append(_glance(setup, state))
+    draws = len(setup.own.target)
+    at_once = max(1, _CELLS_AT_ONCE // setup.own.cell_mass[0].size)
+    parts = [_bake(setup.only(_between(draws, begin, begin + at_once)), warming_k)
+             for begin in range(0, draws, at_once)]  # fmt: skip
     zero = constant("celsius-zero")
     return Outcome(
-        minutes=state.done / 60,
-        loss=state.loss_at_done,
+        minutes=np.concatenate([part.done for part in parts]) / 60,
+        loss=np.concatenate([part.loss for part in parts]),
         boiling_c=setup.material.boiling_k - zero,
-        core_c=float(setup.target[0, 0]) - zero,
-        track=Track(*zip(*track, strict=True)),
-        steps=state.steps,
+        core_c=float(setup.own.target[0, 0]) - zero,
+        track=parts[0].track(setup),
+        steps=parts[0].steps,
     )
+
+
+def _between(draws: int, begin: int, end: int) -> Which:
+    place = np.arange(draws)
+    which: Which = (place >= begin) & (place < end)
+    return which
+
+
+@dataclass(slots=True)
+class _Run:
+    """What is known of all draws of a run: seconds of each rule, loss at done, draw 0's way."""
+
+    done: Array
+    loss: Array
+    way: list[tuple[float, Array, Array, float]]
+    steps: int = 0
+
+    def keep(self, place: Place, state: State) -> None:
+        """What the draws still baking have reached."""
+        self.done[place], self.loss[place] = state.done, state.loss
+
+    def track(self, setup: Setup) -> Track:
+        """Draw 0's way, as it is handed out."""
+        time_s, standing, skin, lost = zip(*self.way, strict=True)
+        zero, rows = constant("celsius-zero"), np.stack(standing)
+        top = np.stack(skin)[:, : setup.grid.ring_share.size] @ setup.grid.ring_share - zero
+        loss = np.array(lost) / float(setup.own.cell_mass[0].sum())
+        return Track(
+            time_min=tuple((np.array(time_s) / 60).tolist()),
+            core_c=tuple((rows[:, 0] - zero).tolist()),
+            top_c=tuple(top.tolist()),
+            colour=tuple(rows[:, 2].tolist()),
+            loss=tuple(loss.tolist()),
+        )
+
+
+def _bake(setup: Setup, warming_k: float) -> _Run:
+    draws = len(setup.own.target)
+    found = _Run(np.full((draws, 3), np.inf), np.full(draws, np.nan), [])
+    state, place = start(setup), np.arange(draws)
+    while len(place):
+        is_calm = _step(setup, state, warming_k)
+        found.steps += 1
+        if place[0] == 0:
+            skin, lost = state.skin[0].copy(), float(state.lost[0])
+            found.way.append((float(state.time[0]), state.before[0], skin, lost))
+        if is_calm:
+            continue
+        found.keep(place, state)
+        going = _going(state)
+        if going.sum() <= _CLOSE_RANKS * len(place) or not _is_sane(state):
+            setup, state, place = setup.only(going), state.only(going), place[going]
+    return found
+
+
+def _step(setup: Setup, state: State, warming_k: float) -> bool:
+    """One step with its events and the length of the next; whether nothing is to be looked at."""
+    state.most = advance(setup, state)
+    now = standing(setup, state)
+    events = (now >= setup.own.target) & (state.before < setup.own.target)
+    if is_event := bool(events.any()):
+        _note(setup, state, now, events)
+    state.before = now
+    state.time = state.time + state.step
+    pace = np.fmin(np.fmax(warming_k / np.maximum(state.most, 1e-9), 0.5), 1.5)
+    state.step = np.fmin(np.fmax(state.step * pace, _LEAST_STEP_S), _MOST_STEP_S)
+    wait = setup.course.until_door_s(state.time)
+    if wait is not None:
+        state.step = np.minimum(state.step, np.maximum(wait, _LEAST_STEP_S))
+    return not is_event and _is_sane(state) and bool(state.time.max() < _LONGEST_S)
+
+
+def _note(setup: Setup, state: State, now: Array, events: Which) -> None:
+    """When each rule was met for the first time, straight between the steps; loss at the last."""
+    rise = np.where(now > state.before, now - state.before, 1.0)
+    part = np.clip((setup.own.target - state.before) / rise, 0, 1)
+    when = state.time[:, None] + part * state.step[:, None]
+    state.done = np.where(events & np.isinf(state.done), when, state.done)
+    last = np.isfinite(state.done).all(axis=1) & np.isnan(state.loss)
+    loss = state.lost / setup.own.cell_mass.sum(axis=(1, 2))
+    state.loss = np.where(last, loss, state.loss)
+
+
+def _is_sane(state: State) -> bool:
+    """Whether no draw has left what can be; one that has is let go at once."""
+    return math.isfinite(state.most.sum()) and bool(state.before[:, 0].min() > _COLDEST_K)
+
+
+def _going(state: State) -> Which:
+    """Draws that have something left to reach, have time, and have not left what can be."""
+    waiting = np.isinf(state.done).any(axis=1) & (state.time < _LONGEST_S)
+    going: Which = waiting & np.isfinite(state.most) & (state.before[:, 0] > _COLDEST_K)
+    return going
+
+
+def standing(setup: Setup, state: State) -> Array:
+    """Coldest core cell, least set share, mean colour, (draws, 3)."""
+    draws = len(state.time)
+    now = np.empty((draws, 3))
+    state.temp[:, : setup.core_rows].reshape(draws, -1).min(axis=1, out=now[:, 0])
+    now[:, 1] = 1 - np.exp(-state.least.reshape(draws, -1).min(axis=1))
+    now[:, 2] = constant("browning-limit") - state.left @ setup.grid.ring_share
+    return now
 
 
 def march(setup: Setup) -> Iterator[State]:
     """The state after every step, up to 200 minutes; it is one and the same object throughout."""
+    states = follow(setup, until_s=_LONGEST_S)
+    next(states)
+    return states
+
+
+def follow(setup: Setup, *, until_s: float) -> Iterator[State]:
+    """The state at the door and after every step, until a moment has passed."""
     state = start(setup)
-    while (state.time < _LONGEST_S).any():
-        _pace(state, _advance_and_note(setup, state), _WARMING_K)
+    yield state
+    while state.time[0] < until_s:
+        _step(setup, state, _WARMING_K)
         yield state
 
 
@@ -57,176 +163,42 @@ def march(setup: Setup) -> Iterator[State]:
 class Cut:
     """Fields of draw 0 at one moment: (rows, rings) [K], (rows,) [m], mean colour and crust [m]."""
 
+    time_s: float
     temp: Array
     row_height: Array
     colour: float
     crust: float
 
+    def towards(self, later: "Cut", time_s: float) -> "Cut":
+        """Straight between this cut and a later one."""
+        span = later.time_s - self.time_s
+        part = (time_s - self.time_s) / span if span > 0 else 1.0
+        return Cut(
+            time_s,
+            self.temp + part * (later.temp - self.temp),
+            self.row_height + part * (later.row_height - self.row_height),
+            self.colour + part * (later.colour - self.colour),
+            self.crust + part * (later.crust - self.crust),
+        )
+
 
 def cuts(setup: Setup, at_s: Sequence[float]) -> list[Cut]:
     """Draw 0 at rising moments, straight between the steps on both sides of each."""
-    state = start(setup)
     found: list[Cut] = []
-    now = last = _cut(setup, state)
-    before = 0.0
-    for moment in at_s:
-        while state.time[0] < moment:
-            before, last = float(state.time[0]), now
-            _pace(state, _advance_and_note(setup, state), _WARMING_K)
-            now = _cut(setup, state)
-        span = float(state.time[0]) - before
-        found.append(_between(last, now, (moment - before) / span if span else 1.0))
+    last: Cut | None = None
+    for state in follow(setup, until_s=max(at_s, default=0.0)):
+        now = _cut(setup, state)
+        while len(found) < len(at_s) and at_s[len(found)] <= now.time_s:
+            found.append((last or now).towards(now, at_s[len(found)]))
+        last = now
     return found
 
 
 def _cut(setup: Setup, state: State) -> Cut:
-    area = setup.grid.ring_area / setup.grid.ring_area.sum()
-    swell = 1 + setup.material.porosity[0] * (state.growth[0] - 1)
-    row_height = setup.row_height[0] * (swell * area).sum(axis=1)
-    dried = np.maximum(state.dry_top[0] - setup.wet_water[0], 0) / setup.dry_water[0]
-    grown = float((swell[-1] * area).sum())
-    colour = float((state.colour[0] * area).sum())
-    return Cut(state.temp[0], row_height, colour, float((dried * area).sum()) * grown)
-
-
-def _between(low: Cut, high: Cut, part: float) -> Cut:
-    return Cut(
-        low.temp + part * (high.temp - low.temp),
-        low.row_height + part * (high.row_height - low.row_height),
-        low.colour + part * (high.colour - low.colour),
-        low.crust + part * (high.crust - low.crust),
-    )
-
-
-def _advance_and_note(setup: Setup, state: State) -> Array:
-    most = advance(setup, state)
-    _set_aside_failed(setup, state)
-    _note_done(setup, state)
-    return most
-
-
-def _set_aside_failed(setup: Setup, state: State) -> None:
-    """A draw that leaves what can be is held at its start and counts as never done."""
-    coldest = setup.draws.start_k - 1
-    hottest = setup.material.boiling_k + 1
-    low, high = state.temp.min(axis=(1, 2)), state.temp.max(axis=(1, 2))
-    sane = np.isfinite(low) & np.isfinite(high) & (low >= coldest) & (high <= hottest)
-    bad = ~sane | ~np.isfinite(state.front).all(axis=1)
-    if not bad.any():
-        return
-    fresh = start(setup)
-    for name in _FIELDS:
-        getattr(state, name)[bad] = getattr(fresh, name)[bad]
-    state.failed = state.failed | bad
-    state.done[state.failed] = np.inf
-
-
-def _pace(state: State, most: Array, warming_k: float) -> None:
-    """Clock on; the next step longer where little happened, shorter where much did."""
-    pace = np.clip(warming_k / np.maximum(most, 1e-9), 0.5, 1.5)
-    state.time = state.time + state.step
-    state.step = np.clip(state.step * pace, _LEAST_STEP_S, _MOST_STEP_S)
-    state.steps += 1
-
-
-def prepare(
-    batter: Batter,
-    footprint: Footprint,
-    wall: Wall,
-    oven: Oven,
-    draws: Draws,
-    *,
-    pressure_pa: float,
-    core_k: Array,
-    cells: Cells,
-    liner_m2k_w: float = 0.0,
-) -> Setup:
-    """Grid, tables and films of a case, for all draws."""
-    grid = grid_of(footprint, cells)
-    depth = draws.mass / (draws.density * footprint.area_m2)
-    row_height = grid.z_share * depth[:, None]
-    water = draws.density * batter.parts[0]
-    still = value("heat-static") * (value("heat-static-size") / footprint.width_m) ** 0.25
-    target = np.stack([core_k, draws.set_share, draws.colour], axis=1)
-    return Setup(
-        grid=grid,
-        material=material_of(batter, pressure_pa, draws),
-        draws=draws,
-        course=course_of(oven, draws.oven_k),
-        wall=wall,
-        liner=liner_m2k_w,
-        hole=footprint.hole_radius_m > 0,
-        cell_mass=draws.density[:, None, None] * grid.ring_area * row_height[:, :, None],
-        row_height=row_height,
-        wet_water=(draws.wet_skin * water)[:, None],
-        dry_water=water[:, None],
-        film=(draws.heat * draws.film * (value("heat-fan") if oven.fan else still))[:, None],
-        fan=oven.fan,
-        target=target,
-    )
-
-
-def start(setup: Setup) -> State:
-    """State at the door: everything at the batter's temperature."""
-    draws, rows, rings = setup.cell_mass.shape
-    begin = setup.draws.start_k
-
-    def at_start(*shape: int) -> Array:
-        return np.broadcast_to(begin.reshape(-1, *[1] * len(shape)), (draws, *shape)).copy()
-
-    def none(*shape: int) -> Array:
-        return np.zeros((draws, *shape))
-
-    return State(
-        temp=at_start(rows, rings), rate=none(rows, rings), growth=1 + none(rows, rings),
-        starch=none(rows, rings), egg=none(rows, rings),
-        bottom=at_start(rings), side=at_start(rows), inner=at_start(rows),
-        bottom_rate=none(rings), side_rate=none(rows), inner_rate=none(rows),
-        dry_bottom=none(rings), dry_side=none(rows), dry_inner=none(rows), dry_top=none(rings),
-        flux=none(rings), front=at_start(rings), front_rate=none(rings), outer=at_start(rings),
-        outer_rate=none(rings), last_front=at_start(rings), last_outer=at_start(rings),
-        colour=none(rings), time=none(), step=np.full(draws, _FIRST_STEP_S), lost=none(),
-        failed=np.zeros(draws, dtype=np.bool_),
-        done=np.full((draws, 3), np.inf), loss_at_done=np.full(draws, np.nan),
-        before=np.stack([begin, none(), none()], axis=1),
-    )  # fmt: skip
-
-
-def _unfinished(state: State) -> np.ndarray[tuple[int, ...], np.dtype[np.bool_]]:
-    waiting = ~np.isfinite(state.done).all(axis=1) & ~state.failed
-    return waiting & (state.time < _LONGEST_S)
-
-
-def _standing(setup: Setup, state: State) -> Array:
-    """Coldest core cell, least set share, mean colour, (draws, 3)."""
-    low = setup.grid.z_centre <= value("core-rows")
-    core = state.temp[:, low].min(axis=(1, 2))
-    least = np.minimum(state.starch, state.egg).min(axis=(1, 2))
-    area = setup.grid.ring_area
-    colour = (state.colour * area).sum(axis=1) / area.sum()
-    return np.stack([core, 1 - np.exp(-least), colour], axis=1)
-
-
-def _note_done(setup: Setup, state: State) -> None:
-    now = _standing(setup, state)
-    reached = (now >= setup.target) & ~np.isfinite(state.done)
-    rise = np.where(now > state.before, now - state.before, 1.0)
-    part = np.clip((setup.target - state.before) / rise, 0, 1)
-    when = state.time[:, None] + part * state.step[:, None]
-    state.done = np.where(reached & ~state.failed[:, None], when, state.done)
-    state.before = now
-    finished = np.isfinite(state.done).all(axis=1) & np.isnan(state.loss_at_done)
-    mass = setup.cell_mass.sum(axis=(1, 2))
-    state.loss_at_done = np.where(finished, state.lost / mass, state.loss_at_done)
-
-
-def _glance(setup: Setup, state: State) -> tuple[float, ...]:
-    mass = float(setup.cell_mass[0].sum())
-    area = setup.grid.ring_area
-    return (
-        float(state.time[0]) / 60,
-        float(state.before[0, 0]) - constant("celsius-zero"),
-        float((state.outer[0] * area).sum() / area.sum()) - constant("celsius-zero"),
-        float(state.before[0, 2]),
-        float(state.lost[0]) / mass,
-    )
+    own, share = setup.own, setup.grid.ring_share
+    rings = share.size
+    row_height = own.row_height[0] * ((own.empty[0] * state.growth[0] + own.solid[0]) @ share)
+    dried = np.maximum(state.dry[0, :rings] - own.wet[0], 0.0) * own.per_dry[0, :rings]
+    colour = float(constant("browning-limit") - state.left[0] @ share)
+    crust = float(dried @ share * row_height[-1])
+    return Cut(float(state.time[0]), state.temp[0].copy(), row_height, colour, crust)

@@ -1,7 +1,8 @@
-"""The batter as rings and rows of cells, and a rectangle as the cylinder that heats like it."""
+"""The batter as rings and rows of cells, and a rectangle as the body that heats like it."""
 
 import math
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -33,7 +34,7 @@ def equivalent_radius_m(length_m: float, width_m: float) -> float:
 
     Valid for
     ---------
-    Side ratios up to 2.5; a loaf comes out a few per cent late.
+    Side ratios up to 1.5 within 0.4 % of the minutes; 3 % late at 1.9, 7 % at 2.7.
 
     Source
     ------
@@ -44,10 +45,16 @@ def equivalent_radius_m(length_m: float, width_m: float) -> float:
     >>> round(equivalent_radius_m(0.20, 0.20), 7), round(equivalent_radius_m(0.33, 0.229), 7)
     (0.1085083, 0.1454507)
     """
-    mu = math.hypot(_slab_eigenvalue(length_m / 2), _slab_eigenvalue(width_m / 2))
+    mu = first_lateral_per_m(length_m, width_m)
     biot = _FILM_W_M2K / (mu * _CONDUCTION_W_MK)
     root = brentq(lambda x: j1(x) - biot * j0(x), 1e-9, _FIRST_ZERO_OF_J0)
     return float(root) / mu
+
+
+@lru_cache(maxsize=256)
+def first_lateral_per_m(length_m: float, width_m: float) -> float:
+    """First lateral eigenvalue of a rectangle, both pairs of sides heated [1/m]."""
+    return math.hypot(_slab_eigenvalue(length_m / 2), _slab_eigenvalue(width_m / 2))
 
 
 def _slab_eigenvalue(half_m: float) -> float:
@@ -58,11 +65,16 @@ def _slab_eigenvalue(half_m: float) -> float:
 
 @dataclass(frozen=True, slots=True)
 class Footprint:
-    """The floor a batter stands on: real area, and the annulus that stands for it in the sums."""
+    """The floor a batter stands on: real area, and the body that stands for it in the sums.
+
+    `bend` is how the rings grow outwards: 1 in a cylinder, 0 in a slab, between them in a tin much
+    longer than wide.
+    """
 
     area_m2: float
     radius_m: float
     hole_radius_m: float = 0.0
+    bend: float = 1.0
 
     @property
     def width_m(self) -> float:
@@ -81,11 +93,20 @@ class Cells:
 
 @dataclass(frozen=True, slots=True)
 class Grid:
-    """Faces and centres: `r_face` (rings + 1,), `ring_area` (rings,), `z_share` (rows,)."""
+    """Faces and centres of rings (rings + 1,) and (rings,); shares of the height (rows,).
+
+    `ring_face` is what a face between two rings has of area for each metre of height, walls
+    included; `to_low` and `to_high` are the ways from it to the centres beside it. The floor is
+    the circle's with any bend, only how it is spread over the rings differs.
+    """
 
     r_face: Array
     r_centre: Array
     ring_area: Array
+    ring_share: Array
+    ring_face: Array
+    to_low: Array
+    to_high: Array
     z_share: Array
     z_centre: Array
     radius: float
@@ -99,15 +120,23 @@ def grid_of(footprint: Footprint, cells: Cells) -> Grid:
     z = (1 - g) * u + g * (1 - np.cos(np.pi * u)) / 2
     v = np.linspace(0.0, 1.0, cells.rings + 1)
     heated_inside = footprint.hole_radius_m > 0
-    bend = (1 - np.cos(np.pi * v)) / 2 if heated_inside else np.sin(np.pi * v / 2)
+    spread = (1 - np.cos(np.pi * v)) / 2 if heated_inside else np.sin(np.pi * v / 2)
     span = footprint.radius_m - footprint.hole_radius_m
-    r = footprint.hole_radius_m + span * ((1 - g) * v + g * bend)
+    r = footprint.hole_radius_m + span * ((1 - g) * v + g * spread)
+    bend, radius = footprint.bend, footprint.radius_m
+    inside = np.pi * radius ** (1 - bend) * r ** (bend + 1)
+    area = np.diff(inside)
+    centre = (r[1:] + r[:-1]) / 2
     return Grid(
         r_face=r,
-        r_centre=(r[1:] + r[:-1]) / 2,
-        ring_area=np.pi * np.diff(r**2),
+        r_centre=centre,
+        ring_area=area,
+        ring_share=area / area.sum(),
+        ring_face=np.pi * (bend + 1) * radius ** (1 - bend) * r**bend,
+        to_low=r[1:-1] - centre[:-1],
+        to_high=centre[1:] - r[1:-1],
         z_share=np.diff(z),
         z_centre=(z[1:] + z[:-1]) / 2,
-        radius=footprint.radius_m,
+        radius=radius,
         hole=footprint.hole_radius_m,
     )

@@ -7,12 +7,14 @@ import numpy as np
 
 from krume.bake.batter import Batter, Oven
 from krume.bake.draws import nominal
-from krume.bake.engine import march, start
+from krume.bake.engine import march
 from krume.bake.grid import Array, Cells
 from krume.bake.material import STEP_K, nearest
 from krume.bake.parameters import value
 from krume.bake.prediction import case_of
+from krume.bake.setting_up import start
 from krume.bake.state import Setup, State
+from krume.bake.stepping import tin_heat_j
 from krume.size import Tin
 
 
@@ -47,7 +49,7 @@ def heat_taken(batter: Batter, tin: Tin, oven: Oven, *, out_min: float | None = 
             break
     end = min(times[-1], done if out_min is None else out_min)
     # A rectangle is baked as a cylinder of another mass: its heat goes by the real one.
-    real = batter.mass_g / 1000 / float(setup.cell_mass[0].sum())
+    real = batter.mass_g / 1000 / float(setup.own.cell_mass[0].sum())
     return _until(np.array(times), np.maximum.accumulate(np.array(heats)) * real, end, done)
 
 
@@ -67,10 +69,6 @@ def _enthalpy(setup: Setup) -> Array:
 
 def _kept(setup: Setup, state: State, enthalpy: Array) -> float:
     """Heat in batter and tin and in the water that has left [J], of the first draw."""
-    batter = float((setup.cell_mass[0] * enthalpy.take(nearest(state.temp[0]))).sum())
-    floor = float((setup.grid.ring_area * state.bottom[0]).sum())
-    around = 2 * np.pi * setup.row_height[0]
-    wall = setup.grid.radius * float((around * state.side[0]).sum())
-    wall += setup.grid.hole * float((around * state.inner[0]).sum())
-    tin = setup.wall.heat_per_area_j_m2k * (floor + wall)
+    batter = float((setup.own.cell_mass[0] * enthalpy.take(nearest(state.temp[0]))).sum())
+    tin = float(tin_heat_j(setup, state)[0])
     return batter + tin + value("latent-heat") * float(state.lost[0])

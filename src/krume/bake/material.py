@@ -1,11 +1,11 @@
-"""What the batter is like at each temperature: one table per draw, looked up every step."""
+"""What the batter is like at each temperature: tables shared by all draws, looked up every step."""
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 
 from krume.bake.batter import Batter
-from krume.bake.draws import Draws
 from krume.bake.grid import Array
 from krume.bake.parameters import value
 from krume.properties import (
@@ -17,53 +17,89 @@ from krume.properties import (
     vapour_pressure_pa,
 )
 
-START_K, STEP_K, COUNT = 273.15, 0.05, 5001
+Index = np.ndarray[tuple[int, ...], np.dtype[np.intp]]
+
+START_K, STEP_K, COUNT = 268.15, 0.05, 3101
 AXIS_K: Array = START_K + STEP_K * np.arange(COUNT, dtype=np.float64)
-_FREEZE_K = constant("celsius-zero")
+_ZERO_K = constant("celsius-zero")
 GAS_J_MOLK = constant("gas-constant")
 WATER_KG_MOL = constant("molar-water") / 1000
 _ACTIVITY_AT_C = 96.85  # 370 K, where the front stands for most of a bake
-SATURATION_PA: Array = np.array([vapour_pressure_pa(t) for t in AXIS_K - _FREEZE_K])
+SATURATION_PA: Array = np.array([vapour_pressure_pa(t) for t in np.maximum(AXIS_K - _ZERO_K, 0.0)])
 SLOPE_PA_K: Array = np.asarray(np.gradient(SATURATION_PA, STEP_K), dtype=np.float64)
+LATENT_J_KG: Array = 2.501e6 - 2370.0 * (AXIS_K - 273.15)
 _EGG_SET_K = 353.15
-_GAS_FULL_K = 343.15
+GAS_FULL_K = 343.15
+_MOST_OF_PRESSURE = 0.985
+_FASTEST = 50.0  # 1/s: set at once; keeps the tables finite
 
 
 @dataclass(frozen=True, slots=True)
 class Material:
-    """Tables over AXIS_K: (COUNT,) where all draws share one, else flat (draws * COUNT,)."""
+    """Tables of one batter at one air pressure, laid end to end, COUNT entries each.
 
-    conduction: Array
-    heat: Array
-    starch_rate: Array
-    egg_rate: Array
-    pore_ratio: Array
-    growth: Array
-    porosity: Array
+    `cell` has 1/k of the solid, 2 + air over solid conductivity, the vapour path over the solid's
+    conductivity, the cap of both on the scale of the second, heat capacity, rates of setting of
+    starch and egg, and the gas law T/(P - p). `front` has what vapour flow takes at a drying
+    front: drive, its share of the oven's vapour, the slopes of both, latent heat and temperature.
+    """
+
+    cell: Array
+    front: Array
+    solid_kg_m3: float
     water_activity: float
     boiling_k: float
     pressure_pa: float
 
+    @property
+    def heat(self) -> Array:
+        """Heat capacity over AXIS_K [J/kgK]."""
+        return self.cell[4 * COUNT : 5 * COUNT]
 
-def material_of(batter: Batter, pressure_pa: float, draws: Draws) -> Material:
-    """Tables of a batter for all draws at one pressure."""
-    celsius = AXIS_K - _FREEZE_K
-    conduction, _, heat = _solid(batter, celsius)
+
+CELL_OFFSET: Index = (np.arange(8) * COUNT)[:, None, None, None]
+FRONT_OFFSET: Index = (np.arange(6) * COUNT)[:, None, None]
+
+
+def nearest(temp_k: Array) -> Index:
+    """Nearest table entry of a temperature, kept inside the table."""
+    place = (temp_k - (START_K - STEP_K / 2)) * (1 / STEP_K)
+    index: Index = np.fmin(np.fmax(place, 0.0), COUNT - 1.0).astype(np.intp)
+    return index
+
+
+@lru_cache(maxsize=256)
+def boiling_k(sugar_share: float, pressure_pa: float) -> float:
+    """Boiling point of a batter by its sugar over sugar and water [K]."""
+    return boiling_point_c(pressure_pa, sugar_pct=100 * sugar_share) + _ZERO_K
+
+
+@lru_cache(maxsize=64)
+def material_of(batter: Batter, pressure_pa: float) -> Material:
+    """Tables of a batter at one pressure."""
+    celsius = AXIS_K - _ZERO_K
+    solid, _, heat = _solid(batter, celsius)
     _, dense, _ = _solid(batter, np.array([20.0]))
     sugar_pct = 100 * batter.sugar_share
     activity = syrup_activity(sugar_pct, temp_c=_ACTIVITY_AT_C)
     vapour = np.minimum(activity * SATURATION_PA, 0.9 * pressure_pa)
-    pores = _pore_conduction(draws, pressure_pa, activity, vapour)
+    air = value("conduction-air") * (AXIS_K / _ZERO_K) ** 0.85
+    cell = (
+        1 / solid,
+        2 + air / solid,
+        _vapour_path(pressure_pa, activity, vapour) / solid,
+        2 + value("conduction-pore-cap") / solid,
+        heat,
+        _starch_rate(batter),
+        _egg_rate(batter),
+        AXIS_K / (pressure_pa - vapour),
+    )
     return Material(
-        conduction=conduction,
-        heat=heat,
-        starch_rate=_starch_rate(batter),
-        egg_rate=_egg_rate(batter),
-        pore_ratio=((conduction - pores) / (2 * conduction + pores)).ravel(),
-        growth=_growth(batter, draws, pressure_pa, activity, vapour).ravel(),
-        porosity=np.maximum(1 - draws.density / float(dense[0]), value("least-air")),
+        cell=np.concatenate(cell),
+        front=np.concatenate(front_tables(pressure_pa, activity)),
+        solid_kg_m3=float(dense[0]),
         water_activity=activity,
-        boiling_k=boiling_point_c(pressure_pa, sugar_pct=sugar_pct) + _FREEZE_K,
+        boiling_k=boiling_k(batter.sugar_share, pressure_pa),
         pressure_pa=pressure_pa,
     )
 
@@ -84,40 +120,33 @@ def _solid(batter: Batter, celsius: Array) -> tuple[Array, Array, Array]:
     return (conductions * volumes).sum(axis=0) * density, density, (heats * shares).sum(axis=0)
 
 
-def _pore_conduction(draws: Draws, pressure: float, activity: float, vapour: Array) -> Array:
-    """Air, and heat carried by water that evaporates at the warm side of a pore."""
-    air = value("conduction-air") * (AXIS_K / _FREEZE_K) ** 0.85
-    spread = value("diffusion-air") * (AXIS_K / _FREEZE_K) ** 1.8 * 101325.0 / pressure
-    latent = 2.501e6 - 2370.0 * (AXIS_K - _FREEZE_K)
-    carried = (
-        spread * WATER_KG_MOL * latent / (GAS_J_MOLK * AXIS_K)
+def _vapour_path(pressure: float, activity: float, vapour: Array) -> Array:
+    """Conductivity by water that evaporates at the warm side of a pore and settles at the cold."""
+    spread = value("diffusion-air") * (AXIS_K / _ZERO_K) ** 1.8 * 101325.0 / pressure
+    carried: Array = (
+        spread * WATER_KG_MOL * LATENT_J_KG / (GAS_J_MOLK * AXIS_K)
         * pressure / (pressure - vapour) * activity * SLOPE_PA_K
     )  # fmt: skip
-    both = air + draws.vapour_conduction[:, None] * carried
-    return np.minimum(both, value("conduction-pore-cap"))
+    return carried
 
 
-def _growth(batter: Batter, draws: Draws, pressure: float, activity: float, vapour: Array) -> Array:
-    """Gas volume over whipped-in gas volume: warmth, vapour and leavening, as far as it is kept."""
-    start = draws.start_k[:, None]
-    at_start, _ = interpolated(start)
-    first = np.minimum(activity * at_start, 0.9 * pressure)
-    leaven = 1 + batter.gas_ratio * np.clip((AXIS_K - start) / (_GAS_FULL_K - start), 0, 1)
-    free = AXIS_K / start * (pressure - first) / (pressure - vapour) * leaven
-    return 1 + draws.gas_retention[:, None] * (free - 1)
+def front_tables(pressure: float, activity: float) -> tuple[Array, ...]:
+    """Stefan flow at a front, for each resistance: j = (drive - ln P/(P - p_oven) share) / r."""
+    wet = np.minimum(activity * SATURATION_PA, _MOST_OF_PRESSURE * pressure)
+    share = WATER_KG_MOL * pressure / (GAS_J_MOLK * AXIS_K)
+    drive = share * -np.log1p(-wet / pressure)
+    slopes = (np.gradient(drive, STEP_K), np.gradient(share, STEP_K))
+    return (drive, share, *slopes, LATENT_J_KG, AXIS_K)
 
 
 def _starch_rate(batter: Batter) -> Array:
     share = batter.sugar_share
     shift = value("starch-sugar-linear") * share + value("starch-sugar-square") * share**2
     kind = "gluten-free" if batter.gluten_free else "wheat"
-    peak = value(f"starch-peak-{kind}") + _FREEZE_K
+    peak = value(f"starch-peak-{kind}") + _ZERO_K
     slope = value("starch-activation") / GAS_J_MOLK
     at_peak = value("starch-scan") / 60 * slope / peak**2
     return np.minimum(at_peak * np.exp(-slope * (1 / (AXIS_K - shift) - 1 / peak)), _FASTEST)
-
-
-_FASTEST = 50.0  # 1/s: set at once; keeps the tables finite
 
 
 def _egg_rate(batter: Batter) -> Array:
@@ -129,17 +158,8 @@ def _egg_rate(batter: Batter) -> Array:
     return np.minimum(rate, _FASTEST)
 
 
-def nearest(temp_k: Array) -> np.ndarray[tuple[int, ...], np.dtype[np.int32]]:
-    """Nearest table entry of a temperature, kept inside the table; what is no number is entry 0."""
-    index = np.nan_to_num((temp_k - START_K) / STEP_K + 0.5).astype(np.int32)
-    return np.clip(index, 0, COUNT - 1)
-
-
 def interpolated(temp_k: Array) -> tuple[Array, Array]:
     """Saturation pressure and its slope between table entries."""
-    place = np.clip(np.nan_to_num((temp_k - START_K) / STEP_K), 0, COUNT - 1.001)
-    low = place.astype(np.int32)
-    part = place - low
-    pressure = SATURATION_PA[low] * (1 - part) + SATURATION_PA[low + 1] * part
-    slope = SLOPE_PA_K[low] * (1 - part) + SLOPE_PA_K[low + 1] * part
+    pressure: Array = np.interp(temp_k, AXIS_K, SATURATION_PA)
+    slope: Array = np.interp(temp_k, AXIS_K, SLOPE_PA_K)
     return pressure, slope

@@ -7,12 +7,14 @@ import numpy as np
 
 from krume.bake.batter import Batter, Oven
 from krume.bake.draws import Draws, draw, nominal
-from krume.bake.engine import prepare, run
+from krume.bake.engine import run
 from krume.bake.grid import Array, Cells, Footprint, equivalent_radius_m
+from krume.bake.material import boiling_k
 from krume.bake.parameters import value, wall
+from krume.bake.setting_up import prepare
 from krume.bake.state import Outcome, Setup, Track
 from krume.base import Clash, Infeasible, InputError, Interval, Notice
-from krume.properties import boiling_point_c, constant, pressure_at_altitude_pa
+from krume.properties import constant, pressure_at_altitude_pa
 from krume.size import Tin, area_cm2
 
 RULES = ("core", "set", "colour")
@@ -166,14 +168,13 @@ def drawn(batter: Batter, tin: Tin, oven: Oven, *, count: int, seed: int = 7) ->
 
 def core_target_k(batter: Batter, pressure_pa: float, draws: Draws) -> Array:
     """Core to reach, (draws,): the formula's own moved with the boiling point, else below it."""
-    zero, sugar_pct = constant("celsius-zero"), 100 * batter.sugar_share
-    boiling = boiling_point_c(pressure_pa, sugar_pct=sugar_pct)
+    boiling = boiling_k(batter.sugar_share, pressure_pa)
     highest = boiling - value("core-margin-least")
     if batter.core_c is None:
-        return zero + np.minimum(boiling - draws.core_margin, highest)
-    there = boiling_point_c(pressure_at_altitude_pa(batter.core_altitude_m), sugar_pct=sugar_pct)
-    stated = batter.core_c + draws.core_shift - (there - boiling)
-    return zero + np.minimum(stated, highest)
+        return np.minimum(boiling - draws.core_margin, highest)
+    there = boiling_k(batter.sugar_share, pressure_at_altitude_pa(batter.core_altitude_m))
+    stated = batter.core_c + constant("celsius-zero") + draws.core_shift - (there - boiling)
+    return np.minimum(stated, highest)
 
 
 def _run(

@@ -1,258 +1,264 @@
 """One step: everything non-linear once at mid-step, then rings and rows solved in turn."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import numpy as np
 
-from krume.bake.grid import Array, Grid
-from krume.bake.material import COUNT, GAS_J_MOLK, nearest
+from krume.bake.grid import Array
+from krume.bake.jacket import LayerStep, layer_step
+from krume.bake.material import CELL_OFFSET, GAS_J_MOLK, nearest
 from krume.bake.parameters import value
 from krume.bake.state import Setup, State
-from krume.bake.surfaces import Air, Skin, TopStep, WallStep, top_step, wall_step
-from krume.bake.sweeps import across, along, sweep, turn
+from krume.bake.surfaces import Skin, TopStep, WallStep, outside, top_step, wall_step
+from krume.bake.sweeps import ring_links, row_links, sweep, turn
 from krume.properties import constant
 
 # Slightly more backward than central: damps the light tin, which central steps let swing.
-_IMPLICIT = 0.55
+IMPLICIT = 0.55
+_LATENT_J_KG = value("latent-heat")
+_SET = value("set-frozen")
+_BROWNING_K = constant("browning-energy") / GAS_J_MOLK
+_BROWNING_S = constant("browning-rate")
 
 
 @dataclass(frozen=True, slots=True)
 class Middle:
-    """Everything non-linear, taken once at mid-step."""
+    """Everything non-linear of the cells, taken once at mid-step."""
 
-    index: np.ndarray[tuple[int, ...], np.dtype[np.int32]]
     temp: Array
-    conduction: Array
+    resistivity: Array
+    half: Array
     store: Array
-    row_height: Array
-    swell: Array
-    side_area: Array
+    height: Array
+    rates: Array
     along: Array
     across: Array
 
 
+@dataclass(frozen=True, slots=True)
+class Sides:
+    """Everything of the faces, taken once at mid-step; all but the top's for the whole face."""
+
+    air_k: Array
+    area: Array
+    walls: WallStep
+    top: TopStep
+    layers: LayerStep | None
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """Change of the cells' temperatures after the rings' sweep and after the rows'.
+
+    `beside` is the temperature that the faces meet in this step.
+    """
+
+    first: Array
+    whole: Array
+    beside: Array
+
+
 def advance(setup: Setup, state: State) -> Array:
     """One step of every draw; returns the largest change of temperature in each, (draws,)."""
-    middle = _middle(setup, state)
-    air = _air(setup, state)
-    bottom, side, inner = _walls(setup, state, middle, air)
-    top = _top(setup, state, middle, air)
-    change = _solve(setup, state, middle, (bottom, side, inner), top)
-    warmed = state.temp + change
-    steam = _clamp(setup, state, middle, warmed)
-    _settle_walls(setup, state, middle, air, (bottom, side, inner), steam)
-    _settle_top(setup, state, top)
-    _react(setup, state, middle, top)
-    state.lost = state.lost + steam.sum(axis=(1, 2))
-    most: Array = np.abs(change).max(axis=(1, 2))
+    middle = middle_of(setup, state)
+    sides = sides_of(setup, state, middle)
+    change = solve(setup, state, middle, sides)
+    most: Array = np.abs(change.whole).max(axis=(1, 2))
+    settle(setup, state, middle, sides, change)
     return most
 
 
-def _offset(draws: int) -> np.ndarray[tuple[int, ...], np.dtype[np.int64]]:
-    return (np.arange(draws) * COUNT)[:, None, None]
-
-
-def _middle(setup: Setup, state: State) -> Middle:
-    grid, material = setup.grid, setup.material
-    step = state.step[:, None, None]
-    temp = np.minimum(state.temp + 0.5 * step * state.rate, material.boiling_k)
-    index = nearest(temp)
-    own = index + _offset(len(state.time))
-    loose = np.minimum(state.starch, state.egg) < value("set-frozen")
-    grown = np.maximum(state.growth, material.growth.take(own))
-    state.growth = np.where(loose, grown, state.growth)
-    empty = material.porosity[:, None, None]
-    gas = empty * state.growth
-    porosity = gas / (gas + 1 - empty)
-    ratio = material.pore_ratio.take(own)
-    solid = material.conduction.take(index)
-    conduction = solid * (1 - 2 * porosity * ratio) / (1 + porosity * ratio)
-    swell = ((1 - empty + gas) * grid.ring_area).sum(axis=2) / grid.ring_area.sum()
-    height = setup.row_height * swell
+def middle_of(setup: Setup, state: State) -> Middle:
+    """Tables, foam and conductances at mid-step; what has not set grows."""
+    grid, own = setup.grid, setup.own
+    ahead = (0.5 * state.step)[:, None, None] * state.rate
+    temp = np.minimum(state.temp + ahead, setup.material.boiling_k)
+    taken = setup.material.cell.take(nearest(temp) + CELL_OFFSET)
+    solid, air, pores, cap, heat, _, _, law = taken
+    free = law * own.lift
+    if setup.has_leavening:
+        free *= 1 + np.minimum((temp - own.start_k) * own.leaven, own.leaven_most)
+    grown = 1 + own.retention * (free - 1)
+    state.growth = np.maximum(state.growth, grown, out=state.growth, where=state.least < _SET)
+    gas = own.empty * state.growth
+    whole = gas + own.solid
+    ratio = gas * (3 / np.minimum(air + own.pores * pores, cap) - 1)
+    resistivity = solid * (whole + ratio) / (whole - 2 * ratio)
+    height = own.row_height * (whole @ grid.ring_share)
+    half = 0.5 * height[:, :, None] * resistivity
     return Middle(
-        index=index,
         temp=temp,
-        conduction=conduction,
-        store=setup.cell_mass * material.heat.take(index),
-        row_height=height,
-        swell=swell,
-        side_area=2 * np.pi * grid.radius * height,
-        along=along(grid, height, conduction),
-        across=across(grid, height, conduction),
+        resistivity=resistivity,
+        half=half,
+        store=own.cell_mass * heat / state.step[:, None, None],
+        height=height,
+        rates=taken[5:7],
+        along=ring_links(grid, height, resistivity),
+        across=row_links(grid, half),
     )
 
 
-def _air(setup: Setup, state: State) -> Air:
-    middle = state.time + 0.5 * state.step
-    return Air(
-        temp=setup.course.temp_k(middle)[:, None],
-        heat=setup.draws.heat[:, None],
-        film=setup.film,
-        vapour=setup.draws.oven_vapour[:, None],
-        pressure=setup.material.pressure_pa,
+def sides_of(setup: Setup, state: State, middle: Middle) -> Sides:
+    """Walls and top at mid-step."""
+    own, faces, half_step = setup.own, setup.faces, (0.5 * state.step)[:, None]
+    rings = middle.temp.shape[2]
+    air = setup.course.temp_k(state.time + 0.5 * state.step)[:, None]
+    skin = state.skin + half_step * state.skin_rate
+    if setup.layers is not None:
+        skin[:, rings:][:, setup.layers.at] = state.layer
+    film = outside(own.film, own.glow, air, skin)
+    height = middle.height.take(faces.row, axis=1)
+    area = faces.area_flat + faces.area_tall * height
+    outward = film[:, rings:]
+    pull, layers = outward * air, None
+    if setup.layers is not None:
+        outward, pull, layers = _layered(setup, state, outward, pull, air)
+    crumb = _flat(middle.resistivity).take(faces.cell, axis=1)
+    crust = state.dry[:, rings:] * height * own.per_dry[:, rings:]
+    inside = setup.wall_m2k_w + crumb * (
+        faces.half_flat + faces.half_tall * height
+    ) + crust * np.maximum(own.crust - crumb, 0.0)  # fmt: skip
+    walls = wall_step(
+        state.skin[:, rings:],
+        inward=area / inside,
+        outward=area * outward,
+        pull=area * pull,
+        store=area * (setup.wall_heat / state.step)[:, None],
     )
+    top = _top(setup, state, middle, film[:, :rings], air)
+    return Sides(air, area, walls, top, layers)
 
 
-def _walls(
-    setup: Setup, state: State, middle: Middle, air: Air
-) -> tuple[WallStep, WallStep, WallStep | None]:
-    grid, step = setup.grid, state.step[:, None]
-    conduction = middle.conduction
-    taken = setup.draws.tin[:, None]
-    air = replace(air, heat=air.heat * taken, film=air.film * taken)
-
-    def patch(
-        tin: Array, rate: Array, dry: Array,
-        area: Array, half: Array | float, k: Array, swell: Array,
-    ) -> WallStep:  # fmt: skip
-        crust = dry * swell / setup.dry_water
-        worse = np.maximum(1 / setup.draws.crust_conduction[:, None] - 1 / k, 0)
-        inside = setup.liner + half / k + crust * worse
-        mid = tin + 0.5 * step * rate
-        return wall_step(setup.wall, air, tin, mid, area=area, inner=inside, step=step)
-
-    floor = np.broadcast_to(grid.ring_area, state.bottom.shape)
-    bottom = patch(
-        state.bottom, state.bottom_rate, state.dry_bottom, floor,
-        middle.row_height[:, :1] / 2, conduction[:, 0], middle.swell[:, :1],
+def _layered(
+    setup: Setup, state: State, outward: Array, pull: Array, air: Array
+) -> tuple[Array, Array, LayerStep]:
+    """The walls' way out where a layer stands before it."""
+    layers = setup.layers
+    if layers is None:
+        raise LookupError("no layer")
+    found = layer_step(
+        layers, state.layer, state.layer_water,
+        outside=outward[:, layers.at], air_k=air, step=state.step[:, None],
     )  # fmt: skip
-    side = patch(
-        state.side, state.side_rate, state.dry_side, middle.side_area,
-        grid.radius - float(grid.r_centre[-1]), conduction[:, :, -1], middle.swell,
-    )  # fmt: skip
-    if not setup.hole:
-        return bottom, side, None
-    inner = patch(
-        state.inner, state.inner_rate, state.dry_inner, _inner_area(grid, middle),
-        float(grid.r_centre[0]) - grid.hole, conduction[:, :, 0], middle.swell,
-    )  # fmt: skip
-    return bottom, side, inner
+    outward, pull = outward.copy(), pull.copy()
+    outward[:, layers.at], pull[:, layers.at] = found.outward, found.pull
+    return outward, pull, found
 
 
-def _inner_area(grid: Grid, middle: Middle) -> Array:
-    return 2 * np.pi * grid.hole * middle.row_height
+def _flat(cells: Array) -> Array:
+    flat: Array = cells.reshape(len(cells), -1)
+    return flat
 
 
-def _top(setup: Setup, state: State, middle: Middle, air: Air) -> TopStep:
-    step = state.step[:, None]
-    dried = np.maximum(state.dry_top + 0.5 * step * state.flux - setup.wet_water, 0)
-    conduction = middle.conduction[:, -1]
+def _top(setup: Setup, state: State, middle: Middle, film: Array, air: Array) -> TopStep:
+    own, half_step = setup.own, (0.5 * state.step)[:, None]
+    rings = film.shape[1]
+    dried = np.maximum(state.dry[:, :rings] + half_step * state.flux - own.wet, 0.0)
+    crust = dried * middle.height[:, -1:] * own.per_dry[:, :rings]
     skin = Skin(
-        crust=dried * middle.swell[:, -1:] / setup.dry_water,
-        conduction=conduction,
-        contact=2 * conduction / middle.row_height[:, -1:],
+        contact=1 / middle.half[:, -1],
         cell=middle.temp[:, -1],
-        guess=state.front + 0.5 * step * state.front_rate,
-        outer=state.outer + 0.5 * step * state.outer_rate,
+        guess=state.front + half_step * state.front_rate,
+        crust_m2k_w=crust * np.maximum(own.crust - middle.resistivity[:, -1], 0.0),
+        vapour_s_m=own.film_top + crust * own.crust_vapour,
     )
-    diffusion = value("diffusion-air") * (373 / 273.15) ** 1.8 * 101325 / air.pressure
-    return top_step(
-        air,
-        skin,
-        setup.draws.crust_conduction[:, None],
-        setup.draws.crust_diffusion[:, None] * diffusion,
-        setup.material.water_activity,
-        setup.material.boiling_k,
-    )
+    material = setup.material
+    return top_step(film, air, skin, material.front, own.oven_vapour, material.boiling_k)
 
 
-def _solve(
-    setup: Setup,
-    state: State,
-    middle: Middle,
-    walls: tuple[WallStep, WallStep, WallStep | None],
-    top: TopStep,
-) -> Array:
+def solve(setup: Setup, state: State, middle: Middle, sides: Sides) -> Change:
     """Change of temperature over the step, by splitting into rings and rows."""
-    temp, area = state.temp, setup.grid.ring_area
-    bottom, side, inner = walls
-    flow = np.zeros_like(temp)
-    rings, rows = np.zeros_like(temp), np.zeros_like(temp)
-    for coupling, axis, total in ((middle.along, 2, rings), (middle.across, 1, rows)):
-        heat = coupling * np.diff(temp, axis=axis)
-        _add(flow, heat, -heat, axis)
-        _add(total, coupling, coupling, axis)
-    rows[:, 0] += bottom.diagonal
-    flow[:, 0] += bottom.source - bottom.diagonal * temp[:, 0]
-    rings[:, :, -1] += side.diagonal
-    flow[:, :, -1] += side.source - side.diagonal * temp[:, :, -1]
-    if inner is not None:
-        rings[:, :, 0] += inner.diagonal
-        flow[:, :, 0] += inner.source - inner.diagonal * temp[:, :, 0]
-    rows[:, -1] += top.diagonal(area)
-    flow[:, -1] += top.source(area, middle.temp[:, -1]) - top.diagonal(area) * temp[:, -1]
-    store = middle.store / state.step[:, None, None]
-    along = sweep(store + _IMPLICIT * rings, middle.along, flow, implicit=_IMPLICIT)
-    turned = turn(store * along)
-    across = sweep(turn(store + _IMPLICIT * rows), turn(middle.across), turned, implicit=_IMPLICIT)
-    return turn(across)
+    temp, walls, top = state.temp, sides.walls, sides.top
+    draws, rows, rings = temp.shape
+    area = setup.grid.ring_area
+    beside = _flat(temp).take(setup.faces.cell, axis=1)
+    bring = walls.source - walls.diagonal * beside
+    ring_side, ring_flow = np.zeros((2, draws, rows, rings + 1))
+    row_side, row_flow = np.empty((2, draws, rows + 1, rings))
+    last = rings + rows
+    ring_side[:, :, 1:-1], row_side[:, 1:-1] = middle.along, middle.across
+    np.multiply(middle.along, temp[:, :, 1:] - temp[:, :, :-1], out=ring_flow[:, :, 1:-1])
+    np.multiply(middle.across, temp[:, 1:] - temp[:, :-1], out=row_flow[:, 1:-1])
+    ring_side[:, :, -1], ring_flow[:, :, -1] = walls.diagonal[:, rings:last], bring[:, rings:last]
+    if len(setup.faces.cell) > last:
+        ring_side[:, :, 0], ring_flow[:, :, 0] = walls.diagonal[:, last:], -bring[:, last:]
+    row_side[:, 0], row_flow[:, 0] = walls.diagonal[:, :rings], -bring[:, :rings]
+    row_side[:, -1] = top.diagonal * area
+    row_flow[:, -1] = (top.source - top.diagonal * temp[:, -1]) * area
+    flow = ring_flow[:, :, 1:] - ring_flow[:, :, :-1] + row_flow[:, 1:] - row_flow[:, :-1]
+    ring_sum = middle.store + IMPLICIT * (ring_side[:, :, 1:] + ring_side[:, :, :-1])
+    row_sum = middle.store + IMPLICIT * (row_side[:, 1:] + row_side[:, :-1])
+    first = sweep(ring_sum, middle.along, flow, implicit=IMPLICIT)
+    right = turn(middle.store * first)
+    whole = turn(sweep(turn(row_sum), turn(middle.across), right, implicit=IMPLICIT))
+    beside[:, :rings] += IMPLICIT * whole[:, 0]
+    beside[:, rings:] += IMPLICIT * _flat(first).take(setup.faces.cell[rings:], axis=1)
+    return Change(first, whole, beside)
 
 
-def _add(target: Array, low: Array, high: Array, axis: int) -> None:
-    """Add to both cells of every pair along an axis."""
-    if axis == 2:
-        target[:, :, :-1] += low
-        target[:, :, 1:] += high
-    else:
-        target[:, :-1] += low
-        target[:, 1:] += high
-
-
-def _clamp(setup: Setup, state: State, middle: Middle, warmed: Array) -> Array:
-    """Heat above the boiling point leaves as steam [kg]; the cell stays at it."""
-    boiling = setup.material.boiling_k
-    steam: Array = middle.store * np.maximum(warmed - boiling, 0) / value("latent-heat")
-    warmed = np.minimum(warmed, boiling)
+def settle(setup: Setup, state: State, middle: Middle, sides: Sides, change: Change) -> None:
+    """The state after the step."""
+    _settle_walls(setup, state, sides, change)
+    _settle_top(setup, state, sides)
+    warmed = state.temp + change.whole
+    excess = warmed - setup.material.boiling_k
+    if excess.max() > 0:
+        warmed = _boil(setup, state, middle, sides, warmed, excess)
     state.rate = (warmed - state.temp) / state.step[:, None, None]
     state.temp = warmed
-    return steam
+    state.react += middle.rates.transpose(1, 0, 2, 3) * state.step[:, None, None, None]
+    state.least = np.minimum(state.react[:, 0], state.react[:, 1])
+    browning = (_BROWNING_S * state.step)[:, None] * np.exp(-_BROWNING_K / sides.top.outer)
+    state.left *= np.exp(-browning)
 
 
-def _settle_walls(
-    setup: Setup,
-    state: State,
-    middle: Middle,
-    air: Air,
-    walls: tuple[WallStep, WallStep, WallStep | None],
-    steam: Array,
-) -> None:
-    step, temp = state.step[:, None], state.temp
-    bottom, side, inner = walls
-    moved = bottom.next_temp(state.bottom, temp[:, 0], air.temp)
-    state.bottom, state.bottom_rate = moved, (moved - state.bottom) / step
-    moved = side.next_temp(state.side, temp[:, :, -1], air.temp)
-    state.side, state.side_rate = moved, (moved - state.side) / step
-    floor, flank = setup.grid.ring_area, middle.side_area
-    down, out = steam[:, 0].copy(), steam[:, :, -1].copy()
-    shared = floor[-1] / (floor[-1] + flank[:, 0])
-    down[:, -1], out[:, 0] = steam[:, 0, -1] * shared, steam[:, 0, -1] * (1 - shared)
-    state.dry_bottom = state.dry_bottom + down / floor
-    state.dry_side = state.dry_side + out / flank
-    if inner is not None:
-        moved = inner.next_temp(state.inner, temp[:, :, 0], air.temp)
-        state.inner, state.inner_rate = moved, (moved - state.inner) / step
-        state.dry_inner = state.dry_inner + steam[:, :, 0] / _inner_area(setup.grid, middle)
+def _settle_walls(setup: Setup, state: State, sides: Sides, change: Change) -> None:
+    rings = change.whole.shape[2]
+    tin, step = sides.walls.next_temp(change.beside), state.step[:, None]
+    if setup.layers is not None and sides.layers is not None:
+        behind = tin[:, setup.layers.at]
+        state.layer, lost = sides.layers.settle(behind, setup.layers.boiling_k, step)
+        state.layer_water = state.layer_water - lost
+    state.skin_rate[:, rings:] = (tin - state.skin[:, rings:]) / step
+    state.skin[:, rings:] = tin
 
 
-def _settle_top(setup: Setup, state: State, top: TopStep) -> None:
-    step = state.step[:, None]
-    state.dry_top = state.dry_top + top.flux * step
-    state.lost = state.lost + (top.flux * setup.grid.ring_area).sum(axis=1) * state.step
+def _settle_top(setup: Setup, state: State, sides: Sides) -> None:
+    top, step = sides.top, state.step[:, None]
+    rings = top.flux.shape[1]
+    state.dry[:, :rings] += top.flux * step
+    state.lost = state.lost + (top.flux @ setup.grid.ring_area) * state.step
     state.flux = top.flux
-    if state.steps:
-        state.front_rate = np.clip((top.front - state.last_front) / step, -5, 5)
-        state.outer_rate = np.clip((top.outer - state.last_outer) / step, -5, 5)
+    outer_rate = state.skin_rate[:, :rings]
+    if state.time[0] > 0:
+        state.front_rate = (top.front - state.last_front) / step
+        np.divide(top.outer - state.last_outer, step, out=outer_rate)
     state.last_front, state.last_outer = top.front, top.outer
-    ahead = top.front + 0.5 * step * state.front_rate
-    state.front = np.minimum(ahead, setup.material.boiling_k)
-    state.outer = top.outer + 0.5 * step * state.outer_rate
+    half = 0.5 * step
+    state.front = np.minimum(top.front + half * state.front_rate, setup.material.boiling_k)
+    state.skin[:, :rings] = top.outer + half * outer_rate
 
 
-def _react(setup: Setup, state: State, middle: Middle, top: TopStep) -> None:
-    step = state.step[:, None, None]
-    state.starch = state.starch + setup.material.starch_rate.take(middle.index) * step
-    state.egg = state.egg + setup.material.egg_rate.take(middle.index) * step
-    energy = constant("browning-energy") / GAS_J_MOLK
-    rate = constant("browning-rate") * np.exp(-energy / top.outer)
-    left = constant("browning-limit") - state.colour
-    state.colour = state.colour + left * (1 - np.exp(-rate * state.step[:, None]))
+def _boil(
+    setup: Setup, state: State, middle: Middle, sides: Sides, warmed: Array, excess: Array
+) -> Array:
+    """Heat above the boiling point leaves as steam and dries the faces beside; cells stay at it."""
+    rings = warmed.shape[2]
+    over = middle.store * np.maximum(excess, 0.0)
+    steam = over * (state.step / _LATENT_J_KG)[:, None, None]
+    touched = sides.area.copy()
+    for one, other in setup.faces.shared:
+        touched[:, one] = touched[:, other] = sides.area[:, one] + sides.area[:, other]
+    state.dry[:, rings:] += _flat(steam).take(setup.faces.cell, axis=1) / touched
+    state.lost = state.lost + steam.sum(axis=(1, 2))
+    kept: Array = np.minimum(warmed, setup.material.boiling_k)
+    return kept
+
+
+def tin_heat_j(setup: Setup, state: State) -> Array:
+    """Heat in the tin above 0 K [J], (draws,), its walls as high as the batter was at the door."""
+    faces, rings = setup.faces, setup.grid.ring_area.size
+    height = setup.own.row_height.take(faces.row, axis=1)
+    area = faces.area_flat + faces.area_tall * height
+    heat: Array = (area * state.skin[:, rings:]).sum(axis=1) * setup.wall_heat
+    return heat

@@ -5,26 +5,15 @@ from dataclasses import dataclass
 import numpy as np
 
 from krume.bake.grid import Array
-from krume.bake.material import GAS_J_MOLK, WATER_KG_MOL, interpolated
-from krume.bake.parameters import Wall, value
+from krume.bake.material import FRONT_OFFSET, nearest
 
 STEFAN_BOLTZMANN = 5.670374419e-8  # W/m2K4, exact by definition of the SI
 
 
-@dataclass(frozen=True, slots=True)
-class Air:
-    """The oven's air and walls at mid-step, all (draws, 1): temperature and film coefficients."""
-
-    temp: Array
-    heat: Array
-    film: Array
-    vapour: Array
-    pressure: float
-
-    def coefficient(self, emissivity: float, surface: Array) -> Array:
-        """Film plus radiation [W/m2K] at the local surface temperature."""
-        radiation = STEFAN_BOLTZMANN * (self.temp**2 + surface**2) * (self.temp + surface)
-        return self.film + self.heat * emissivity * radiation
+def outside(film: Array, glow: Array, air_k: Array, surface_k: Array) -> Array:
+    """Film and radiation [W/m2K]; `glow` is emissivity, Stefan-Boltzmann and the oven's heat."""
+    found: Array = film + glow * (air_k * air_k + surface_k * surface_k) * (air_k + surface_k)
+    return found
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,97 +23,85 @@ class WallStep:
     diagonal: Array
     source: Array
     inward: Array
-    outward: Array
-    store: Array
+    known: Array
+    total: Array
 
-    def next_temp(self, tin: Array, cell: Array, air: Array) -> Array:
-        """Tin temperature after the step, from the cell's new temperature."""
-        total = self.store + self.outward + self.inward
-        moved: Array = (self.store * tin + self.inward * cell + self.outward * air) / total
+    def next_temp(self, cell: Array) -> Array:
+        """Tin temperature after the step, from the cell's temperature in it."""
+        moved: Array = (self.known + self.inward * cell) / self.total
         return moved
 
 
-def wall_step(
-    wall: Wall, air: Air, tin: Array, mid: Array, *, area: Array, inner: Array, step: Array
-) -> WallStep:
-    """Backward Euler on the tin node, eliminated exactly; `inner` is the resistance inside it."""
-    inward = area / (wall.resistance_m2k_w + inner)
-    outward = area * air.coefficient(wall.emissivity, mid)
-    store = area * wall.heat_per_area_j_m2k / step
+def wall_step(tin: Array, *, inward: Array, outward: Array, pull: Array, store: Array) -> WallStep:
+    """Backward Euler on the tin node, eliminated exactly.
+
+    `inward` and `outward` are conductances to the cell and to what is outside, `pull` the outward
+    one times the temperature there, `store` the wall's heat over the step.
+    """
     total = store + outward + inward
-    source = inward * (store * tin + outward * air.temp) / total
-    return WallStep(inward * (1 - inward / total), source, inward, outward, store)
+    known = store * tin + pull
+    share = inward / total
+    return WallStep(inward - inward * share, known * share, inward, known, total)
 
 
 @dataclass(frozen=True, slots=True)
 class TopStep:
-    """One step of the top: front temperature, vapour flux, outer surface, and its slope."""
+    """One step of the top: front temperature, vapour flux, outer surface; what the cells see."""
 
     front: Array
     flux: Array
     outer: Array
-    slope: Array
-    contact: Array
-
-    def diagonal(self, area: Array) -> Array:
-        """What the top adds to the cell's own coefficient."""
-        return self.contact * (1 - self.slope) * area
-
-    def source(self, area: Array, cell: Array) -> Array:
-        """Heat the top brings at cell temperature zero."""
-        return self.contact * (self.front - self.slope * cell) * area
+    diagonal: Array
+    source: Array
 
 
 @dataclass(frozen=True, slots=True)
 class Skin:
-    """State of the top that the balance needs: crust depth, conduction, first guess, last outer."""
+    """State of the top that the balance needs, (draws, rings): crust depth [m], contact to the
+    cell below and its temperature, first guess of the front, resistance of what crust is more
+    than crumb, and of film and crust to vapour.
+    """
 
-    crust: Array
-    conduction: Array
     contact: Array
     cell: Array
     guess: Array
-    outer: Array
+    crust_m2k_w: Array
+    vapour_s_m: Array
 
 
 def top_step(
-    air: Air, skin: Skin, crust_k: Array, crust_d: Array, activity: float, boiling_k: float
+    outer_film: Array, air_k: Array, skin: Skin, tables: Array, oven_vapour: Array, boiling_k: float
 ) -> TopStep:
     r"""Balance of heat and vapour at the drying front, two Newton steps.
 
     U (Ta - Tf) = L j + kz (Tf - Tcell);
     j = Mw P/(R Tf rm) ln[(P - p_oven)/(P - aw p_sat(Tf))]
     """
-    outside = air.coefficient(value("emissivity-cake"), skin.outer)
-    through = 1 / (1 / outside + skin.crust * np.maximum(1 / crust_k - 1 / skin.conduction, 0))
-    film = value("lewis") * air.film / value("air-heat")
-    resist = 1 / film + skin.crust / crust_d
-    front = np.minimum(skin.guess, boiling_k - 1e-3)
+    through = outer_film / (1 + outer_film * skin.crust_m2k_w)
+    reach = through * air_k + skin.contact * skin.cell
+    both = through + skin.contact
+    front = skin.guess
     for _ in range(2):
-        flux, slope, latent = _vapour(air, front, resist, activity)
-        gap = through * (air.temp - front) - latent * flux - skin.contact * (front - skin.cell)
-        front = np.clip(
-            front + gap / (through + latent * slope + skin.contact), 250.0, boiling_k + 5
-        )
+        taken = tables.take(nearest(np.minimum(front, boiling_k)) + FRONT_OFFSET)
+        drive, share, drive_slope, share_slope, latent, node = taken
+        flux = (drive - oven_vapour * share) / skin.vapour_s_m
+        wet = flux > 0
+        slope = (drive_slope - oven_vapour * share_slope) / skin.vapour_s_m * wet
+        flux = flux * wet
+        steep = latent * slope
+        front = (reach - latent * flux + steep * node) / (both + steep)
+    flux = np.maximum(flux + slope * (front - node), 0.0)
+    follow = skin.contact / (both + steep)
     driven = front >= boiling_k
-    front = np.where(driven, boiling_k, front)
-    flux, slope, latent = _vapour(air, front, resist, activity)
-    left = through * (air.temp - boiling_k) - skin.contact * (boiling_k - skin.cell)
-    flux = np.where(driven, np.maximum(left / latent, 0), flux)
-    follow = skin.contact / (through + latent * slope + skin.contact)
-    outer = air.temp - through / outside * (air.temp - front)
-    return TopStep(front, flux, outer, np.where(driven, 0.0, follow), skin.contact)
-
-
-def _vapour(air: Air, front: Array, resist: Array, activity: float) -> tuple[Array, Array, Array]:
-    saturation, slope = interpolated(front)
-    pressure = activity * saturation
-    capped = pressure > 0.985 * air.pressure
-    pressure = np.minimum(pressure, 0.985 * air.pressure)
-    scale = WATER_KG_MOL * air.pressure / (GAS_J_MOLK * front) / resist
-    flux = scale * np.log((air.pressure - air.vapour) / (air.pressure - pressure))
-    rise = np.where(capped, 0.0, scale * activity * slope / (air.pressure - pressure))
-    rise = rise - flux / front
-    wet = flux > 0
-    latent = 2.501e6 - 2370.0 * (front - 273.15)
-    return np.where(wet, flux, 0.0), np.where(wet, rise, 0.0), latent
+    if driven.any():
+        left = reach - both * boiling_k
+        flux = np.where(driven, np.maximum(left / latent, 0.0), flux)
+        front = np.where(driven, boiling_k, front)
+        follow = np.where(driven, 0.0, follow)
+    return TopStep(
+        front=front,
+        flux=flux,
+        outer=air_k - through / outer_film * (air_k - front),
+        diagonal=skin.contact * (1 - follow),
+        source=skin.contact * (front - follow * skin.cell),
+    )

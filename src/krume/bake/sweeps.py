@@ -6,21 +6,30 @@ from scipy.linalg.lapack import dptsv
 from krume.bake.grid import Array, Grid
 
 
-def along(grid: Grid, height: Array, conduction: Array) -> Array:
+def ring_links(grid: Grid, height: Array, resistivity: Array) -> Array:
     """Conductance between neighbouring rings, (draws, rows, rings - 1)."""
-    face, centre = grid.r_face[1:-1], grid.r_centre
-    left = (face - centre[:-1]) / conduction[:, :, :-1]
-    right = (centre[1:] - face) / conduction[:, :, 1:]
-    between: Array = 2 * np.pi * face * height[:, :, None] / (left + right)
+    way = grid.to_low * resistivity[:, :, :-1] + grid.to_high * resistivity[:, :, 1:]
+    between: Array = grid.ring_face[1:-1] * height[:, :, None] / way
     return between
+
+
+def row_links(grid: Grid, half: Array) -> Array:
+    """Conductance between neighbouring rows, (draws, rows - 1, rings).
+
+    `half` is the resistance of half a row for each area, (draws, rows, rings).
+    """
+    between: Array = grid.ring_area / (half[:, :-1] + half[:, 1:])
+    return between
+
+
+def along(grid: Grid, height: Array, conduction: Array) -> Array:
+    """Conductance between neighbouring rings from the cells' conductivities."""
+    return ring_links(grid, height, 1 / conduction)
 
 
 def across(grid: Grid, height: Array, conduction: Array) -> Array:
-    """Conductance between neighbouring rows, (draws, rows - 1, rings)."""
-    low = height[:, :-1, None] / 2 / conduction[:, :-1]
-    high = height[:, 1:, None] / 2 / conduction[:, 1:]
-    between: Array = grid.ring_area / (low + high)
-    return between
+    """Conductance between neighbouring rows from the cells' conductivities."""
+    return row_links(grid, height[:, :, None] / 2 / conduction)
 
 
 def turn(array: Array) -> Array:
@@ -33,20 +42,15 @@ def sweep(diagonal: Array, coupling: Array, right: Array, *, implicit: float) ->
 
     A draw whose lines cannot be solved is not a number in the answer; the others are solved.
     """
-    beside = np.zeros_like(diagonal)
-    beside[:, :, :-1] = -implicit * coupling
-    solved, fault = _ended(diagonal, beside, right)
-    if fault and len(diagonal) > 1:
-        return np.concatenate(
-            [
-                sweep(diagonal[k : k + 1], coupling[k : k + 1], right[k : k + 1], implicit=implicit)
-                for k in range(len(diagonal))
-            ]
-        )
-    return np.full(right.shape, np.nan) if fault else solved
-
-
-def _ended(diagonal: Array, beside: Array, right: Array) -> tuple[Array, bool]:
+    beside = np.zeros(right.shape)
+    np.multiply(coupling, -implicit, out=beside[:, :, :-1])
     _, _, solved, fault = dptsv(diagonal.ravel(), beside.ravel()[:-1], right.ravel())
     # One line that is not a number spoils those laid before and after it.
-    return solved.reshape(right.shape), fault != 0 or not bool(np.isfinite(solved).all())
+    if not fault and np.isfinite(solved.sum()):
+        found: Array = solved.reshape(right.shape)
+        return found
+    if len(diagonal) == 1:
+        return np.full(right.shape, np.nan)
+    each = (slice(k, k + 1) for k in range(len(diagonal)))
+    parts = [sweep(diagonal[k], coupling[k], right[k], implicit=implicit) for k in each]
+    return np.concatenate(parts)

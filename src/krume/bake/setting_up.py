@@ -1,0 +1,202 @@
+"""A case before its first step: cells, faces, films and tables for all draws."""
+
+import numpy as np
+
+from krume.bake.around import around_value
+from krume.bake.batter import Around, Batter, Oven
+from krume.bake.course import course_of
+from krume.bake.draws import Draws
+from krume.bake.grid import Array, Cells, Footprint, Grid, grid_of
+from krume.bake.jacket import layers_of
+from krume.bake.material import GAS_FULL_K, Material, interpolated, material_of
+from krume.bake.parameters import Wall, value
+from krume.bake.state import Faces, Own, Setup, State
+from krume.bake.surfaces import STEFAN_BOLTZMANN
+from krume.properties import constant
+
+_FIRST_STEP_S = 4.0
+_FRONT_STANDS_K = 373.0
+_SEA_LEVEL_PA = 101325.0
+
+
+def prepare(
+    batter: Batter,
+    footprint: Footprint,
+    wall: Wall,
+    oven: Oven,
+    draws: Draws,
+    *,
+    pressure_pa: float,
+    core_k: Array,
+    cells: Cells,
+    liner_m2k_w: float = 0.0,
+) -> Setup:
+    """Grid, tables and films of a case, for all draws."""
+    grid, material = grid_of(footprint, cells), material_of(batter, pressure_pa)
+    faces = faces_of(grid, has_hole=footprint.hole_radius_m > 0)
+    air = _air_film(footprint, oven, draws)
+    course = course_of(oven, draws.oven_k)
+    layers = layers_of(
+        oven.around, cells.rings, cells.rows, course=course, begin_k=draws.start_k,
+        pressure_pa=pressure_pa, oven_vapour=_held(draws, pressure_pa),
+        film=value("lewis") / value("air-heat") * air[:, None],
+    )  # fmt: skip
+    rings, shine = cells.rings, np.full(cells.rings + len(faces.cell), wall.emissivity)
+    shine[:rings] = value("emissivity-cake")
+    if layers is not None:
+        shine[rings:][layers.at] = layers.emissivity
+    taken = _taken(oven.around, draws, rings, len(shine))
+    own = _inside(batter, footprint, draws, grid, faces, material) | _outside(draws, material, air)
+    return Setup(
+        grid=grid,
+        faces=faces,
+        material=material,
+        draws=draws,
+        course=course,
+        layers=layers,
+        wall_heat=value("tin-heat-share") * wall.heat_per_area_j_m2k,
+        wall_m2k_w=wall.resistance_m2k_w + liner_m2k_w,
+        core_rows=max(1, int((grid.z_centre <= value("core-rows")).sum())),
+        has_leavening=batter.gas_ratio > 0,
+        own=Own(
+            **own,
+            film=air[:, None] * taken,
+            glow=STEFAN_BOLTZMANN * draws.heat[:, None] * shine * taken,
+            target=np.stack([core_k, draws.set_share, draws.colour], axis=1),
+        ),
+    )
+
+
+def faces_of(grid: Grid, *, has_hole: bool) -> Faces:
+    """Bottom, side and, in a tube, the wall of its hole."""
+    rings, rows = grid.ring_area.size, grid.z_share.size
+    ring, row = np.arange(rings), np.arange(rows)
+    cell, at_row = [ring, row * rings + rings - 1], [0 * ring, row]
+    flat, tall = [grid.ring_area, 0.0 * row], [0.0 * ring, grid.ring_face[-1] + 0.0 * row]
+    half_flat = [0.0 * ring, grid.radius - grid.r_centre[-1] + 0.0 * row]
+    half_tall = [0.5 + 0.0 * ring, 0.0 * row]
+    shared = [(rings - 1, rings)]
+    if has_hole:
+        cell, at_row = [*cell, row * rings], [*at_row, row]
+        flat, tall = [*flat, 0.0 * row], [*tall, grid.ring_face[0] + 0.0 * row]
+        half_flat = [*half_flat, grid.r_centre[0] - grid.hole + 0.0 * row]
+        half_tall, shared = [*half_tall, 0.0 * row], [*shared, (0, rings + rows)]
+    return Faces(
+        cell=np.concatenate(cell),
+        row=np.concatenate(at_row),
+        area_flat=np.concatenate(flat),
+        area_tall=np.concatenate(tall),
+        half_flat=np.concatenate(half_flat),
+        half_tall=np.concatenate(half_tall),
+        shared=tuple(shared),
+    )
+
+
+def _air_film(footprint: Footprint, oven: Oven, draws: Draws) -> Array:
+    """The air's own film of a face [W/m2K], (draws,)."""
+    still = value("heat-static") * (value("heat-static-size") / footprint.width_m) ** 0.25
+    film: Array = draws.heat * draws.film * (value("heat-fan") if oven.fan else still)
+    return film
+
+
+def _taken(around: Around, draws: Draws, rings: int, faces: int) -> Array:
+    """What a face takes of the oven's heat: the tin's part, and the rack's of top and bottom."""
+    taken = np.ones((len(draws), faces))
+    taken[:, rings:] = draws.tin[:, None]
+    if around.rack != "middle":
+        near, far = around_value("rack-near"), around_value("rack-far")
+        taken[:, :rings] *= near if around.rack == "high" else far
+        taken[:, rings : 2 * rings] *= near if around.rack == "low" else far
+    return taken
+
+
+def _held(draws: Draws, pressure_pa: float) -> Array:
+    """The oven's moisture as the Stefan flow takes it, ln P/(P - p), (draws, 1)."""
+    held: Array = -np.log1p(-draws.oven_vapour / pressure_pa)[:, None]
+    return held
+
+
+def _inside(
+    batter: Batter,
+    footprint: Footprint,
+    draws: Draws,
+    grid: Grid,
+    faces: Faces,
+    material: Material,
+) -> dict[str, Array]:
+    """The batter itself: masses, foam and what makes it rise."""
+    row_height = grid.z_share * (draws.mass / (draws.density * footprint.area_m2))[:, None]
+    at_row = np.concatenate([np.full(grid.ring_area.size, grid.z_share.size - 1), faces.row])
+    water = draws.density * batter.parts[0]
+    empty = np.maximum(1 - draws.density / material.solid_kg_m3, value("least-air"))
+    start = draws.start_k
+    held, _ = interpolated(start)
+    first = np.minimum(material.water_activity * held, 0.9 * material.pressure_pa)
+    return {
+        "cell_mass": draws.density[:, None, None] * grid.ring_area * row_height[:, :, None],
+        "row_height": row_height,
+        "empty": _cube(empty),
+        "solid": _cube(1 - empty),
+        "retention": _cube(draws.gas_retention),
+        "lift": _cube((material.pressure_pa - first) / start),
+        "start_k": _cube(start),
+        "leaven": _cube(batter.gas_ratio / (GAS_FULL_K - start)),
+        "leaven_most": _cube(np.full(len(draws), batter.gas_ratio)),
+        "pores": _cube(draws.vapour_conduction),
+        "per_dry": 1 / (row_height[:, at_row] * water[:, None]),
+        "wet": (draws.wet_skin * water)[:, None],
+    }
+
+
+def _cube(each: Array) -> Array:
+    cube: Array = each[:, None, None]
+    return cube
+
+
+def _outside(draws: Draws, material: Material, air: Array) -> dict[str, Array]:
+    """The crust, and what vapour meets on its way out."""
+    warm = (_FRONT_STANDS_K / 273.15) ** 1.8
+    diffusion = value("diffusion-air") * warm * _SEA_LEVEL_PA / material.pressure_pa
+    return {
+        "crust": (1 / draws.crust_conduction)[:, None],
+        "crust_vapour": (1 / (draws.crust_diffusion * diffusion))[:, None],
+        "film_top": (value("air-heat") / (value("lewis") * air))[:, None],
+        "oven_vapour": _held(draws, material.pressure_pa),
+    }
+
+
+def start(setup: Setup) -> State:
+    """State at the door: everything at the batter's temperature."""
+    draws, rows, rings = setup.own.cell_mass.shape
+    begin, faces = setup.own.start_k, len(setup.faces.cell)
+    skin = np.broadcast_to(begin[:, :, 0], (draws, rings + faces)).copy()
+    layered = 0 if setup.layers is None else len(setup.layers.wet)
+
+    def none(*shape: int) -> Array:
+        return np.zeros((draws, *shape))
+
+    return State(
+        temp=np.broadcast_to(begin, (draws, rows, rings)).copy(),
+        rate=none(rows, rings),
+        growth=1 + none(rows, rings),
+        react=none(2, rows, rings),
+        least=none(rows, rings),
+        skin=skin,
+        skin_rate=none(rings + faces),
+        dry=none(rings + faces),
+        flux=none(rings),
+        front=skin[:, :rings].copy(),
+        front_rate=none(rings),
+        last_front=skin[:, :rings].copy(),
+        last_outer=skin[:, :rings].copy(),
+        left=constant("browning-limit") + none(rings),
+        layer=none(layered) if setup.layers is None else setup.layers.start_k.copy(),
+        layer_water=none(layered) + (0.0 if setup.layers is None else setup.layers.water),
+        time=none(),
+        step=np.full(draws, _FIRST_STEP_S),
+        lost=none(),
+        before=np.concatenate([begin[:, 0], none(2)], axis=1),
+        done=none(3) + np.inf,
+        loss=none() + np.nan,
+        most=none(),
+    )
