@@ -9,6 +9,7 @@ from krume.pantry import ingredient
 from krume.size import Tin, area_cm2, tin_text, volume_ml
 from krume.store import book_at, studio_of, write_whole
 from krume.usecases.answer import Answer, Asked, QuestionError
+from krume.usecases.dial_minutes import with_minutes
 from krume.usecases.sources import line_sources
 from krume.usecases.text import PLACE, Text, text_of
 from krume.usecases.why_read import explain_read
@@ -169,7 +170,7 @@ def read_text(source: Text, asked: Asked) -> FormulaRead:
     return FormulaRead(
         found.value,
         source,
-        source.problems or found.problems,
+        source.problems or with_minutes(found.problems, found.value),
         (*source.notices, *found.notices),
     )
 

@@ -252,12 +252,18 @@ def _ask_pair(source: str, one: Degrees, other: Degrees, apart: float, asking: A
     ]
     asking.ask(
         "oven-temp-conflict",
-        f"{_shown(one)} is {as_text(one.best_c, 1)} °C and {_shown(other)} is "
-        f"{as_text(other.best_c, 1)} °C: "
+        f"{_shown(one)} is {_turned(one)} and {_shown(other)} is {_turned(other)}: "
         f"they are {as_text(apart, 1)} °C apart. Which did you bake with?",
         *options,
         (f"don't know: the card says {range_c}, check early", asking.edit(one.start, end, range_c)),
     )
+
+
+def _turned(degrees: Degrees) -> str:
+    """A temperature in the other unit."""
+    if degrees.unit == "f":
+        return f"{as_text(degrees.best_c, 1)} °C"
+    return f"{as_text(_to_f(degrees.best_c), 0)} °F"
 
 
 def _both(degrees: Degrees) -> str:
