@@ -105,6 +105,17 @@ def test_cooling_is_the_formulas_own_where_it_has_a_word_for_it() -> None:
     assert cooling(S1).startswith("Cooling, as usual: ")
 
 
+def test_the_models_cooling_stands_behind_the_formulas_own_words() -> None:
+    both = cooling(F1, by_model="Turn out after 10 min; cut into layers after 70–120 min")
+    assert both.startswith("Cooling, the formula's own: Cool in the tin 10 minutes")
+    assert both.endswith(
+        "By the cooling model, compared with no cake: turn out after 10 min; cut into layers "
+        "after 70–120 min."
+    )
+    odd = replace(F1, family="strange", steps=())
+    assert cooling(odd, by_model="Fill it").startswith("By the cooling model")
+
+
 def test_a_family_nobody_knows_has_no_clock_and_no_rule() -> None:
     odd = replace(F1, family="strange", core_c=None, bake_min=None, steps=())
     assert (clocks(odd), origin(odd), cooling(odd)) == ((), "", "")

@@ -11,6 +11,7 @@ from krume.evidence import source
 from krume.size import Tin, read_tin
 from krume.usecases import Asked, BakeWish, CoolingResult, cooling_after, cooling_of, plain
 from krume.usecases.cooling import Cooled
+from krume.usecases.cooling_page import cooling_line_of
 from krume.usecases.cooling_sources import cooling_sources
 from krume.usecases.cooling_words import span_min
 
@@ -93,6 +94,14 @@ def test_the_answer_is_plain_json_with_intervals(demo: Asked) -> None:
     split = found["split_min"]
     assert isinstance(split, dict)
     assert set(split) == {"low", "best", "high"}
+
+
+def test_the_card_has_one_line_where_tin_oven_and_density_are_known() -> None:
+    head = "Cake\nFamily: separated\nTin: round 20 x 7 cm\nOven: 170 C\nEggs: EU sizes\n\n"
+    lines = "104 g white rice flour\n135 g caster sugar\n5 eggs, medium\n"
+    assert cooling_line_of(read(head + lines).value).startswith("Turn out after 10 min; cut")
+    assert cooling_line_of(read(head.replace("Tin: round 20 x 7 cm\n", "") + lines).value) == ""
+    assert cooling_line_of(read(head.replace("Oven: 170 C\n", "") + lines).value) == ""
 
 
 def test_a_typed_minute_of_turning_out_counts() -> None:

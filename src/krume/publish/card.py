@@ -88,13 +88,14 @@ def bench_card(
     gelatine: str | None = None,
     declared: Statement | None = None,
     model_min: Interval | None = None,
+    cooled: str = "",
     more: str = "",
 ) -> BenchCard:
     """Bench card of a formula weighed out; `dial_c` is the dial for this oven, if it is known.
 
     `gluten` says how the gate stands, `gelatine` names its animal, `declared` is what the lots in
-    use declare; `model_min` are the bake model's minutes beside the formula's own; `more` says
-    how often the card is weighed out.
+    use declare; `model_min` are the bake model's minutes beside the formula's own, `cooled` the
+    cooling model's in one line; `more` says how often the card is weighed out.
     """
     found = matters(formula, weighing)
     return BenchCard(
@@ -103,7 +104,7 @@ def bench_card(
         rows=_rows(weighing, found),
         clocks=clocks(formula),
         origin=origin(formula, model_min=model_min),
-        cooling=cooling(formula),
+        cooling=cooling(formula, by_model=cooled),
         cautions=cautions(
             formula, imprint.market, gluten=gluten, gelatine=gelatine, declared=declared
         ),

@@ -190,13 +190,18 @@ def _usual(formula: Formula, found: Family) -> str:
     return " and ".join(words)
 
 
-def cooling(formula: Formula) -> str:
-    """How it cools: the formula's own words, else what is usual for its family."""
-    own = _own_cooling(formula)
+def cooling(formula: Formula, *, by_model: str = "") -> str:
+    """How it cools: the formula's own words, else the usual of its family; then the model's."""
+    own, found = _own_cooling(formula), _family(formula)
     if own:
-        return f"Cooling, the formula's own: {own}"
-    found = _family(formula)
-    return "" if found is None else f"Cooling, as usual: {found.cooling}"
+        said = f"Cooling, the formula's own: {own}"
+    else:
+        said = "" if found is None else f"Cooling, as usual: {found.cooling}"
+    if not by_model:
+        return said
+    text = f"{by_model[:1].lower()}{by_model[1:]}"
+    model = f"By the cooling model, compared with no cake: {text}."
+    return f"{said} {model}" if said else model
 
 
 def _own_cooling(formula: Formula) -> str:

@@ -1,10 +1,16 @@
 """How a formula of the book cools after its bake in a tin and an oven."""
 
+from krume.bake import Oven, batter_of
 from krume.base import Notice
+from krume.design import Formula, balance
+from krume.size import area_cm2
 from krume.usecases.answer import Answer, Asked
 from krume.usecases.bake import BakeWish, bake_ground
 from krume.usecases.cooling import CoolingResult, cooling_after
 from krume.usecases.cooling_sources import cooling_sources
+from krume.usecases.size import density_of
+
+_CARD_DRAWS = 64
 
 
 def cooling_of(
@@ -22,3 +28,23 @@ def cooling_of(
         text = "This cake is never done in this oven: nothing cools."
         return Answer(None, notices=(Notice("no-cooling", text),))
     return Answer(found.result, notices=found.notices, sources=cooling_sources())
+
+
+def cooling_line_of(formula: Formula) -> str:
+    """The cooling of a formula in its own tin and oven in one line for a card; "" is none."""
+    oven, tin, density = formula.oven, formula.tin, density_of(formula)
+    if oven is None or oven.temp_c is None or tin is None or density.value_g_ml is None:
+        return ""
+    if area_cm2(tin) is None or oven.stages:
+        return ""
+    batter = batter_of(
+        formula,
+        family=balance(formula).family,
+        density_g_ml=density.value_g_ml,
+        density_measured=density.status == "measured",
+    ).value
+    if batter is None:
+        return ""
+    made = Oven(temp_c=oven.temp_c, fan=bool(oven.fan))
+    found = cooling_after(formula, batter, tin, made, count=_CARD_DRAWS).result
+    return "" if found is None else found.line

@@ -27,6 +27,7 @@ from krume.store import book_at, place_all, studio_of
 from krume.usecases.answer import Answer, Asked
 from krume.usecases.as_json import plain
 from krume.usecases.bake import model_minutes
+from krume.usecases.cooling_page import cooling_line_of
 from krume.usecases.declared import declared_of_all
 from krume.usecases.gluten_words import gluten_of_all
 from krume.usecases.imprint import dial_of, imprint_of
@@ -201,6 +202,7 @@ def _cards(made: Made, asked: Asked, hold: Hold | None, about: "_About") -> list
             gelatine=about.gelatine,
             declared=about.declared.get(name),
             model_min=model_minutes(read, asked),
+            cooled=cooling_line_of(read.formula),
             more=_more(batches),
         )
         taken = {card.slug for card in cards}
