@@ -51,6 +51,14 @@ def test_a_range_left_out_of_the_fit_is_predicted_to_a_quarter() -> None:
     )  # fmt: skip
 
 
+def test_what_is_left_out_is_missed_by_about_what_the_model_says_it_leaves_out() -> None:
+    off = np.log1p(list(left_out(_made(), USED).values()))
+    rms = float(np.sqrt((off**2).mean()))
+    batter_and_crust = 0.10  # scatter of ln minutes of the eight cakes with heat and oven known
+    said = np.hypot(figures()["discrepancy"].value, batter_and_crust)
+    assert rms == pytest.approx(said, abs=0.03)
+
+
 @pytest.mark.pin
 def test_of_the_two_kept_out_the_nut_cake_fits_and_the_tube_is_a_quarter_early() -> None:
     off = _shipped_off()
