@@ -9,7 +9,7 @@ from krume.base import Problem
 from krume.design import Formula, read
 from krume.evidence import packed_text
 from krume.size import Tin, read_tin
-from krume.usecases import Asked, BakeWish, bake_formula, read_formula
+from krume.usecases import Asked, BakeWish, bake_formula, load_demo, read_formula
 from krume.usecases.dial_minutes import (
     ConflictMinutes,
     conflict_minutes,
@@ -88,8 +88,9 @@ def test_a_question_is_asked_with_its_minutes_wherever_the_formula_is_read(tmp_p
     asked = Asked(book=tmp_path / "book")
     for answer in (read_formula(str(path), asked), bake_formula(str(path), BakeWish(), asked)):
         assert answer.exit_code == 3
-        assert answer.problems[0].ask.count(" min at ") == 2
-        assert len(answer.problems[0].options) == 3
+        (problem,) = answer.problems
+        assert problem.ask.count(" min at ") == 2
+        assert len(problem.options) == 3
 
 
 def test_the_rule_of_thumb_for_the_fan_stands_beside_the_model() -> None:
@@ -100,3 +101,11 @@ def test_the_rule_of_thumb_for_the_fan_stands_beside_the_model() -> None:
     assert "at 155 and " in notice.text and "at 150 °C with the fan" in notice.text
     assert notice.text.endswith("Setting the fan 15 to 20 °C lower is common practice.")
     assert fan_notices(batter, CASES[0].tin, Oven(115)) == ()
+
+
+def test_a_fan_that_the_formula_does_not_name_brings_the_rule_along(tmp_path: Path) -> None:
+    asked = Asked(book=tmp_path / "book")
+    load_demo(asked)
+    codes = [n.code for n in bake_formula("F3", BakeWish(fan=True), asked).notices]
+    assert "fan-rule" in codes
+    assert "fan-rule" not in [n.code for n in bake_formula("F3", BakeWish(), asked).notices]

@@ -25,6 +25,7 @@ from krume.usecases.bake_around import (
 )
 from krume.usecases.bake_lines import bake_lines
 from krume.usecases.bake_result import BakeDial, BakeResult, curve_of, rules_of
+from krume.usecases.dial_minutes import beside_asked, fan_notices
 from krume.usecases.own_oven import KnownOven, known_oven, oven_named, oven_unknown
 from krume.usecases.own_oven_minutes import oven_notices, own_minutes
 from krume.usecases.own_oven_rows import cake_of
@@ -102,6 +103,8 @@ def bake_formula(name: str, wish: BakeWish, asked: Asked) -> Answer[BakeResult]:
     if wish.lines:
         lines = bake_lines(ground.formula, ground.tin, ground.oven, asked)
         result = replace(result, lines=lines)
+    if wish.fan and not (ground.formula.oven and ground.formula.oven.fan):
+        said = (*said, *fan_notices(ground.batter, ground.tin, ground.oven))
     notices = (*ground.bare.notices, *ground.notices, *said, *answer.notices)
     return replace(ground.bare, result=result, notices=notices)
 
@@ -115,7 +118,7 @@ def _in_own_oven(ground: BakeGround, answer: Prediction) -> tuple[Prediction, tu
     said = oven_notices(known, own, answer, (batter, tin, oven))
     if own is None:
         return answer, said
-    return replace(answer, minutes=own[0], check_from_min=int(own[0].low)), said
+    return replace(answer, minutes=own.minutes, check_from_min=int(own.minutes.low)), said
 
 
 def bake_ground(name: str, wish: BakeWish, asked: Asked) -> BakeGround:
@@ -178,7 +181,7 @@ def model_minutes(found: FormulaRead, asked: Asked) -> Interval | None:
         return None
     cake = cake_of(found.source.name, place.tin) if _is_own(found) else ""
     own = own_minutes(known, cake, batter, oven, answer)
-    return answer.minutes if own is None else own[0]
+    return answer.minutes if own is None else own.minutes
 
 
 def _batter(found: FormulaRead) -> Read[Batter | None]:
@@ -252,7 +255,8 @@ def _oven(line: OvenLine, wish: BakeWish) -> Oven:
 def _bare(found: FormulaRead, place: _Place, wish: BakeWish, asked: Asked) -> Answer[BakeResult]:
     """What is known before anything is baked."""
     formula, density = found.formula, density_of(found.formula)
-    problems = (*found.problems, *place.problems, *_density_problem(density.value_g_ml))
+    open_ = beside_asked(place.problems, found.problems)
+    problems = (*found.problems, *open_, *_density_problem(density.value_g_ml))
     problems = (*problems, *_stages(place.oven), *_oven_named(wish, asked))
     oven_c = None if place.oven is None else place.oven.temp_c
     problems = (*problems, *around_problems(wish, place.tin, oven_c))

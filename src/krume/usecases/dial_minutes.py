@@ -72,6 +72,13 @@ def with_minutes(problems: tuple[Problem, ...], formula: Formula) -> tuple[Probl
     return tuple(_told(problem, formula) for problem in problems)
 
 
+def beside_asked(problems: tuple[Problem, ...], asked: tuple[Problem, ...]) -> tuple[Problem, ...]:
+    """Problems of a place without the oven that is missing only because its line is asked about."""
+    if not any(problem.code in _CODES for problem in asked):
+        return problems
+    return tuple(problem for problem in problems if problem.code != "oven-missing")
+
+
 def _told(problem: Problem, formula: Formula) -> Problem:
     if problem.code not in _CODES:
         return problem
