@@ -1,5 +1,7 @@
 """`krume bake`: minutes as an interval, the rule that came last, and refusals."""
 
+from pathlib import Path
+
 import pytest
 
 from tests.cli.conftest import Run
@@ -102,3 +104,73 @@ def test_every_line_is_told_with_its_minutes_and_height(run: Run, columns: int) 
     assert "the oven ± 3.6 °C" in " ".join(table.split())
     assert max(len(line) for line in said.out.splitlines()) <= columns
     assert "Every line" not in run("bake", "F3", columns=columns).out
+
+
+@pytest.mark.parametrize("columns", [40, 80])
+def test_a_second_tin_is_told_with_its_difference(run: Run, columns: int) -> None:
+    said = run("bake", "F1", "--beside", "dark round 20 x 7 cm", columns=columns)
+    assert said.code == 0
+    words = " ".join(said.out.split())
+    assert "Beside it: dark round 20 x 7 cm" in words
+    assert "The dark tin is ready " in words
+    assert " min sooner." in words
+    assert max(len(line) for line in said.out.splitlines()) <= columns
+
+
+def test_the_json_carries_what_stands_beside_a_bake_and_the_schema_knows_it(run: Run) -> None:
+    said = run("bake", "F1", "--beside", "round 26 cm dark", "--under", "tray", "--json")
+    result = said.json["result"]
+    assert result["around"]["under"] == "tray"
+    assert result["around"]["text"] == "On a tray."
+    sooner = result["beside"]["sooner_min"]
+    assert sooner["low"] <= sooner["best"] <= sooner["high"]
+    assert [top["which"] for top in result["tops"]] == ["check from", "most likely", "latest"]
+    assert result["cooling"] is None and result["unknowns"] == []
+    known = run("schema", "bake", "--json").out
+    for name in ("around", "beside", "unknowns", "cooling", "tops", "picture"):
+        assert f'"{name}"' in known
+
+
+def test_a_picture_is_written_where_it_was_asked_for(run: Run, tmp_path: Path) -> None:
+    to = tmp_path / "f1.svg"
+    said = run("bake", "F1", "--picture", str(to), "--json")
+    assert said.code == 0
+    assert said.json["result"]["picture"] == str(to)
+    assert to.read_text(encoding="utf-8").startswith("<svg ")
+
+
+def test_a_picture_that_cannot_be_written_says_where_and_changes_nothing(
+    run: Run, tmp_path: Path
+) -> None:
+    blocked = tmp_path / "not-a-folder"
+    blocked.write_text("mine", encoding="utf-8")
+    said = run("bake", "F1", "--picture", str(blocked / "f1.svg"), "--json")
+    assert said.code == 5
+    assert [each.name for each in tmp_path.iterdir()] == ["not-a-folder"]
+    assert run("bake", "F1", "--picture", str(tmp_path / "f1.png")).code == 3
+
+
+@pytest.mark.parametrize(
+    ("words", "where"),
+    [
+        (("--jacket", "foil"), "--jacket"),
+        (("--rack", "top"), "--rack"),
+        (("--jacket", "water", "--under", "stone"), "--under"),
+        (("--cold-start", "180"), "--cold-start"),
+        (("--door", "150"), "--door"),
+        (("--beside", "round 20 cm"), "--beside"),
+    ],
+)
+def test_what_does_not_go_together_is_asked_at_its_option(
+    run: Run, words: tuple[str, ...], where: str
+) -> None:
+    said = run("bake", "F1", *words, "--json")
+    assert said.code == 3
+    assert [problem["where"] for problem in said.json["problems"]] == [where]
+
+
+def test_the_doubt_is_told_part_by_part(run: Run) -> None:
+    said = run("bake", "F1", "--doubt", columns=80)
+    table = said.out[said.out.index("What makes the doubt") :]
+    assert "How strongly this oven heats." in table
+    assert "then " in table

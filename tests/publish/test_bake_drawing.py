@@ -55,3 +55,22 @@ def test_the_sentence_says_minutes_and_rule() -> None:
     said = bake_sentence(replace(COURSE, minutes=SPAN))
     assert "done in 24 to 42 minutes, most likely 30" in said
     assert said.endswith("core came last.")
+
+
+RULES = (("core", 30.0), ("set", 28.0), ("golden", 22.0))
+
+
+def test_each_rule_is_marked_where_it_is_met_and_named_but_for_the_last() -> None:
+    drawing = bake_drawing(replace(COURSE, rules=RULES), ident="a")
+    assert drawing.count('class="d-mark"') == 3
+    assert "set at 28</text>" in drawing
+    assert "golden at 22</text>" in drawing
+    assert "core at 30</text>" not in drawing
+    assert "set met at 28 min." in drawing
+
+
+def test_a_curve_that_runs_on_ends_at_the_edge_of_the_drawing() -> None:
+    long = replace(COURSE, time_min=(0.0, 10.0, 20.0, 30.0, 400.0))
+    drawing = bake_drawing(long, ident="a")
+    numbers = [float(x) for x in re.findall(r"[ML]([\d.]+) ", drawing)]
+    assert max(numbers) <= 860.0

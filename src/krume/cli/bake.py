@@ -12,9 +12,11 @@ from krume.cli.tell import tell
 from krume.usecases import Asked
 
 if TYPE_CHECKING:
+    from krume.base import Interval
     from krume.usecases import BakeBeside, BakeLine, BakeLines, BakeResult
 
 _LEAST_SHARE = 0.005
+_LEAST_TOLD = 0.01
 _LEGEND = (
     "So many grams more than written, the rest as it is, and the density of the batter as it is; "
     "less does about the opposite. Baked height by the formula's own plan."
@@ -79,6 +81,8 @@ _LEGEND = (
     multiple=True,
     help="A minute at which the door is opened; more than one may be named.",
 )
+@click.option("--doubt", is_flag=True, help="What makes the doubt, and what would narrow it.")
+@click.option("--cooling", is_flag=True, help="When it may be cut, filled, wrapped or rolled.")
 @click.option(
     "--picture",
     metavar="FILE",
@@ -104,6 +108,8 @@ def command(
     rack: str,
     cold_start_c: float | None,
     door_min: tuple[float, ...],
+    doubt: bool,  # noqa: FBT001
+    cooling: bool,  # noqa: FBT001
     picture: Path | None,
 ) -> int:
     """How long in this tin and oven: when to start looking, and the doubt.
@@ -118,6 +124,7 @@ def command(
         tin, oven, fan, altitude_m, oven_name, lines,
         jacket=jacket, under=under, rack=rack,
         cold_start_c=cold_start_c, door_min=door_min, beside=beside,
+        doubt=doubt, cooling=cooling,
     )  # fmt: skip
     if picture is None:
         return tell("bake", bake_with_more(file, wish, asked), _show)
@@ -156,10 +163,14 @@ def _show(page: Page, bake: "BakeResult") -> None:
     page.line(_loss(bake))
     if bake.tops:
         page.line(_tops(bake))
-    if bake.unknowns:
-        page.line(_unknown(bake))
     if bake.beside is not None:
         _show_beside(page, bake.beside)
+    if bake.unknowns:
+        _show_unknowns(page, bake)
+    if bake.cooling is not None:
+        page.head("After the oven")
+        for line in bake.cooling.lines:
+            page.line(line)
     if bake.lines is not None:
         _show_lines(page, bake.lines)
     if bake.picture is not None:
@@ -174,10 +185,22 @@ def _tops(bake: "BakeResult") -> str:
     return f"The top, if it comes out then: {said} (a guess)."
 
 
-def _unknown(bake: "BakeResult") -> str:
-    """What makes most of the doubt, and what narrows it."""
-    first = bake.unknowns[0]
-    return f"Most of the doubt, {_share(first.share)} of it: {first.text}"
+def _show_unknowns(page: Page, bake: "BakeResult") -> None:
+    """What makes the doubt, largest first, with the minutes each would leave."""
+    page.head("What makes the doubt")
+    for each in bake.unknowns:
+        if each.share < _LEAST_TOLD:
+            continue
+        page.line(f"{_share(each.share)}: {each.text}")
+        if each.then_min is not None:
+            page.line(_then(each.then_min, bake.minutes), indent=2)
+    page.line("Shares of the scatter of 256 bakes with everything that is not known drawn anew.")
+
+
+def _then(then: "Interval", now: "Interval | None") -> str:
+    if now is not None and (then.low, then.high) == (now.low, now.high):
+        return "no narrower by that"
+    return f"then {span(then.low, then.high, 0)} min"
 
 
 def _show_beside(page: Page, other: "BakeBeside") -> None:

@@ -7,6 +7,7 @@ from krume.publish.card import BenchCard, CardRow, Hold, Imprint, bench_card, mi
 from krume.publish.cold_log import ColdLog, CoolingLimits, LoggedCooling, cold_log_leaf
 from krume.publish.drawing_file import drawing_file
 from krume.publish.facts import Fact
+from krume.publish.heat_drawing import HeatCurves, heat_drawing, heat_sentence
 from krume.publish.html import IndexPage, SheetFile, card_html, index_html, plan_html, sheet_css
 from krume.publish.label_print import label_html, label_pdf
 from krume.publish.label_sheet import (
@@ -79,6 +80,7 @@ __all__ = [
     "DayMark",
     "DayTask",
     "Fact",
+    "HeatCurves",
     "Hold",
     "Imprint",
     "IndexPage",
@@ -116,6 +118,8 @@ __all__ = [
     "cuts_stretch",
     "day_drawing",
     "drawing_file",
+    "heat_drawing",
+    "heat_sentence",
     "index_html",
     "label_html",
     "label_layout",

@@ -1,5 +1,6 @@
 """The torte plan: the section to scale, what is needed in its order, slices, findings, cautions."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from krume.base import Notice, as_text
@@ -109,12 +110,14 @@ def torte_sheet(
     gelatine: str | None = None,
     gluten: str | None = None,
     declared: Statement | None = None,
+    cooled: Mapping[str, str] | None = None,
     notes: tuple[str, ...] = (),
     hold: Hold | None = None,
 ) -> TorteSheet:
     """Torte plan of a torte; `formulas` and `families` go by the plan's own words.
 
-    `declared` is what the lots in use declare of the whole torte.
+    `declared` is what the lots in use declare of the whole torte; `cooled` says of a cake, by the
+    same words, when the cooling model has it cold.
     """
     return TorteSheet(
         name=_name(torte.name),
@@ -122,7 +125,10 @@ def torte_sheet(
         section=_section(torte),
         rows=_rows(torte),
         total=PlanRow(0, "in all", "", _across(torte), _g(torte.mass_g)),
-        needs=tuple(_need(each, families.get(each.name), formulas) for each in torte.batches),
+        needs=tuple(
+            _need(each, families.get(each.name), formulas, (cooled or {}).get(each.name, ""))
+            for each in torte.batches
+        ),
         eggs=_eggs(torte.eggs),
         slices=tuple(_slice(each) for each in torte.slices),
         findings=tuple(f"{each.text} ({each.status})" for each in torte.findings),
@@ -239,7 +245,7 @@ def _height(layer: Layer) -> str:
     return "in it" if layer.role == "syrup" else _mm(layer.height_mm)
 
 
-def _need(batch: Batch, family: str | None, formulas: dict[str, Formula]) -> NeedRow:
+def _need(batch: Batch, family: str | None, formulas: dict[str, Formula], cooled: str) -> NeedRow:
     over = "cut away" if batch.kind == "cake" else "over"
     formula = formulas.get(batch.name)
     return NeedRow(
@@ -249,7 +255,7 @@ def _need(batch: Batch, family: str | None, formulas: dict[str, Formula]) -> Nee
         batch=_g(batch.batch_g),
         make=_made(batch),
         over="not known" if batch.over_g is None else f"{_g(batch.over_g)} g {over}",
-        work=_work(working(family) if family else None, formula),
+        work=_work(working(family) if family else None, formula, cooled),
     )
 
 
@@ -261,8 +267,10 @@ def _made(batch: Batch) -> str:
     return "half a batch" if batch.batches == 0.5 else f"{as_text(batch.batches)} {thing}{plural}"
 
 
-def _work(found: Working | None, formula: Formula | None) -> str:
+def _work(found: Working | None, formula: Formula | None, cooled: str) -> str:
     """When it can be worked, in a few words with the status; and that its density is a plan."""
+    if cooled:
+        return f"{cooled[:1].lower()}{cooled[1:]} (cooling model, compared with no cake)"
     said = [] if found is None else _window(found)
     if said and found is not None:
         said[-1] += f" ({found.status})"

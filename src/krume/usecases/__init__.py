@@ -376,7 +376,7 @@ __all__ = [
     "is_new_size", "keep_and_cool",
     "keep_cup", "keep_of", "keep_size", "keep_table", "known_oven", "label_of", "label_sheets",
     "list_sums", "load_demo", "loads_now", "make_order_sheets", "make_sheets", "moment_said",
-    "order_view", "orders_of", "others_if_in", "oven_choices", "oven_now",
+    "one_look", "order_view", "orders_of", "others_if_in", "oven_choices", "oven_now",
     "oven_settings", "oven_view", "ovens_now", "ovens_of", "pantry_now",
     "parent_now", "plain", "plan_day_today", "plan_orders", "probe_load", "put_back", "put_in",
     "questions_of_table", "read_formula", "rescue_slip", "restore_book", "room_now",

@@ -15,6 +15,7 @@ if TYPE_CHECKING:
 _MOST_DOORS = 12
 _LONGEST_MIN = 200.0
 _COLDEST_C = -10.0
+_WHOLE_EGG = "genoise"
 _WORDS = {
     ("jacket", "wrapped"): "a wet strip round the wall",
     ("jacket", "water"): "the tin in water",
@@ -64,7 +65,7 @@ def around_problems(wish: "BakeWish", tin: Tin | None, oven_c: float | None) -> 
 
 def around_notices(wish: "BakeWish", key: str | None) -> tuple[Notice, ...]:
     """What a baker should know of it; `key` is the family's."""
-    if wish.cold_start_c is None or not _has_a_foam_clock(key):
+    if wish.cold_start_c is None or not _is_foam(key):
         return ()
     text = (
         "A whipped batter loses air while the oven warms (common practice): the model lets it "
@@ -73,9 +74,10 @@ def around_notices(wish: "BakeWish", key: str | None) -> tuple[Notice, ...]:
     return (Notice("cold-start-foam", text),)
 
 
-def _has_a_foam_clock(key: str | None) -> bool:
+def _is_foam(key: str | None) -> bool:
+    """Whether a batter is lifted by whipped egg alone: whites by themselves, or whole eggs."""
     try:
-        return key is not None and family(key).batter_min is not None
+        return key == _WHOLE_EGG or (key is not None and family(key).whites_min is not None)
     except NotFoundError:
         return False
 

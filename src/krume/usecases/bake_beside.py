@@ -39,12 +39,10 @@ def beside_of(
 
     Without them the likeliest bakes alone are compared, with no doubt.
     """
-    typed = asked.answer_for("--beside") or wish.beside
-    if typed is None or ground.batter is None or ground.tin is None or ground.oven is None:
-        return Beside()
-    tin, problems = _second(typed, ground.tin)
-    if tin is None:
-        return Beside(problems=problems)
+    second = second_tin(ground, wish, asked)
+    tin = second.tin
+    if tin is None or ground.batter is None or ground.tin is None or ground.oven is None:
+        return second
     answer = _baked(ground.batter, tin, ground.oven, work=own is not None)
     if isinstance(answer, Infeasible):
         return Beside(problems=clash_problems(answer, "--beside"), is_possible=False)
@@ -63,6 +61,15 @@ def beside_of(
         text="",
     )
     return Beside(tin, bake, _compared(found, ground, tin, bake, own))
+
+
+def second_tin(ground: "BakeGround", wish: "BakeWish", asked: Asked) -> Beside:
+    """The second tin as it is wished, or what is asked about it; nothing is baked."""
+    typed = asked.answer_for("--beside") or wish.beside
+    if typed is None or ground.tin is None:
+        return Beside()
+    tin, problems = _second(typed, ground.tin)
+    return Beside(tin, problems=problems)
 
 
 def other_name(own: Tin, other: Tin) -> str:

@@ -3,13 +3,15 @@
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from krume.bake import crust_colour, crust_steps, crust_word, sections, simulate_many, unknowns_of
+from krume.bake import crust_colour, crust_steps, crust_word, sections, simulate_many
 from krume.properties import screen_colour
 from krume.usecases.answer import Answer, Asked
 from krume.usecases.bake import BakeGround, BakeWish, bake_formula, bake_ground
 from krume.usecases.bake_around import door_too_late
-from krume.usecases.bake_beside import Beside, beside_of, own_draws
-from krume.usecases.bake_result import BakeResult, BakeTop, BakeUnknown
+from krume.usecases.bake_beside import Beside, beside_of, own_draws, second_tin
+from krume.usecases.bake_result import BakeResult, BakeTop
+from krume.usecases.bake_unknowns import narrowed
+from krume.usecases.cooling import Cooled, cooling_after
 
 if TYPE_CHECKING:
     from krume.bake import Section
@@ -32,26 +34,38 @@ def with_more(
     batter, tin, oven, minutes = ground.batter, ground.tin, ground.oven, answer.result.minutes
     if batter is None or tin is None or oven is None or minutes is None:
         return answer, Beside()
-    draws = own_draws(batter, tin, oven)
-    own = simulate_many(batter, tin, oven, draws).minutes
-    second = beside_of(ground, wish, asked, [float(minute) for minute in own])
+    second = second_tin(ground, wish, asked)
+    own = _own_minutes(ground) if wish.doubt or second.tin is not None else None
+    if second.tin is not None:
+        second = beside_of(ground, wish, asked, own)
+    cooled = Cooled(None)
+    if wish.cooling:
+        cooled = cooling_after(ground.formula, batter, tin, oven)
     result = replace(
         answer.result,
         beside=second.result,
-        unknowns=tuple(
-            BakeUnknown(each.key, each.text, round(each.share, 3))
-            for each in unknowns_of(batter, draws, own)
-        ),
+        unknowns=narrowed(ground, own) if wish.doubt and own is not None else (),
         tops=tops_of(ground, answer.result),
+        cooling=cooled.result,
     )
     problems = (*second.problems, *door_too_late(wish.door_min, minutes.high))
     found = replace(
         answer,
         result=result,
         problems=(*answer.problems, *problems),
+        notices=(*answer.notices, *cooled.notices),
         is_possible=answer.is_possible and second.is_possible,
     )
     return found, second
+
+
+def _own_minutes(ground: BakeGround) -> tuple[float, ...] | None:
+    """Minutes of the first tin's draws."""
+    batter, tin, oven = ground.batter, ground.tin, ground.oven
+    if batter is None or tin is None or oven is None:
+        return None
+    found = simulate_many(batter, tin, oven, own_draws(batter, tin, oven)).minutes
+    return tuple(float(minute) for minute in found)
 
 
 def tops_of(ground: BakeGround, result: BakeResult) -> tuple[BakeTop, ...]:

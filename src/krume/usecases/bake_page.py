@@ -2,8 +2,9 @@
 
 from dataclasses import dataclass, replace
 
-from krume.bake import Batter, Oven, figures, likeliest, predict
-from krume.base import Infeasible, Interval, as_text
+from krume.bake import likeliest
+from krume.base import Infeasible, as_text
+from krume.publish import SCREEN_NOTE
 from krume.store import book_at
 from krume.usecases.answer import Answer, Asked
 from krume.usecases.bake import BakeGround, BakeWish, bake_formula, bake_ground, barred, with_bake
@@ -11,7 +12,7 @@ from krume.usecases.bake_around import door_too_late
 from krume.usecases.bake_beside import Beside, beside_of
 from krume.usecases.bake_more import likely_min, with_more
 from krume.usecases.bake_pictures import BakePictures, pictures_of, told_stretch
-from krume.usecases.bake_result import BakeResult, BakeUnknown
+from krume.usecases.bake_result import BakeResult
 from krume.usecases.remembering import Remembered
 
 _LAST = {
@@ -39,7 +40,9 @@ class BakePage:
     cuts: tuple[str, ...] = ()
     pair: tuple[str, ...] = ()
     pair_min: float | None = None
+    other_likely_min: float | None = None
     top: str | None = None
+    top_text: str = ""
     cut_text: str = ""
 
 
@@ -87,9 +90,7 @@ def _with_doubt(name: str, wish: BakeWish, asked: Asked) -> Answer[BakePage]:
     if answer.result.minutes is None:
         return _bare(answer)
     ground = bake_ground(name, wish, asked)
-    answer, second = with_more(answer, ground, wish, asked)
-    narrowed = _narrowed(ground, answer.result.unknowns)
-    answer = replace(answer, result=replace(answer.result, unknowns=narrowed))
+    answer, second = with_more(answer, ground, replace(wish, doubt=True, cooling=True), asked)
     return _paged(answer, ground, second)
 
 
@@ -112,7 +113,9 @@ def _paged(answer: Answer[BakeResult], ground: BakeGround, second: Beside) -> An
         cuts=pictures.cut_svgs(),
         pair=pictures.pair_svgs(),
         pair_min=pictures.pair[0].section.time_min if pictures.pair else None,
+        other_likely_min=pictures.beside[1].course.likely_min if pictures.beside else None,
         top=pictures.top_svg(),
+        top_text=SCREEN_NOTE,
         cut_text=_cut_text(pictures),
     )
     return replace(bare, result=page)
@@ -127,30 +130,3 @@ def _cut_text(pictures: BakePictures) -> str:
         "colour. The height is the model's own, no promise."
     )
     return f"{said} {told_stretch((*pictures.cuts, *pictures.pair))}".strip()
-
-
-def _narrowed(ground: BakeGround, unknowns: tuple[BakeUnknown, ...]) -> tuple[BakeUnknown, ...]:
-    """What one reading or one more bake would leave of the minutes, where it can be had."""
-    batter, tin, oven = ground.batter, ground.tin, ground.oven
-    if batter is None or tin is None or oven is None:
-        return unknowns
-    then: dict[str, Interval] = {}
-    for key, changed, at in _steps(batter, oven):
-        answer = predict(changed, tin, at)
-        if not isinstance(answer, Infeasible):
-            then[key] = answer.minutes
-    return tuple(replace(each, then_min=then.get(each.key)) for each in unknowns)
-
-
-def _steps(batter: Batter, oven: Oven) -> list[tuple[str, Batter, Oven]]:
-    """One bake timed in this oven, a thermometer in it, a level cup of the batter weighed."""
-    half = figures()["spread-oven-thermometer"].value
-    spread = figures()["spread-heat-one-bake"].value
-    steps = []
-    if oven.ln_heat_sd > spread:
-        steps.append(("oven-heat", batter, replace(oven, ln_heat_sd=spread)))
-    if oven.temp_half_width_c > half:
-        steps.append(("oven-temperature", batter, replace(oven, temp_half_width_c=half)))
-    if not batter.density_measured:
-        steps.append(("density", replace(batter, density_measured=True), oven))
-    return steps

@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 
 from krume.base import Interval
 from krume.usecases.bake_around import BakeAround
+from krume.usecases.cooling import CoolingResult
 
 if TYPE_CHECKING:
     from krume.bake import Bake
@@ -161,8 +162,9 @@ class BakeResult:
     `core_c` is the core the bake is done at, `core_from` says whose it is; `own_minutes` are the
     formula's own, `planned_loss_pct` its own plan: label and cost use that one, never the model's.
     `lines` is what each weighing does to it, null where that is not asked. `around` is what stands
-    round the tin; `beside` the second tin; `unknowns` what makes the doubt, largest first; `tops`
-    the colour at check-from, likely and latest; `picture` the file it was drawn into.
+    round the tin; `beside` the second tin; `tops` the colour at check-from, likely and latest;
+    `unknowns` what makes the doubt, largest first, and `cooling` what comes after the oven, both
+    where they are asked for; `picture` the file it was drawn into.
     """
 
     name: str | None
@@ -194,4 +196,5 @@ class BakeResult:
     beside: BakeBeside | None = None
     unknowns: tuple[BakeUnknown, ...] = ()
     tops: tuple[BakeTop, ...] = ()
+    cooling: CoolingResult | None = None
     picture: str | None = None
