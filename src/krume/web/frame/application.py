@@ -1,5 +1,7 @@
 """The application: every job's routes behind one guard."""
 
+import contextlib
+from collections.abc import AsyncIterator
 from dataclasses import asdict
 from importlib import import_module
 from pathlib import Path
@@ -15,8 +17,10 @@ from starlette.staticfiles import StaticFiles
 from krume.base import KrumeError
 from krume.usecases import Asked, health_of
 from krume.web.frame.guarding import Guard
+from krume.web.frame.looking import at_one_moment
 from krume.web.frame.refusing import on_fault, on_http, on_refusal
 from krume.web.frame.rendering import asked_of
+from krume.web.frame.tidying import tidying
 
 JOBS = (
     "bake",
@@ -48,10 +52,11 @@ def application(book: Path | None = None) -> Starlette:
     app = Starlette(
         routes=[
             Route("/health", health),
-            *(route for job in JOBS for route in routes_of(job)),
+            *(at_one_moment(route) for job in JOBS for route in routes_of(job)),
             Mount("/static", StaticFiles(directory=_STATIC, packages=[_OF_SHEETS]), name="static"),
         ],
         middleware=[Middleware(Guard)],
+        lifespan=_lifespan,
         exception_handlers={
             HTTPException: on_http,
             KrumeError: on_refusal,
@@ -60,6 +65,12 @@ def application(book: Path | None = None) -> Starlette:
     )
     app.state.asked = Asked(book=book)
     return app
+
+
+@contextlib.asynccontextmanager
+async def _lifespan(_: Starlette) -> AsyncIterator[None]:
+    with tidying():
+        yield
 
 
 def routes_of(job: str) -> tuple[BaseRoute, ...]:
