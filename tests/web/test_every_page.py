@@ -27,6 +27,7 @@ NO_PAGES = (
     "image/",
     "text/plain",
     "text/css",
+    "text/javascript",
     "text/calendar",
     "text/csv",
 )

@@ -34,6 +34,7 @@ class BenchClock:
     minutes: float
     reason: str
     weighing: str | None
+    client_id: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +67,11 @@ class BenchClocks:
 
 def clocks_at_bench(name: str, asked: Asked, *, key: str = "") -> BenchClocks:
     """The clocks of the weighing that goes on, or of the one with a key."""
-    bench = weighing_of(key, asked) if key else bench_of(name, asked)
+    return clocks_beside(weighing_of(key, asked) if key else bench_of(name, asked), asked)
+
+
+def clocks_beside(bench: Bench, asked: Asked) -> BenchClocks:
+    """The clocks of a weighing that is known already."""
     book, at = book_at(asked.book), moment()
     clocks = tuple(_clock(c, at) for c in clocks_of(book, bench.key)) if bench.key else ()
     busy = running_clocks(book, "oven")
@@ -86,9 +91,9 @@ def clocks_at_bench(name: str, asked: Asked, *, key: str = "") -> BenchClocks:
 
 
 def start_at_bench(
-    name: str, key: str, asked: Asked, *, kind: str, client_id: str, reason: str = ""
+    name: str, key: str, asked: Asked, *, kind: str, client_id: str, reason: str = "", at: str = ""
 ) -> None:
-    """Start a clock; a foam beside an occupied oven needs a reason.
+    """Start a clock, now or at a moment before; a foam beside an occupied oven needs a reason.
 
     The oven's clock stops the foam's and the batter's: they are in the oven now.
     """
@@ -104,15 +109,17 @@ def start_at_bench(
         )
     if kind == "oven":
         for other in ("foam", "batter"):
-            stop_clocks(book, kind=other, weighing=began)
-    start_clock(book, check_id(client_id), kind=kind, weighing=began, reason=reason.strip())
+            stop_clocks(book, kind=other, weighing=began, at=at)
+    start_clock(
+        book, check_id(client_id), kind=kind, weighing=began, reason=reason.strip(), at=at
+    )  # fmt: skip
 
 
-def stop_at_bench(name: str, asked: Asked, *, kind: str) -> None:
+def stop_at_bench(name: str, asked: Asked, *, kind: str, at: str = "") -> None:
     """Stop a clock of the weighing that goes on; one that stands already is left."""
     kept = open_weighing(book_at(asked.book), f"formulas/{bench_of(name, asked).plan.name}.txt")
     if kept is not None:
-        stop_clocks(book_at(asked.book), kind=kind, weighing=kept.key)
+        stop_clocks(book_at(asked.book), kind=kind, weighing=kept.key, at=at)
 
 
 def _clock(kept: KeptClock, at: str) -> BenchClock:
@@ -123,6 +130,7 @@ def _clock(kept: KeptClock, at: str) -> BenchClock:
         minutes_between(kept.started_at, kept.stopped_at or at),
         kept.reason,
         kept.weighing,
+        kept.client_id,
     )
 
 

@@ -12,6 +12,13 @@ from krume.usecases.answer import Asked
 from krume.usecases.bench import begin_at_bench, check_id
 from krume.usecases.bench_result import Bench
 
+_WORDS = {
+    "light": "Lighter than usual: fold five more, then take the cup again.",
+    "inside": "In its band: go on, fill the tin.",
+    "heavy": "Heavier than usual: too far to mend. Bake it anyway; it is noted.",
+    "not known": "This family has no band for it. Note it, and go on.",
+}
+
 
 @dataclass(frozen=True, slots=True)
 class CupNow:
@@ -51,12 +58,17 @@ def judged(sg: float | None, low: float | None, high: float | None) -> tuple[str
     if sg is None:
         return "", ""
     if low is None or high is None:
-        return "not known", "This family has no band for it. Note it, and go on."
-    if sg < low:
-        return "light", "Lighter than usual: fold five more, then take the cup again."
-    if sg > high:
-        return "heavy", "Heavier than usual: too far to mend. Bake it anyway; it is noted."
-    return "inside", "In its band: go on, fill the tin."
+        place = "not known"
+    elif sg < low:
+        place = "light"
+    else:
+        place = "heavy" if sg > high else "inside"
+    return place, _WORDS[place]
+
+
+def cup_limits() -> tuple[float, dict[str, str]]:
+    """The heaviest cup, and the sentence of each place a batter may stand at."""
+    return figures("trial_limits.csv")["cup-most"].value, dict(_WORDS)
 
 
 def keep_cup(
@@ -64,7 +76,7 @@ def keep_cup(
     batter_g: float,
 ) -> None:  # fmt: skip
     """Keep one cup: its specific gravity stands in the weighing, the cup in the book."""
-    most = figures("trial_limits.csv")["cup-most"].value
+    most, _ = cup_limits()
     for field, value in (("empty", empty_g), ("water", water_g), ("batter", batter_g)):
         if not 0 < value <= most:
             raise InputError(

@@ -73,6 +73,15 @@ def trial_numbers(typed: dict[str, str]) -> tuple[dict[str, float | None], dict[
     return found, wrong
 
 
+def trial_limits() -> dict[str, dict[str, str | float]]:
+    """Each number of a trial: from where to where it is taken, and what to type."""
+    most = figures("trial_limits.csv")
+    return {
+        field: {"least": _least(field), "most": most[limit].value, "hint": hint}
+        for field, (limit, hint) in FIELDS.items()
+    }
+
+
 def _number(text: str) -> float | None:
     try:
         value = float(text)

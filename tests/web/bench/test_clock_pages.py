@@ -17,6 +17,11 @@ def post(client: TestClient, name: str, **more: str) -> str:
     return client.post(f"/bench/{name}/clock", data=sent).text
 
 
+def shown(text: str) -> set[str]:
+    """The panels that are not hidden."""
+    return set(re.findall(r'data-panel="(\w+)"(?: data-clock="\w+")?>', text))
+
+
 def started(client: TestClient, kind: str, minutes: float) -> str:
     """The page of a clock that was started so long ago."""
     from datetime import UTC, datetime, timedelta
@@ -48,9 +53,9 @@ def test_at_its_limits_the_words_and_the_shape_change(
 
 
 def test_foam_to_oven_to_the_trial(own: TestClient) -> None:
-    assert "Whisk is out" in own.get("/bench/F2/clock").text
-    assert "Minutes since the last whisk stroke" in post(own, "F2", start="foam")
-    assert "Minutes in the oven" in post(own, "F2", start="oven")
+    assert shown(own.get("/bench/F2/clock").text) == {"idle"}
+    assert shown(post(own, "F2", start="foam")) == {"foam"}
+    assert shown(post(own, "F2", start="oven")) == {"oven"}
     text = post(own, "F2", out="oven")
     assert "Height in the middle" in text
 
@@ -59,12 +64,14 @@ def test_an_occupied_oven_asks_twice_and_for_a_reason(own: TestClient) -> None:
     post(own, "F1", start="oven")
     text = own.get("/bench/F2/clock").text
     assert "The oven is occupied" in text
-    assert 'name="start" value="foam"' not in text
+    assert shown(text) == {"idle"}
+    assert 'name="start" value="foam" data-x="free" hidden>' in text
     text = own.get("/bench/F2/clock?anyway").text
+    assert shown(text) == {"choosing"}
     assert text.count('name="reason"') == 3
     refused = own.post("/bench/F2/clock", data={"start": "foam", "key": "k", "id": "1"})
     assert refused.status_code == 422
-    assert "All the same" in refused.text or "all the same" in refused.text
+    assert shown(refused.text) == {"choosing"}
     text = post(own, "F2", start="foam", reason="Another oven is free")
     assert "Begun although the oven was occupied: Another oven is free." in text
 
@@ -72,7 +79,7 @@ def test_an_occupied_oven_asks_twice_and_for_a_reason(own: TestClient) -> None:
 def test_a_cream_has_an_oven_clock_alone(own: TestClient) -> None:
     text = own.get("/bench/C1/clock").text
     assert 'value="foam"' not in text
-    assert 'name="start" value="oven"' in text
+    assert 'name="start" value="oven" data-x="free">' in text
 
 
 def test_one_number_answers_once_the_cup_is_known(own: TestClient) -> None:

@@ -293,6 +293,9 @@ def test_every_panel_passes_axe_and_nothing_moves_sideways(
         page.goto(f"{served.address}/bench/F2/{path}")
         look()
     page.get_by_role("button", name="Keep it").click()
+    page.wait_for_url("**/trials/*")
+    look()
+    page.goto(f"{served.address}/offline")
     look()
     page.goto(f"{served.address}/trials")
     look()
@@ -327,3 +330,97 @@ def test_a_link_tapped_while_a_weighing_is_on_its_way_is_followed_once_it_is_kep
         each.fallback()
     phone.wait_for_url(f"**{address}")
     assert any(step.kind == "undo" for step in steps(served))
+
+
+SMALL = """() => [...document.querySelectorAll("main :is(button, a.strip, summary, input)")]
+  .filter((node) => node.type !== "hidden" && node.checkVisibility())
+  .map((node) => [node.textContent || node.name, Math.round(node.getBoundingClientRect().height)])
+  .filter(([, height]) => height < 64)"""
+
+
+def test_everything_at_the_counter_takes_a_knuckle_and_the_lowest_strip_is_in_sight(
+    phone: Page, served: Served
+) -> None:
+    opened(phone, served)
+
+    def look() -> None:
+        assert phone.evaluate(SMALL) == []
+        box = phone.locator("main .strip.in:visible").bounding_box()
+        assert box is not None
+        assert box["y"] + box["height"] <= PHONE["height"] + 1
+
+    look()
+    press(phone)
+    look()
+    phone.get_by_text("It says something else").click()
+    look()
+    key = phone.locator('[data-key="0"]').bounding_box()
+    assert key is not None
+    assert key["y"] + key["height"] <= PHONE["height"]
+    for path in ("clock", "cup", "end"):
+        phone.goto(f"{served.address}/bench/F2/{path}")
+        phone.wait_for_selector('.bench[data-ready="yes"]')
+        look()
+
+
+VOICES = """(languages) => {
+  window.said = [];
+  const voices = languages.map(([lang, localService]) => ({ lang, localService, name: lang }));
+  Object.defineProperty(window, "speechSynthesis", { value: {
+    getVoices: () => voices, cancel() {}, addEventListener() {},
+    speak(words) { window.said.push([words.lang, words.text]); },
+  } });
+  window.SpeechSynthesisUtterance = class { constructor(text) { this.text = text; } };
+}"""
+
+
+@pytest.mark.parametrize(
+    ("languages", "voices", "said"),
+    [
+        ('["en-GB"]', '[["en-GB", true]]', [["en-GB", "white rice flour. Stop at 40."]]),
+        ('["de-DE", "en"]', '[["en-GB", true], ["de-DE", true]]', [["de-DE", "40"]]),
+        ('["de-DE"]', '[["en-GB", true], ["de-DE", false]]',
+         [["en-GB", "white rice flour. Stop at 40."]]),
+    ],
+)  # fmt: skip
+def test_the_number_is_said_by_a_voice_of_this_device_in_the_persons_language(
+    phone: Page, served: Served, languages: str, voices: str, said: list[list[str]]
+) -> None:
+    phone.add_init_script(
+        f'Object.defineProperty(navigator, "languages", {{ value: {languages} }});'
+        f"({VOICES})({voices});"
+    )
+    opened(phone, served)
+    phone.get_by_role("button", name="Say the weights aloud").click()
+    phone.evaluate("() => { window.said.length = 0; }")
+    press(phone)
+    assert phone.evaluate("window.said") == said
+
+
+def test_without_a_voice_of_this_device_nothing_offers_to_speak(
+    phone: Page, served: Served
+) -> None:
+    phone.add_init_script(f'({VOICES})([["en-GB", false]]);')
+    opened(phone, served)
+    expect(phone.locator("[data-x=aloud]")).to_be_hidden()
+
+
+@pytest.mark.parametrize(
+    ("lock", "is_told"),
+    [
+        ("{ request: () => Promise.resolve({}) }", False),
+        ("{ request: () => Promise.reject(new Error()) }", True),
+        ("undefined", True),
+    ],
+)
+def test_a_screen_that_may_go_dark_is_told_of(
+    phone: Page, served: Served, lock: str, *, is_told: bool
+) -> None:
+    phone.add_init_script(
+        "delete Navigator.prototype.wakeLock;"
+        if lock == "undefined"
+        else f'Object.defineProperty(navigator, "wakeLock", {{ value: {lock} }});'
+    )
+    opened(phone, served)
+    words = phone.get_by_text("This screen may go dark on its own.")
+    expect(words).to_be_visible() if is_told else expect(words).to_be_hidden()

@@ -8,6 +8,13 @@ from playwright.sync_api import Locator, Page
 Role = Literal["link", "button"]
 
 _MOST_KEYS = 160
+_KEPT = """async () => {
+  const cache = await caches.open("krume bench");
+  const paths = (await cache.keys()).map((each) => new URL(each.url).pathname);
+  const all = ["", "/clock", "/cup", "/end", "/state"].map((end) => location.pathname + end);
+  const all_here = [...all, "/offline"].every((each) => paths.includes(each));
+  return Boolean(navigator.serviceWorker.controller) && all_here;
+}"""
 _IS_THERE = "(node) => node === document.activeElement"
 
 OWN_TEXT = """\
@@ -125,6 +132,14 @@ class Person:
     def all_kept(self) -> None:
         """Wait until the book has all that this device holds of the weighing."""
         self.page.wait_for_function("() => localStorage.length === 0", timeout=60_000)
+
+    def kept_pages(self) -> None:
+        """Wait until the pages of this bench would open without the network."""
+        for _ in range(300):
+            if self.page.evaluate(_KEPT):
+                return
+            self.page.wait_for_timeout(100)
+        raise AssertionError("the pages of the bench are never kept")
 
     def slip(self, over_g: float) -> None:
         """Pour too much of the row that is shown."""

@@ -11,6 +11,7 @@ from starlette.routing import Route
 from krume.base import InputError, as_text
 from krume.usecases import (
     REASONS,
+    Asked,
     BenchClock,
     BenchClocks,
     clocks_at_bench,
@@ -18,6 +19,7 @@ from krume.usecases import (
     stop_at_bench,
 )
 from krume.web.bench.addresses import address_of, to
+from krume.web.bench.beside import small_state
 from krume.web.bench.showing import size_of
 from krume.web.frame.forms import Form, read_form
 from krume.web.frame.rendering import asked_of, page
@@ -35,30 +37,41 @@ class Limit:
 
 
 @dataclass(frozen=True, slots=True)
-class ClockPage:
-    """The clock that runs, or the one that may begin."""
+class Run:
+    """A clock as it runs, or as it would: its sentence, minutes so far, and what its limits say."""
 
+    kind: str
+    say: str
+    minutes: str
+    size: str
+    stage: str
+    limits: tuple[Limit, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ClockPage:
+    """The one panel that is shown, and those its script may come to without the network.
+
+    Panels: the kind of the clock that runs, `idle`, or `choosing` why a foam may begin beside an
+    occupied oven.
+    """
+
+    name: str
     title: str
     address: str
     key: str
     client_id: str
+    panel: str
     corner: str
     beside: str
-    running: str
-    started_at: str
-    now_utc: str
-    minutes: str
-    size: str
-    say: str
-    stage: str
-    limits: tuple[Limit, ...]
+    runs: tuple[Run, ...]
     kind: str
     begin: str
     busy: str
-    choosing: bool
     reasons: tuple[str, ...]
     take: str
     after: str
+    state: str
 
 
 def clock(request: Request) -> Response:
@@ -68,58 +81,61 @@ def clock(request: Request) -> Response:
 
 
 def _page(request: Request, found: BenchClocks, *, choosing: bool, status: int = 200) -> Response:
-    context = _context(found, choosing=choosing)
+    context = _context(found, asked_of(request), choosing=choosing)
     return page(request, "bench/clock.html", context, title=f"Clock, {context.title}",
                 status=status)  # fmt: skip
 
 
-def _context(found: BenchClocks, *, choosing: bool) -> ClockPage:
+def _context(found: BenchClocks, asked: Asked, *, choosing: bool) -> ClockPage:
     plan = found.bench.plan
     running = found.running("oven") or found.running("foam") or found.running("batter")
     kind = "foam" if found.whites_min else "batter" if found.batter_min else "oven"
-    minutes = 0.0 if running is None else running.minutes
-    limits = _limits(found, kind if running is None else running.kind, minutes)
-    now = next((x for x in limits if x.is_now), None)
-    shown = str(int(minutes))
+    kinds = dict.fromkeys((kind, *(() if running is None else (running.kind,)), "oven"))
+    choosing = choosing and found.busy is not None and running is None
     begins = {"foam": "Whisk is out", "batter": "Whisk is out", "oven": "In the oven"}
     return ClockPage(
+        name=plan.name,
         title=plan.title,
         address=address_of(plan.name),
         key=found.bench.key or uuid4().hex,
         client_id=uuid4().hex,
+        panel=running.kind if running else "choosing" if choosing else "idle",
         corner="in the oven" if running and running.kind == "oven" else "the clock",
         beside=_beside(found, running),
-        running="" if running is None else running.kind,
-        started_at="" if running is None else running.started_at,
-        now_utc=found.now_utc,
-        minutes=shown,
-        size=size_of(f"{shown}m"),  # its unit is wider than the gram
-        say=_say(running),
-        stage="" if now is None or running is None else now.stage,
-        limits=limits,
+        runs=tuple(_run(found, each, running) for each in kinds),
         kind=kind,
         begin=begins[kind],
         busy=_busy(found.busy) if running is None and kind != "oven" else "",
-        choosing=choosing and found.busy is not None and running is None,
         reasons=REASONS,
         take="Begin at the last whisk stroke." if kind != "oven" else "Begin when its door shuts.",
         after=_where(found),
+        state=small_state(found.bench, asked),
     )
 
 
-def _say(running: BenchClock | None) -> str:
-    if running is None:
-        return "No clock runs"
-    if running.kind == "oven":
-        return "Minutes in the oven"
-    return "Minutes since the last whisk stroke"
+def _run(found: BenchClocks, kind: str, running: BenchClock | None) -> Run:
+    """A kind of clock; one that does not run has no minutes and says nothing yet."""
+    is_on = running is not None and running.kind == kind
+    minutes = running.minutes if running is not None and is_on else 0.0
+    limits = _limits(found, kind, minutes if is_on else None)
+    now = next((x for x in limits if x.is_now), None)
+    shown = str(int(minutes))
+    return Run(
+        kind=kind,
+        say="Minutes in the oven" if kind == "oven" else "Minutes since the last whisk stroke",
+        minutes=shown,
+        size=size_of(f"{shown}m"),  # its unit is wider than the gram
+        stage="" if now is None else now.stage,
+        limits=limits,
+    )
 
 
-def _limits(found: BenchClocks, kind: str, minutes: float) -> tuple[Limit, ...]:
-    """The family's own limits in the words of the moment."""
+def _limits(found: BenchClocks, kind: str, minutes: float | None) -> tuple[Limit, ...]:
+    """The family's own limits in the words of the moment; None for a clock that does not run."""
     if kind == "oven":
-        core = ""
-        if found.core_low_c is not None and found.core_high_c is not None:
+        own = found.bench.plan.formula.core_c
+        core = "" if own is None else f"A core of {as_text(own)} °C says it is done."
+        if own is None and found.core_low_c is not None and found.core_high_c is not None:
             low, high = as_text(found.core_low_c), as_text(found.core_high_c)
             core = f"A core of {low}–{high} °C says it is done."
         raw = [(0.0, "inside", "", core or "Judge it by its spring.")]
@@ -133,6 +149,8 @@ def _limits(found: BenchClocks, kind: str, minutes: float) -> tuple[Limit, ...]:
             raw.append((0.0, "bowl", "", f"Into the oven within {as_text(batter)} minutes."))
         if batter is not None:
             raw.append((batter, "clash", "gone", "Past its time. Into the oven at once."))
+    if minutes is None:
+        return tuple(Limit(*each, is_now=False) for each in raw)
     last = max((n for n, each in enumerate(raw) if each[0] <= minutes), default=0)
     return tuple(Limit(*each, is_now=n == last) for n, each in enumerate(raw))
 

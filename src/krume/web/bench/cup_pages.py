@@ -1,5 +1,6 @@
 """The cup at the bench: one number, the band as a ruled strip, one sentence."""
 
+import json
 import math
 from dataclasses import dataclass
 from uuid import uuid4
@@ -10,8 +11,9 @@ from starlette.responses import Response
 from starlette.routing import Route
 
 from krume.base import InputError, as_text
-from krume.usecases import CupNow, bench_of, cup_at_bench, keep_cup
+from krume.usecases import CupNow, bench_of, cup_at_bench, cup_limits, keep_cup
 from krume.web.bench.addresses import address_of, to
+from krume.web.bench.beside import small_state
 from krume.web.frame.forms import Form, read_form
 from krume.web.frame.rendering import asked_of, page
 
@@ -32,6 +34,7 @@ class Strip:
 class CupPage:
     """The cup's boxes, what it came to, and where that stands."""
 
+    name: str
     title: str
     address: str
     key: str
@@ -39,7 +42,9 @@ class CupPage:
     cup: CupNow
     sg: str
     strip: Strip | None
+    band: str
     form: Form
+    state: str
 
 
 def cup(request: Request) -> Response:
@@ -55,6 +60,7 @@ def _page(request: Request, form: Form | None, *, status: int = 200) -> Response
         "water": "" if now.water_g is None else as_text(now.water_g, 1),
     }
     context = CupPage(
+        name=bench.plan.name,
         title=bench.plan.title,
         address=address_of(bench.plan.name),
         key=bench.key or uuid4().hex,
@@ -62,9 +68,19 @@ def _page(request: Request, form: Form | None, *, status: int = 200) -> Response
         cup=now,
         sg="" if now.sg is None else f"{now.sg:.2f}",
         strip=_strip(now),
+        band=_band(now),
         form=form or Form(values),
+        state=small_state(bench, asked_of(request)),
     )
     return page(request, "bench/cup.html", context, title=f"Cup, {context.title}", status=status)
+
+
+def _band(now: CupNow) -> str:
+    """What the script judges a cup by, as JSON: the band, the words, the heaviest cup."""
+    most, words = cup_limits()
+    strip = "" if now.low is None else f"Usual specific gravity {now.low:.2f} to {now.high:.2f}"
+    band = {"low": now.low, "high": now.high, "most": most, "words": words, "strip": strip}
+    return json.dumps(band, ensure_ascii=False, separators=(",", ":"))
 
 
 def _strip(now: CupNow) -> Strip | None:

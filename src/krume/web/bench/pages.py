@@ -1,24 +1,38 @@
 """The bench's own page: one row at a time, said by forms or by the script, kept once."""
 
 import json
+from dataclasses import dataclass
+from pathlib import Path
 from uuid import uuid4
 
 from starlette.concurrency import run_in_threadpool
 from starlette.requests import Request
-from starlette.responses import JSONResponse, Response
+from starlette.responses import FileResponse, JSONResponse, Response
 from starlette.routing import Route
 
 from krume.base import InputError, KrumeError
-from krume.usecases import Bench, BenchSaid, bench_of, say_at_bench, set_aside
+from krume.usecases import (
+    Bench,
+    BenchSaid,
+    ClockSaid,
+    CupSaid,
+    EndSaid,
+    bench_of,
+    hear_at_bench,
+    say_at_bench,
+    set_aside,
+)
 from krume.web.bench.addresses import address_of, to
+from krume.web.bench.beside import said_beside, whole_state
 from krume.web.bench.clock_pages import ROUTES as CLOCK
 from krume.web.bench.cup_pages import ROUTES as CUP
-from krume.web.bench.showing import shown, state_of
+from krume.web.bench.showing import shown
 from krume.web.bench.trial_pages import ROUTES as TRIALS
 from krume.web.frame.forms import Form, read_form
 from krume.web.frame.rendering import asked_of, page
 
 _MOST_SAID = 500
+_WORKER = Path(__file__).parent.parent / "static" / "bench-worker.js"
 
 
 def bench(request: Request) -> Response:
@@ -76,21 +90,27 @@ async def said(request: Request) -> Response:
     try:
         sent = json.loads(await request.body())
         key, many = _sent(sent)
-    except (ValueError, KeyError, TypeError, OverflowError, RecursionError):
+    except (ValueError, KeyError, TypeError, AttributeError, OverflowError, RecursionError):
         return JSONResponse({"wrong": "That was not understood. Nothing was kept."}, 422)
     return await run_in_threadpool(_answer, request, key, many)
 
 
-def _sent(sent: object) -> tuple[str, tuple[BenchSaid, ...]]:
+Said = BenchSaid | CupSaid | ClockSaid | EndSaid
+
+
+def _sent(sent: object) -> tuple[str, tuple[Said, ...]]:
     if not isinstance(sent, dict) or not isinstance(sent["said"], list):
         raise TypeError
     many = sent["said"][:_MOST_SAID]
     return str(sent["key"]), tuple(_one(each) for each in many)
 
 
-def _one(each: object) -> BenchSaid:
+def _one(each: object) -> Said:
     if not isinstance(each, dict):
         raise TypeError
+    beside = said_beside(each)
+    if beside is not None:
+        return beside
     position, display = each.get("position"), each.get("display_g")
     return BenchSaid(
         client_id=str(each["id"]),
@@ -102,17 +122,19 @@ def _one(each: object) -> BenchSaid:
     )
 
 
-def _answer(request: Request, key: str, many: tuple[BenchSaid, ...]) -> Response:
+def _answer(request: Request, key: str, many: tuple[Said, ...]) -> Response:
+    asked = asked_of(request)
     try:
-        found = say_at_bench(request.path_params["name"], key, many, asked_of(request))
+        found = hear_at_bench(request.path_params["name"], key, many, asked)
     except KrumeError as error:
-        return JSONResponse({"wrong": error.message}, error.http_status)
-    return JSONResponse(state_of(found))
+        return JSONResponse({"wrong": error.message, "field": error.field}, error.http_status)
+    return JSONResponse(whole_state(found, asked))
 
 
 def state(request: Request) -> Response:
     """The weighing as it stands, for a page that is open already."""
-    return JSONResponse(state_of(bench_of(request.path_params["name"], asked_of(request))))
+    asked = asked_of(request)
+    return JSONResponse(whole_state(bench_of(request.path_params["name"], asked), asked))
 
 
 async def aside(request: Request) -> Response:
@@ -122,7 +144,27 @@ async def aside(request: Request) -> Response:
     return to(address_of(request.path_params["name"]))
 
 
+@dataclass(frozen=True, slots=True)
+class AwayPage:
+    """A bench that was never opened on this device, while the network is gone."""
+
+    title: str
+
+
+def away(request: Request) -> Response:
+    """What still works, for a page that cannot be had."""
+    title = "Not on this phone"
+    return page(request, "bench/away.html", AwayPage(title), title=title)
+
+
+def worker(_: Request) -> Response:
+    """The script that answers for the bench without the network: it must stand above its pages."""
+    return FileResponse(_WORKER, media_type="text/javascript")
+
+
 ROUTES = (
+    Route("/bench-worker.js", worker, methods=["GET"]),
+    Route("/offline", away, methods=["GET"]),
     Route("/bench/{name}", bench, methods=["GET"]),
     Route("/bench/{name}/say", say, methods=["POST"]),
     Route("/bench/{name}/said", said, methods=["POST"]),

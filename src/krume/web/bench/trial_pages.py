@@ -1,5 +1,6 @@
 """The trial a bake ends as, all of them in a list, and each with what was weighed for it."""
 
+import json
 from dataclasses import dataclass, replace
 from itertools import groupby
 from uuid import uuid4
@@ -19,6 +20,7 @@ from krume.usecases import (
     drafted,
     edit_trial,
     end_as_trial,
+    trial_limits,
     trial_numbers,
     trial_row,
     trial_rows,
@@ -26,6 +28,7 @@ from krume.usecases import (
     weighing_of,
 )
 from krume.web.bench.addresses import address_of, to
+from krume.web.bench.beside import small_state
 from krume.web.frame.forms import Form, read_form
 from krume.web.frame.rendering import asked_of, page
 
@@ -34,12 +37,15 @@ from krume.web.frame.rendering import asked_of, page
 class EndPage:
     """The boxes of a bake that ends now."""
 
+    name: str
     title: str
     address: str
     key: str
     trial: str
     form: Form
     is_open: bool
+    limits: str
+    state: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,12 +93,15 @@ def end(request: Request) -> Response:
 def _end(request: Request, form: Form, *, status: int = 200) -> Response:
     bench = bench_of(request.path_params["name"], asked_of(request))
     context = EndPage(
+        name=bench.plan.name,
         title=bench.plan.title,
         address=address_of(bench.plan.name),
         key=form.get("key") or bench.key or uuid4().hex,
         trial=form.get("trial") or uuid4().hex,
         form=form,
         is_open=False,
+        limits=json.dumps(trial_limits(), ensure_ascii=False, separators=(",", ":")),
+        state=small_state(bench, asked_of(request)),
     )
     title = f"Write down {context.title}"
     return page(request, "bench/end.html", context, title=title, status=status)

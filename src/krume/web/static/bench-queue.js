@@ -82,8 +82,10 @@ export class Queue {
   async ask(address, options) {
     try {
       const response = await fetch(address, { ...options, cache: "no-store" });
-      this.lost = false;
-      return { status: response.status, body: await response.json() };
+      // What the worker had kept is no answer of the book's: the network is gone all the same.
+      const kept = response.headers.get("x-krume-kept") === "yes";
+      this.lost = kept;
+      return { status: response.status, body: await response.json(), kept };
     } catch {
       this.lost = true;
       return null;

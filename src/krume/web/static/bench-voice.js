@@ -1,6 +1,7 @@
 // The weights read aloud, by a voice of this device alone; off until it is asked for.
 
 const PLACE = "krume aloud";
+const OWN = "en";
 
 export class Voice {
   constructor(button) {
@@ -13,10 +14,13 @@ export class Voice {
     button.addEventListener("click", () => this.turn());
   }
 
-  /** Only voices that need no network count. */
+  /** A voice of the person's own language, else an English one; only such as need no network. */
   find() {
     const own = speechSynthesis.getVoices().filter((voice) => voice.localService);
-    this.voice = own.find((voice) => voice.lang.startsWith("en")) ?? null;
+    const tongue = (tag) => tag.toLowerCase().split(/[-_]/)[0];
+    const wanted = [...(navigator.languages ?? [navigator.language]), OWN].map(tongue);
+    this.voice = wanted.map((tag) => own.find((each) => tongue(each.lang) === tag)).find(Boolean) ?? null;
+    this.isOwn = this.voice !== null && tongue(this.voice.lang) === OWN;
     this.button.hidden = !this.voice;
     this.show();
   }
@@ -25,19 +29,27 @@ export class Voice {
     this.on = !this.on;
     try { localStorage.setItem(PLACE, this.on ? "yes" : "no"); } catch { /* only this page, then */ }
     this.show();
-    if (this.on) this.say("Weights are read aloud.");
+    if (this.on) this.speak(this.last || (this.isOwn ? "Weights are read aloud." : ""));
   }
 
   show() {
     this.button.setAttribute("aria-pressed", String(this.on));
   }
 
-  say(text) {
-    if (!this.on || !this.voice || text === this.last) return;
-    this.last = text;
+  /** The sentence in English; in another language its number alone, as that language says it. */
+  say(text, value = null) {
+    const words = this.isOwn ? text : value === null ? "" : value.toLocaleString(this.voice?.lang);
+    if (words === this.last) return;
+    this.last = words;
+    if (this.on && words) this.speak(words);
+  }
+
+  speak(words) {
+    if (!this.voice || !words) return;
     speechSynthesis.cancel();
-    const words = new SpeechSynthesisUtterance(text);
-    words.voice = this.voice;
-    speechSynthesis.speak(words);
+    const said = new SpeechSynthesisUtterance(words);
+    said.voice = this.voice;
+    said.lang = this.voice.lang;
+    speechSynthesis.speak(said);
   }
 }

@@ -2,6 +2,7 @@
 
 import { keepAwake } from "./bench-awake.js";
 import { bar, grams, sizeOf } from "./bench-draw.js";
+import { isKept, keepPages, keepState } from "./bench-kept.js";
 import { Queue } from "./bench-queue.js";
 import { showSlip } from "./bench-slip.js";
 import { addOf, displayOf, grown, plain, standing, withSaid } from "./bench-state.js";
@@ -16,7 +17,7 @@ const root = document.getElementById("bench");
 const main = root.closest("main");
 const page = document.querySelector(".bench");
 let state = JSON.parse(root.dataset.state);
-let key = state.key || root.dataset.key;
+let key = state.key || newId();
 let typing = location.search.includes("else");
 let slipSince = 0;
 let shown = "";
@@ -37,8 +38,16 @@ function heard(answer) {
   } else {
     state = answer.body;
     key = state.key || key;
+    if (!answer.kept && state.state === "open") keepState(root.dataset.address, state);
+    // What was written down is done with: the bench is free for the next one.
+    if (state.state !== "open") free();
   }
   draw();
+}
+
+function free() {
+  key = newId();
+  queue.look();
 }
 
 function steps() {
@@ -64,10 +73,16 @@ function say(said) {
 async function send() {
   await queue.send(key);
   draw();
-  if (wished && !queue.lost && !queue.many.length) location.assign(wished);
+  if (wished && await isReady(wished)) location.assign(wished);
+}
+
+/** A way may be gone once all is kept; without the network, where its page opens all the same. */
+async function isReady(href) {
+  return queue.lost ? isKept(href) : queue.many.length === 0;
 }
 
 function panelOf(found) {
+  if (queue.many.some((said) => said.kind === "end")) return "ended";
   if (found.slip !== null) return "slip";
   if (found.now === null) return "done";
   const { kind } = found.spots[found.now];
@@ -88,7 +103,7 @@ function draw() {
   if (panel === "slip") drawSlip(found, all);
   else slipSince = 0;
   if (panel === "done") put("total", grams(found.spots.reduce((t, s) => t + (s.got_g ?? 0), 0)));
-  if (found.now !== null && panel !== "slip") drawRow(found, panel);
+  if (found.now !== null && !["slip", "ended"].includes(panel)) drawRow(found, panel);
   for (const node of page.querySelectorAll('input[name="position"]')) node.value = found.now ?? -1;
   for (const node of page.querySelectorAll('input[name="key"]')) node.value = key;
   show("aside", all.length > 0 && !queue.lost);
@@ -118,7 +133,8 @@ function progress(found) {
 
 function drawBefore(found, panel) {
   const { last, before, chosen } = found;
-  show("before", last !== null && panel !== "slip" && !(panel === "number" && typing));
+  const is = !["slip", "ended"].includes(panel) && !(panel === "number" && typing);
+  show("before", last !== null && is);
   for (const node of x("undo")) node.value = last?.id ?? "";
   const was = x("was")[0];
   was.replaceChildren();
@@ -171,7 +187,7 @@ function drawRow(found, panel) {
     put("new", again ? "The same bowl" : "A new bowl");
     x("put")[0].firstChild.data = again ? "Leave the " : "Put the ";
     put("label", row.label);
-    voice.say(`${again ? "Leave" : "Put"} the ${row.label} on the scale. Set it to zero.`);
+    voice.say(`${again ? "Leave" : "Put"} the ${row.label} on the scale. Set it to zero.`, 0);
     return;
   }
   put("take", row.take);
@@ -182,7 +198,13 @@ function drawRow(found, panel) {
   show("mark", row.mark !== "");
   x("bar")[0].replaceChildren(bar(found, at) ?? "");
   if (panel === "number") drawNumber(row, add, text);
-  voice.say(panel === "add" ? `${row.take}. Stop at ${text}.` : `${row.take}. About ${grams(add)}.`);
+  if (panel === "add") voice.say(`${row.take}. Stop at ${text}.`, rounded(display, row));
+  else voice.say(`${row.take}. About ${grams(add)}.`, rounded(add, row));
+}
+
+/** A number as it is said: with the digits it is shown with. */
+function rounded(value, row) {
+  return value === null ? null : Number(grams(value, row.step_g).replaceAll("\u202f", ""));
 }
 
 function drawNumber(row, add, text) {
@@ -252,7 +274,7 @@ function clicked(event) {
     typing = link.dataset.x === "else";
     draw();
   } else if (link && (queue.lost || queue.many.length)) {
-    // The way is gone once all is kept; a page that cannot be had now would take this one away.
+    // A page that cannot be had now would take this one away.
     event.preventDefault();
     wished = link.href;
     show("lost", queue.lost);
@@ -265,6 +287,12 @@ function pressed(event) {
   if (!button) return;
   const box = document.getElementById("shows");
   box.value = button.dataset.key === "back" ? box.value.slice(0, -1) : box.value + button.dataset.key;
+}
+
+/** A page that was kept begins from where the weighing stands now. */
+async function begin() {
+  await queue.look();
+  await send();
 }
 
 page.addEventListener("submit", submitted);
@@ -280,7 +308,8 @@ setInterval(async () => {
   if (queue.many.length) await send();
   else if (queue.lost) { await queue.look(); draw(); }
 }, RETRY_MS);
-keepAwake();
+keepAwake(x("dark")[0]);
+keepPages(root.dataset.address);
 draw();
-send();
+begin();
 page.dataset.ready = "yes";
