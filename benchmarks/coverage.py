@@ -161,7 +161,7 @@ def asked_cases() -> list[Asked]:
     return made
 
 
-def main(kitchens: int = 60, seed: int = 100) -> None:
+def main(kitchens: int = 300, seed: int = 5000) -> None:
     """Print the share of each world, and that of ovens already timed."""
     cases = asked_cases()
     for name, world in worlds().items():

@@ -1,6 +1,6 @@
 """The printed interval holds for eight kitchens in ten: kitchens with a truth of their own.
 
-The whole count (720 kitchens a world) is printed by `python -m benchmarks.coverage`.
+The whole count (3600 kitchens a world) is printed by `python -m benchmarks.coverage`.
 """
 
 from functools import cache
