@@ -3,6 +3,7 @@
 The whole count (3600 kitchens a world) is printed by `python -m benchmarks.coverage`.
 """
 
+from dataclasses import replace
 from functools import cache
 
 import numpy as np
@@ -18,7 +19,7 @@ from benchmarks.coverage import (
     heat_off,
     heavy_tails,
 )
-from krume.bake import drawn
+from krume.bake import Oven, Prediction, drawn, predict, simulate_many
 
 FEW = (0, 2, 4, 8)
 
@@ -64,3 +65,15 @@ def test_a_hotter_oven_than_its_dial_bakes_sooner() -> None:
     case = _few()[1]
     hot = baked_min(case, dial_off(10.0), count=16, seed=5)
     assert (hot < baked_min(case, as_drawn, count=16, seed=5)).all()
+
+
+def test_a_bake_that_never_ends_counts_as_later_than_everything() -> None:
+    cool = replace(_few()[0], oven=Oven(118))
+    found = predict(cool.batter, cool.tin, cool.oven)
+    draws = drawn(cool.batter, cool.tin, cool.oven, count=256)
+    minutes = simulate_many(cool.batter, cool.tin, cool.oven, draws).minutes[1:]
+    assert isinstance(found, Prediction)
+    assert found.stalled == int(np.isinf(minutes).sum()) > 0
+    ended = np.quantile(minutes[np.isfinite(minutes)], 0.9)
+    assert found.minutes.high > ended
+    assert found.minutes.high == np.ceil(np.quantile(minutes, 0.9))
