@@ -1,10 +1,12 @@
 """A day's plan: the demo's twelve tortes, clocks that hold, and laws of moving and of room."""
 
+from dataclasses import replace
 from datetime import datetime, timedelta
 from itertools import pairwise
 
 import pytest
 
+from krume.base import Interval
 from krume.plan import Promise, Task, Timetable, timetable
 from tests.plan.kitchens import FORMULAS, NOW, SATURDAY, T2, kitchen, order
 
@@ -149,6 +151,16 @@ def test_a_cake_alone_is_baked_the_day_before() -> None:
     plan = planned(Promise("cake", SATURDAY, ((cake, 1),)))
     assert [load.start.date() for load in plan.loads] == [(SATURDAY - timedelta(days=1)).date()]
     assert [task.step for task in plan.tasks if task.step == "build"] == []
+
+
+def test_a_cakes_own_minutes_of_cooling_take_the_place_of_the_usual_ones() -> None:
+    own = replace(FORMULAS["F1"], cool_min=Interval(75, 92, 110.5))
+    found = timetable((order(1),), {**FORMULAS, "F1": own}, kitchen(8.0), NOW)
+    assert found is not None
+    for plan, minutes, status in ((planned(order(1)), 90, "assumed"), (found, 111, "declared")):
+        cooled = next(task for task in plan.tasks if task.step == "cool" and task.of == "F1")
+        assert cooled.end - cooled.start == timedelta(minutes=minutes)
+        assert cooled.status == status
 
 
 def test_an_hour_before_the_working_day_is_boxed_the_evening_before_and_keeps_its_place() -> None:

@@ -42,6 +42,18 @@ def test_a_cream_of_which_no_step_says_how_hot_it_gets_is_logged_as_cooked(demo:
     assert log.raw == ("C2 Set yoghurt cream",)
 
 
+def test_a_log_of_custard_says_which_depth_is_predicted_and_that_it_shows_nothing(
+    demo: Asked,
+) -> None:
+    log = cold_log_of(sold_of("T1", demo), None, demo)
+    assert log is not None
+    assert log.predicted.startswith("Predicted to cool in time with room to spare, no evidence:")
+    assert "metal tray in the fridge up to 1.5 cm" in log.predicted
+    jelly = cold_log_of(sold_of("T3", demo), None, demo)
+    assert jelly is not None
+    assert jelly.predicted == ""
+
+
 def test_a_formula_alone_has_no_log(demo: Asked) -> None:
     assert cold_log_of(sold_of("C1", demo), None, demo) is None
 

@@ -93,9 +93,19 @@ def _add_step(draft: Draft, load: _Load, step: Step, index: int, *, tight: bool)
     kind = _STEP_OF.get(step.uses, "kit" if index == 0 else "prepare")
     if kind == "prepare" and _is_after_oven(load, index):
         kind = "wrap"
-    mark = load.mark(_words(step, load), kind, tight=tight, status=step.status)
+    own = _own_cooling_min(step, load, index)
+    status = step.status if own is None else "declared"
+    mark = load.mark(_words(step, load), kind, tight=tight, status=status)
     name = f"{load.name}: {step.word}"
-    return draft.add(name, _minutes(step, load), uses, load.window, mark)
+    minutes = _minutes(step, load) if own is None else own
+    return draft.add(name, minutes, uses, load.window, mark)
+
+
+def _own_cooling_min(step: Step, load: _Load, index: int) -> int | None:
+    """A cake's own minutes on the rack after the oven, the late end of them; None is the row's."""
+    own = load.formula.cool_min
+    is_cooling = step.uses == "rack" and _is_after_oven(load, index)
+    return math.ceil(own.high) if own is not None and is_cooling else None
 
 
 def _is_after_oven(load: _Load, index: int) -> bool:

@@ -13,7 +13,8 @@ class PlannedFormula:
     """What a day needs to know of a formula; None is not known.
 
     `batter_ml` and `white_ml` are the room of one cake in the bowl; `tin` is the tin's own text;
-    `use_min` is the clock of a cream once it is folded, `set_h` its hours to set.
+    `use_min` is the clock of a cream once it is folded, `set_h` its hours to set; `cool_min` are a
+    cake's own minutes until it is cold, where its text says them.
     """
 
     name: str
@@ -28,6 +29,7 @@ class PlannedFormula:
     tin: str = ""
     use_min: float | None = None
     set_h: float | None = None
+    cool_min: Interval | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -46,7 +46,8 @@ class ColdLog:
     """All that stands on a cold log.
 
     `cooked` and `raw` are creams by their names, the first cooled from a boil; `warm` says what
-    is known of hours out of the cold; `earlier` are logs the book holds of the same creams.
+    is known of hours out of the cold; `earlier` are logs the book holds of the same creams;
+    `predicted` says which depth is likely to cool in time, and shows nothing.
     """
 
     title: str
@@ -56,6 +57,7 @@ class ColdLog:
     warm: tuple[str, ...]
     earlier: tuple[LoggedCooling, ...]
     cautions: tuple[str, ...]
+    predicted: str = ""
 
 
 def cold_log_leaf(log: ColdLog, imprint: Imprint, hold: Hold | None = None) -> Leaf:
@@ -66,6 +68,7 @@ def cold_log_leaf(log: ColdLog, imprint: Imprint, hold: Hold | None = None) -> L
         facts=_facts(log.limits),
         parts=(
             LeafPart("Verdict so far: not shown", _verdict(log), boxed=True),
+            *((LeafPart("Which depth", (log.predicted,)),) if log.predicted else ()),
             *(_cooling(name, log.limits) for name in log.cooked),
             *_raw(log),
             LeafPart("Out of the cold", log.warm, _way(log.limits)),

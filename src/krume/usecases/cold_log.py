@@ -10,6 +10,7 @@ from krume.properties import CONSTANT_COLUMNS, constants
 from krume.publish import ColdLog, CoolingLimits, LoggedCooling
 from krume.store import book_at, table_rows
 from krume.usecases.answer import Asked
+from krume.usecases.custard_way import custard_way, short_way
 from krume.usecases.keep import cold_most_c, keeping_of
 from krume.usecases.order import OrderJudgement
 from krume.usecases.product import SoldRead, families_of
@@ -33,7 +34,15 @@ def cold_log_of(read: SoldRead, judged: OrderJudgement | None, asked: Asked) -> 
         warm=(_NO_WAY,) if judged is None else (judged.warm.text,),
         earlier=tuple(each for each in book_logs(asked) if each.of in creams),
         cautions=(caution("cold-chain").text, caution("local-law").text),
+        predicted=_predicted(formulas, read),
     )
+
+
+def _predicted(formulas: dict[str, Formula], read: SoldRead) -> str:
+    """Which depth of its custards is likely to cool in time; nothing where it has none."""
+    kinds = {name: kind for each in read.sold for name, kind in families_of(each).items()}
+    way = custard_way(formulas, kinds)
+    return "" if way is None else short_way(way)
 
 
 def _creams(read: SoldRead, keeping: Keeping) -> tuple[str, ...]:

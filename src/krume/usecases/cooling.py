@@ -15,7 +15,8 @@ from krume.bake import (
 from krume.base import Infeasible, Interval, Notice, OutOfRangeError
 from krume.design import Formula, balance
 from krume.size import Tin
-from krume.usecases.cooling_words import cooling_line, cooling_lines
+from krume.usecases.cooling_words import cooling_line, cooling_lines, own_lines
+from krume.usecases.own_cooling import own_cooling_min
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +43,7 @@ class CoolingResult:
 
     `way`: rack, hung, rolled, tin; `way_words` is how the family is cooled. `lines` say it all in
     a baker's words, `line` in one for a card. The temperatures are those that count as cold
-    enough, or as too cold.
+    enough, or as too cold. `own_min` are the formula's own minutes, where its text says them.
     """
 
     way: str
@@ -64,6 +65,7 @@ class CoolingResult:
     wrap_c: float
     roll_hottest_c: float
     roll_coldest_c: float
+    own_min: Interval | None
     curve: CoolingCurve
     draws: int
     lines: tuple[str, ...]
@@ -108,7 +110,8 @@ def cooling_after(
         return Cooled(None, (Notice("no-cooling", error.message),))
     if isinstance(cooled, Infeasible):
         return Cooled(None)
-    return Cooled(_result(cooled, found, is_planned=height is not None), cooled.notices)
+    own = own_cooling_min(formula)
+    return Cooled(_result(cooled, found, own, is_planned=height is not None), cooled.notices)
 
 
 def _no_way() -> Notice:
@@ -116,7 +119,9 @@ def _no_way() -> Notice:
     return Notice("no-cooling", text)
 
 
-def _result(cooled: Cooling, way: CoolingWay, *, is_planned: bool) -> CoolingResult:
+def _result(
+    cooled: Cooling, way: CoolingWay, own: Interval | None, *, is_planned: bool
+) -> CoolingResult:
     goals = {key: cooling_value(f"{key}-most") for key in ("split", "fill", "wrap")}
     goals |= {f"roll_{end}": cooling_value(f"roll-{end}") for end in ("hottest", "coldest")}
     window, curve = cooled.roll_window_min, cooled.curve
@@ -140,6 +145,7 @@ def _result(cooled: Cooling, way: CoolingWay, *, is_planned: bool) -> CoolingRes
         wrap_c=goals["wrap"],
         roll_hottest_c=goals["roll_hottest"],
         roll_coldest_c=goals["roll_coldest"],
+        own_min=own,
         curve=CoolingCurve(
             tuple(round(each, 2) for each in curve.time_min),
             tuple(round(each, 1) for each in curve.warmest_c),
@@ -147,7 +153,7 @@ def _result(cooled: Cooling, way: CoolingWay, *, is_planned: bool) -> CoolingRes
             tuple(round(each, 1) for each in curve.high_c),
         ),
         draws=cooled.draws,
-        lines=cooling_lines(cooled, goals),
+        lines=(*cooling_lines(cooled, goals), *own_lines(own)),
         line=cooling_line(cooled),
     )
 

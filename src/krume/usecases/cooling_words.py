@@ -65,6 +65,14 @@ def _rolling(found: Cooling, goals_c: dict[str, float]) -> list[str]:
     return [f"Turn it out at once. Roll it {window[0]} to {window[1]} min after the oven: {why}"]
 
 
+def own_lines(own: Interval | None) -> tuple[str, ...]:
+    """What the formula's own text says of its cooling, which counts before the model."""
+    if own is None:
+        return ()
+    span = f"{own.high:.0f}" if own.low == own.high else f"{own.low:.0f}–{own.high:.0f}"
+    return (f"By its own text it is cold after {span} min; a plan takes the late end.",)
+
+
 def cooling_line(found: Cooling) -> str:
     """The same in one short line for a card; empty where nothing is said."""
     window = found.roll_window_min

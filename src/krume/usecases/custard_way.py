@@ -126,6 +126,21 @@ def _says(found: CustardVessel) -> str:
     return f"{begin}{yes}{no}."
 
 
+def short_way(way: KeepCooling) -> str:
+    """The depths with room to spare in one sentence, for a sheet; "" where there are none."""
+    told = [
+        f"{each.words} up to {as_text(each.within_cm, 1)} cm"
+        for each in way.vessels
+        if each.within_cm is not None
+    ]
+    if not told:
+        return ""
+    return (
+        f"Predicted to cool in time with room to spare, no evidence: {'; '.join(told)} (fridge "
+        f"{as_text(way.fridge_c, 1)} °C, room {as_text(way.room_c, 1)} °C)."
+    )
+
+
 def _spread(name: str, formula: Formula) -> list[str]:
     """How deep all of a custard lies in one tray; nothing where a line has no mass."""
     masses = [line.mass_g for line in formula.lines if line.mass_g is not None]

@@ -13,6 +13,7 @@ from krume.usecases.answer import Asked, QuestionError, clash_problems
 from krume.usecases.bake import BakeWish, bake_formula
 from krume.usecases.build import component, torte_of
 from krume.usecases.kind import answers_for, kind_of, text_inside
+from krume.usecases.own_cooling import own_cooling_min
 from krume.usecases.read import FormulaRead, formula_of
 from krume.usecases.size import density_of
 from krume.usecases.text import PLACE, Text, text_of
@@ -219,6 +220,7 @@ def _add_formula(name: str, read: FormulaRead, part: ComponentFormula, gathered:
         batter,
         _white_ml(formula),
         "" if formula.tin is None else tin_text(formula.tin),
+        cool_min=own_cooling_min(formula),
     )
 
 

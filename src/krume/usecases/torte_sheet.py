@@ -19,6 +19,7 @@ from krume.store import book_at, table_rows
 from krume.usecases.answer import Asked, clash_problems
 from krume.usecases.as_json import plain
 from krume.usecases.build import TorteMade, parts_of, torte_of
+from krume.usecases.cooling_page import cooling_line_of
 from krume.usecases.declared import declared_of_all
 from krume.usecases.gluten_words import gluten_of_all
 from krume.usecases.kind import Made, answers_for, own_answers, text_inside
@@ -103,6 +104,7 @@ def _sheet(made: TorteMade, torte: Torte, beside: _Beside, asked: Asked) -> Tort
         gelatine=_animal(made, asked),
         gluten=beside.gluten.get(made.source.name),
         declared=beside.declared.get(made.source.name),
+        cooled={what: cooling_line_of(read.formula) for what, read in made.formulas.items()},
         notes=made.plan.notes,
     )
 
