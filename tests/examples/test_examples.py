@@ -84,6 +84,15 @@ def test_build_a_torte(capsys: pytest.CaptureFixture[str]) -> None:
     assert "66.0 mm, 1194.9 g" in capsys.readouterr().out
 
 
+def test_cool_a_cake(capsys: pytest.CaptureFixture[str]) -> None:
+    found = _main("cool_a_cake")
+    assert found.way == "rack"
+    out = capsys.readouterr().out
+    assert "Cut it into layers" in out
+    assert "Roll it 3 to 5 min after the oven" in out
+    assert "another 54 to 67 min" in out
+
+
 def test_keep_it_cold(capsys: pytest.CaptureFixture[str]) -> None:
     found = _main("keep_it_cold")
     assert found.days == 3
