@@ -5,6 +5,7 @@ from collections.abc import Callable
 
 import benchmarks.blending as blending
 import benchmarks.matters as matters
+import benchmarks.own_oven as own_oven
 import benchmarks.pages as pages
 import benchmarks.paper as paper
 import benchmarks.reading as reading
@@ -23,6 +24,7 @@ PARTS: tuple[Callable[[], list[Row]], ...] = (
     varying.rows,
     slipping.rows,
     blending.rows,
+    own_oven.rows,
     pages.rows,
 )
 HEAD = ("what", "krume", "peer", "unit", "ratio", "want", "peer's name")

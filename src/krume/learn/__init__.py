@@ -30,15 +30,19 @@ from krume.learn.trial_words import is_good
 
 if TYPE_CHECKING:
     from krume.learn.own_oven import (
+        Again,
         CakeLearnt,
         HeatLearnt,
         OvenLearnt,
         learn_oven,
+        same_cake,
         true_c,
         why_not,
     )
 
-_HEAVY = frozenset(("CakeLearnt", "HeatLearnt", "OvenLearnt", "learn_oven", "true_c", "why_not"))
+_HEAVY = frozenset(
+    "Again CakeLearnt HeatLearnt OvenLearnt learn_oven same_cake true_c why_not".split()
+)
 
 
 def __getattr__(name: str) -> Any:
@@ -54,6 +58,7 @@ __all__ = [
     "FEWEST",
     "SHELVES",
     "TESTS",
+    "Again",
     "CakeLearnt",
     "FinishedBake",
     "Flag",
@@ -76,6 +81,7 @@ __all__ = [
     "oven_figure",
     "own_band",
     "roots",
+    "same_cake",
     "triangle_test",
     "true_c",
     "why_not",

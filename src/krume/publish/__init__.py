@@ -1,6 +1,7 @@
 """What goes on paper and out: bench cards as values, pages, PDF and JSON."""
 
 from krume.publish.bake_drawing import BakeCourse, bake_drawing, bake_sentence
+from krume.publish.bake_strip import ModelBake, bake_strip
 from krume.publish.beside_drawing import NamedCourse, beside_drawing
 from krume.publish.blend_card import Blend, BlendLot, BlendPart, blend_leaf
 from krume.publish.card import BenchCard, CardRow, Hold, Imprint, bench_card, missing_signs
@@ -90,6 +91,7 @@ __all__ = [
     "LeafPart",
     "LeafTable",
     "LoggedCooling",
+    "ModelBake",
     "NamedCourse",
     "NeedRow",
     "OvenBar",
@@ -105,6 +107,7 @@ __all__ = [
     "at_minute",
     "bake_drawing",
     "bake_sentence",
+    "bake_strip",
     "bench_card",
     "beside_drawing",
     "blend_leaf",

@@ -7,9 +7,13 @@ from dataclasses import dataclass, replace
 
 from krume.base import ConflictError, InputError, Problem, as_text
 from krume.properties import constants
+from krume.publish import HeatCurves, heat_drawing
 from krume.size import Tin, area_cm2, read_tin, volume_ml
 from krume.store import book_at, book_bytes, is_book, keep_text, kept_text, read_studio
 from krume.usecases.answer import Asked
+from krume.usecases.own_oven import KnownOven, known_oven
+from krume.usecases.own_oven_result import OvenRecordShown, OvenShown
+from krume.usecases.own_oven_shown import oven_shown, places_known, records_shown
 from krume.usecases.pantry_page import asked_table, can_edit
 from krume.usecases.rows import RowNow
 from krume.usecases.studio_lines import Setting, with_settings
@@ -98,8 +102,21 @@ class OvenNow:
 
 
 @dataclass(frozen=True, slots=True)
+class OvenPlace:
+    """One oven at one place: what is known, the picture of it, its records with their reasons.
+
+    `svg` is nothing while no bake counts.
+    """
+
+    shown: OvenShown
+    svg: str
+    readings: tuple[OvenRecordShown, ...]
+    bakes: tuple[OvenRecordShown, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class OvensNow:
-    """All tins and the oven, with the dial for a temperature that was asked."""
+    """All tins and the ovens, with the dial for a temperature that was asked."""
 
     tins: tuple[TinRow, ...]
     questions: tuple[Problem, ...]
@@ -108,6 +125,8 @@ class OvensNow:
     dial_c: float | None
     has_book: bool
     can_edit: bool
+    places: tuple[OvenPlace, ...]
+    dial_sd_c: float | None
 
 
 def ovens_now(asked: Asked, *, want_c: float | None = None) -> OvensNow:
@@ -118,7 +137,8 @@ def ovens_now(asked: Asked, *, want_c: float | None = None) -> OvensNow:
         oven_now(asked),
         constants(_FIGURES)["dial-shown"] if want_c is None else want_c,
     )
-    offset = oven.offset_c
+    known = known_oven(asked).at(want)
+    offset = known.offset_c
     return OvensNow(
         tins=tuple(sorted(tins, key=_largest_first)),
         questions=table.whole,
@@ -127,7 +147,35 @@ def ovens_now(asked: Asked, *, want_c: float | None = None) -> OvensNow:
         dial_c=None if offset is None else want - offset,
         has_book=is_book(book),
         can_edit=can_edit(book),
+        places=_places(asked),
+        dial_sd_c=known.offset_sd_c,
     )
+
+
+def _places(asked: Asked) -> tuple[OvenPlace, ...]:
+    """Every oven at every place of it; the records of an oven stand at its first place."""
+    records, told, found = records_shown(asked), set[str](), []
+    for number, known in enumerate(places_known(asked)):
+        mine = () if known.name in told else tuple(r for r in records if r.oven == known.name)
+        told.add(known.name)
+        found.append(
+            OvenPlace(
+                oven_shown(known),
+                _drawn(known, f"heat-{number}"),
+                tuple(r for r in mine if r.kind == "reading"),
+                tuple(r for r in mine if r.kind != "reading"),
+            )
+        )
+    return tuple(found)
+
+
+def _drawn(known: KnownOven, ident: str) -> str:
+    heat = known.learnt.heat
+    if heat is None or not known.bakes:
+        return ""
+    shown = oven_shown(known).heat
+    curves = HeatCurves(heat.ln_heats, heat.prior_density, heat.density, shown, known.bakes)
+    return heat_drawing(curves, ident=ident)
 
 
 def _largest_first(each: TinRow) -> tuple[bool, float]:

@@ -4,46 +4,28 @@ import math
 
 from krume.bake import Batter, Oven, Prediction, predict
 from krume.base import Infeasible, Interval, Notice, as_text
-from krume.learn import oven_figure
+from krume.learn import Again, same_cake
 from krume.size import Tin
 from krume.usecases.own_oven import KnownOven
-
-_TENTH = 1.2815515655446004
-"""The standard deviations of a normal chance that leave a tenth on each side."""
 
 _FEW = 64
 
 
 def own_minutes(
     known: KnownOven, cake: str, batter: Batter, oven: Oven, found: Prediction
-) -> tuple[Interval, int] | None:
-    """Minutes of a cake this oven has baked before, and from how many bakes; None is another cake.
-
-    ln t = m(u) + v: the model in this oven, and what its own bakes were off it. A cake is the same
-    within a tenth of its mass and some degrees, while core or set come last.
-    """
-    heat = known.learnt.heat
-    if heat is None or known.learnt.carried or found.done_by == "colour":
+) -> Again | None:
+    """Minutes of a cake this oven has baked before; None is another, or one its colour decides."""
+    if known.learnt.heat is None or found.done_by == "colour":
         return None
-    own = next((each for each in heat.cakes if each.cake == cake), None)
-    if own is None:
-        return None
-    near_g = oven_figure("same-mass")
-    near_c = oven_figure("same-temp")
-    is_same = any(
-        abs(math.log(batter.mass_g / mass)) <= near_g and abs(oven.temp_c - temp) <= near_c
-        for mass, temp in zip(own.batter_g, own.oven_c, strict=True)
-    )
-    if not is_same:
-        return None
-    middle, half = math.log(found.bake.minutes) + own.ln_offset, _TENTH * own.ln_sd()
-    low, high = math.exp(middle - half), math.exp(middle + half)
-    return Interval(math.floor(low), math.exp(middle), math.ceil(high)), own.bakes
+    return same_cake(
+        known.learnt, cake, batter_g=batter.mass_g, oven_c=oven.temp_c,
+        model_min=found.bake.minutes,
+    )  # fmt: skip
 
 
 def oven_notices(
     known: KnownOven,
-    own: tuple[Interval, int] | None,
+    own: Again | None,
     found: Prediction,
     ground: tuple[Batter, Tin, Oven],
 ) -> tuple[Notice, ...]:
@@ -52,17 +34,17 @@ def oven_notices(
     if not known.bakes:
         return notices
     before = _before(known, ground)
-    minutes = found.minutes if own is None else own[0]
+    minutes = found.minutes if own is None else own.minutes
     whose = _whose(known, own)
     text = f"From {whose}: {_span(minutes)} min"
     text += "." if before is None else f"; before any bake in it {_span(before)}."
     return (Notice("oven-learnt", text, "--oven-name"), *notices)
 
 
-def _whose(known: KnownOven, own: tuple[Interval, int] | None) -> str:
+def _whose(known: KnownOven, own: Again | None) -> str:
     """`3 bakes in deck (2 of this cake, all invented)`."""
     bakes = f"{known.bakes} bake{'' if known.bakes == 1 else 's'} in {known.name}"
-    words = [] if own is None else [f"{own[1]} of this cake"]
+    words = [] if own is None else [f"{own.bakes} of this cake"]
     if known.statuses not in ((), ("measured",)):
         words.append(" and ".join(known.statuses))
     return f"{bakes} ({', '.join(words)})" if words else bakes

@@ -58,8 +58,8 @@ class OvenShown:
 class OvenRecordShown:
     """One record: its number in the list, what it says, whether it counts and why not.
 
-    `kind` is reading, bake or trial; `off_pct` is how much longer than the oven's own minutes a
-    bake that counts took.
+    `kind` is reading, bake or trial; `row` is its row in the table, None elsewhere; `off_pct` is
+    how much longer than this oven's heat says a bake that counts took.
     """
 
     number: int
@@ -71,6 +71,7 @@ class OvenRecordShown:
     status: str
     counts: bool
     reason: str
+    row: int | None
     off_pct: float | None
 
 

@@ -2,17 +2,17 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from krume.bake import Batter, batter_of
 from krume.base import STATUSES, as_text
-from krume.design import Formula, balance
+from krume.design import Formula, balance, decode_text, read
 from krume.learn import FinishedBake, Reading, why_not
 from krume.properties import constants
 from krume.size import Tin, area_cm2, read_tin, tin_text
-from krume.store import book_at, find_texts
+from krume.store import book_at, bytes_of_path, find_texts, studio_of
 from krume.usecases.answer import Asked
 from krume.usecases.own_oven_cells import Cells, Fault
-from krume.usecases.read import formula_of
 from krume.usecases.size import density_of
 
 
@@ -81,10 +81,9 @@ def _status(cells: Cells, habit: Habit) -> str:
 def bake_of(key: str, row: Mapping[str, str], habit: Habit, asked: Asked) -> OvenRecord:
     """A row of `bakes.csv`; its formula is one of the book's."""
     cells = Cells(row)
-    name, formula = _formula(cells, asked)
-    tin, batter = _tin(cells, formula), None
-    if formula is not None:
-        batter = _batter(cells, formula)
+    made = _formula(cells, asked)
+    tin = _tin(cells, None if made is None else made.formula)
+    batter = None if made is None else _batter(cells, made)
     core = cells.degrees("core_c", "core-unread", "95")
     dial, true = (cells.degrees(f, "dial-unread", "170") for f in ("dial_c", "oven_c"))
     done = cells.number("done_min", "minutes-unread", "the minutes in the oven: 38", "min")
@@ -92,9 +91,9 @@ def bake_of(key: str, row: Mapping[str, str], habit: Habit, asked: Asked) -> Ove
     test = cells.test(core=core is not None)
     _missing(cells, done=done, dial=dial if true is None else true, core=core, test=test)
     bake = None
-    if batter is not None and tin is not None and done is not None:
+    if made is not None and batter is not None and tin is not None and done is not None:
         bake = FinishedBake(
-            key=key, cake=cake_of(name, tin), batter=batter, tin=tin,
+            key=key, cake=cake_of(made.name, tin), batter=batter, tin=tin,
             done_min=done, test=test, dial_c=dial, oven_c=true, not_done_min=before, core_c=core,
             fan=cells.flag("fan", usual=habit.fan), shelf=cells.shelf(), day=cells.day(),
             is_sure=cells.flag("sure"), status=_status(cells, habit),
@@ -104,23 +103,56 @@ def bake_of(key: str, row: Mapping[str, str], habit: Habit, asked: Asked) -> Ove
     return OvenRecord(key, cells.text("oven"), value, faults, _line(cells), cells.text("day"))
 
 
-def _formula(cells: Cells, asked: Asked) -> tuple[str, Formula | None]:
-    """The book's formula a row names, with the name it goes by; a name is never a path."""
+@dataclass(frozen=True, slots=True)
+class _Made:
+    """The formula a bake was made by: the name it goes by, its text, what it says."""
+
+    name: str
+    data: bytes
+    eggs_region: str | None
+    formula: Formula
+
+
+def _formula(cells: Cells, asked: Asked) -> _Made | None:
+    """The book's formula a row names; a name is never a path."""
     name = cells.text("formula")
     if not name:
         cells.fault("formula", "formula-missing", "Which formula was it? Type its name: F1.")
-        return "", None
-    found = [t for t in find_texts(book_at(asked.book), name) if t.kind == "formula"]
+        return None
+    book = book_at(asked.book)
+    found = [t for t in find_texts(book, name) if t.kind == "formula"]
     if not found:
         cells.fault("formula", "formula-unknown", f"The book has no formula called {name}.")
-        return "", None
-    plain = replace(asked, answers=(), typed=None)
-    read = formula_of(f"formulas/{found[0].path.name}", plain)
-    if read.problems:
-        ask = f"{name} asks something itself: {read.problems[0].ask}"
-        cells.fault("formula", "formula-open", ask)
-        return "", None
-    return found[0].name, read.formula
+        return None
+    data = bytes_of_path(book, found[0].path) or b""
+    region = studio_of(book).eggs_region
+    formula, ask = _read(data, region)
+    if formula is None:
+        cells.fault("formula", "formula-open", f"{name} asks something itself: {ask}")
+        return None
+    return _Made(found[0].name, data, region, formula)
+
+
+@lru_cache(maxsize=64)
+def _read(data: bytes, eggs_region: str | None) -> tuple[Formula | None, str]:
+    """A formula by its text, or what it asks; the same text is read once."""
+    found = read(decode_text(data).value, eggs_region=eggs_region)
+    return (None, found.problems[0].ask) if found.problems else (found.value, "")
+
+
+@lru_cache(maxsize=64)
+def _whole(
+    data: bytes, eggs_region: str | None, density_g_ml: float, *, is_measured: bool
+) -> Batter | str:
+    """The whole batter of a formula's text, or what is asked about it; worked out once."""
+    formula, ask = _read(data, eggs_region)
+    if formula is None:
+        return ask
+    found = batter_of(
+        formula, family=balance(formula).family, density_g_ml=density_g_ml,
+        density_measured=is_measured,
+    )  # fmt: skip
+    return found.problems[0].ask if found.value is None else found.value
 
 
 def _tin(cells: Cells, formula: Formula | None) -> Tin | None:
@@ -139,24 +171,22 @@ def _tin(cells: Cells, formula: Formula | None) -> Tin | None:
     return read.value
 
 
-def _batter(cells: Cells, formula: Formula) -> Batter | None:
+def _batter(cells: Cells, made: _Made) -> Batter | None:
     """The batter that went in: the formula's, as much and as dense as the row says."""
     grams = cells.number("batter_g", "batter-unread", "the grams of batter in the tin: 540", "g")
     own = cells.number("density_g_ml", "density-unread", "grams of a millilitre: 0.48", "g/ml")
-    planned = density_of(formula)
+    planned = density_of(made.formula)
     density = own or planned.value_g_ml
     if density is None:
         ask = "Its density is not known. Weigh a level cup: 0.48 g/ml."
         cells.fault("density_g_ml", "density-missing", ask)
         return None
-    found = batter_of(
-        formula, family=balance(formula).family, density_g_ml=density,
-        density_measured=own is not None or planned.status == "measured",
-    )  # fmt: skip
-    if found.value is None:
-        cells.fault("formula", "formula-open", found.problems[0].ask)
+    is_measured = own is not None or planned.status == "measured"
+    found = _whole(made.data, made.eggs_region, density, is_measured=is_measured)
+    if isinstance(found, str):
+        cells.fault("formula", "formula-open", found)
         return None
-    return found.value if grams is None else replace(found.value, mass_g=grams)
+    return found if grams is None else replace(found, mass_g=grams)
 
 
 def _missing(

@@ -218,6 +218,6 @@ def _record(
         number=number, oven=record.oven, kind=kind, key=record.key, text=record.line,
         day=record.day, status=value.status if value is not None else "",
         counts=is_known and not reason,
-        reason=reason,
+        reason=reason, row=each.row,
         off_pct=None if off is None else round(100 * math.expm1(off), 1),
     )  # fmt: skip

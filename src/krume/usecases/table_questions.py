@@ -10,6 +10,7 @@ from krume.pantry import read_cleaning, read_lots, read_prices
 from krume.size import read_tin
 from krume.store import book_at, studio_of
 from krume.usecases.answer import Asked
+from krume.usecases.own_oven_questions import OVEN_TABLES, oven_questions
 from krume.usecases.rows import TableNow, table_now
 
 _MOST_G = 1e9
@@ -22,6 +23,8 @@ def questions_of_table(place: str, text: str, asked: Asked) -> tuple[Problem, ..
         return ()
     if place == "prices.csv":
         return read_prices(text, eggs_region=studio_of(book_at(asked.book)).eggs_region).problems
+    if place in OVEN_TABLES:
+        return oven_questions(place, _numbered(text), asked)
     return _ASKS[place](text)
 
 

@@ -8,12 +8,14 @@ from krume.learn.own_oven.records import SHELVES, TESTS, FinishedBake, Flag, Pri
 from krume.learn.own_oven.records import figure as oven_figure
 
 if TYPE_CHECKING:
+    from krume.learn.own_oven.again import Again, same_cake
     from krume.learn.own_oven.heat import CakeLearnt, HeatLearnt
     from krume.learn.own_oven.judging import true_c, why_not
     from krume.learn.own_oven.learnt import OvenLearnt, learn_oven
 
 # What needs numpy and scipy is imported when it is first asked for.
 _HEAVY = {
+    "Again": "again", "same_cake": "again",
     "CakeLearnt": "heat", "HeatLearnt": "heat", "true_c": "judging",
     "why_not": "judging", "OvenLearnt": "learnt", "learn_oven": "learnt",
 }  # fmt: skip
@@ -31,6 +33,7 @@ def __getattr__(name: str) -> Any:
 __all__ = [
     "SHELVES",
     "TESTS",
+    "Again",
     "CakeLearnt",
     "FinishedBake",
     "Flag",
@@ -43,6 +46,7 @@ __all__ = [
     "learn_oven",
     "offset_said",
     "oven_figure",
+    "same_cake",
     "true_c",
     "why_not",
 ]

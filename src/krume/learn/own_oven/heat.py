@@ -125,12 +125,23 @@ def _grid(bakes: Sequence[Timed], prior: Prior) -> _Grid:
     at = nodes(prior.ln_heat)
     u = np.linspace(at[0], at[-1], _GRID)
     z = np.linspace(-_CAKE_SPAN, _CAKE_SPAN, _CAKE_NODES)
-    model = np.array([np.interp(u, at, each.ln_min) for each in bakes]).reshape(-1, _GRID)
+    model = np.array([_smooth(u, at, np.array(t.ln_min)) for t in bakes]).reshape(-1, _GRID)
     sds = _sds(bakes)
     parts = zip(bakes, model, sds, strict=True)
     said = np.array([_said(each, row, sd * z) for each, row, sd in parts])
     prior_u = _normal(u, prior.ln_heat, prior.ln_heat_sd)
     return _Grid(u, z, prior_u, _normal(z, 0.0, 1.0), model, said, sds)
+
+
+def _smooth(u: Array, at: Array, ln_min: Array) -> Array:
+    """Cubic through even nodes with the slopes of their neighbours: a hill without corners."""
+    step = at[1] - at[0]
+    k = np.clip(((u - at[0]) / step).astype(int), 0, len(at) - 2)
+    s, slope = (u - at[k]) / step, np.gradient(ln_min)
+    here, there = ln_min[k], ln_min[k + 1]
+    rest = slope[k] * s * (1 - s) ** 2 - slope[k + 1] * s**2 * (1 - s)
+    line: Array = here + (there - here) * s**2 * (3 - 2 * s) + rest
+    return line
 
 
 def _sds(bakes: Sequence[Timed]) -> tuple[float, ...]:

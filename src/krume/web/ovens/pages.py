@@ -1,7 +1,6 @@
 """Tins measured against nominal, the oven with its offset, and the dial to set."""
 
 import math
-from collections.abc import Mapping
 from dataclasses import dataclass
 
 from starlette.concurrency import run_in_threadpool
@@ -13,15 +12,17 @@ from krume.base import ConflictError, KrumeError, as_text
 from krume.usecases import (
     OvenNow,
     OvensNow,
+    OvenWish,
     oven_now,
     oven_settings,
     ovens_now,
+    ovens_of,
     save_oven,
-    tin_words,
 )
 from krume.web.frame.forms import Form, read_form
 from krume.web.frame.rendering import asked_of, page
-from krume.web.tables.kinds import Field, TableKind
+from krume.web.ovens.kinds import BAKES, READINGS, TINS
+from krume.web.tables.kinds import Field
 from krume.web.tables.pages import Beside, table_routes
 
 _SEE_OTHER = 303
@@ -47,40 +48,9 @@ FIELDS = (
 )  # fmt: skip
 
 
-def _tin_cells(typed: Mapping[str, str]) -> dict[str, str]:
-    """The water goes into the tin's own text."""
-    cells = {name: value for name, value in typed.items() if name != "water_g"}
-    return {**cells, "tin": tin_words(cells.get("tin", "").strip(), typed.get("water_g", ""))}
-
-
-TINS = TableKind(
-    place="tins.csv",
-    address="/ovens/tins",
-    home="/ovens#tins",
-    section="ovens",
-    title="Tins",
-    word="tin",
-    required=("tin", "count"),
-    fields=(
-        Field("tin", "Tin", "inside: round 20 x 7 cm; dark sheet 13x9 in, 1 in high; tube 20 x 10 "
-              "cm, hole 6 cm", is_required=True,
-              codes=("tin-not-read", "tin-shape", "tin-mass", "tin-two-sizes", "tin-rim-narrow")),
-        Field("count", "How many", "1", is_required=True, codes=("tin-count-unread",)),
-        Field("status", "Known how", "measured where you measured it yourself",
-              ("declared", "measured", "assumed", "invented")),
-    ),
-    extra=(
-        Field("water_g", "Filled with water it weighs",
-              "tin on the scale, tare, fill to the rim: 2186", unit="g"),
-    ),
-    cells=_tin_cells,
-    offers_words=True,
-)  # fmt: skip
-
-
 @dataclass(frozen=True, slots=True)
 class OvensPage:
-    """Tins and the oven; `form` is the dial that was asked for."""
+    """Tins and the ovens; `form` is what was typed: a dial that is asked for, or one line."""
 
     now: OvensNow
     form: Form
@@ -97,17 +67,48 @@ class OvenPage:
 
 
 def ovens(request: Request) -> Response:
-    """Tins first, then the oven."""
+    """Tins first, then the ovens."""
     typed = request.query_params.get("want", "").strip()
     want, wrong = _wanted(typed)
     form = Form({"want": typed})
-    form = form.with_wrong("want", wrong) if wrong else form
-    now = ovens_now(asked_of(request), want_c=want)
-    status = _UNPROCESSABLE if wrong else 200
+    if wrong:
+        return _ovens(request, form.with_wrong("want", wrong), status=_UNPROCESSABLE)
+    return _ovens(request, form, want_c=want)
+
+
+def _ovens(
+    request: Request, form: Form, *, want_c: float | None = None, status: int = 200
+) -> Response:
+    context = OvensPage(ovens_now(asked_of(request), want_c=want_c), form)
     return page(
-        request, "ovens/ovens.html", OvensPage(now, form), title="Tins and ovens",
-        section="ovens", status=status,
+        request, "ovens/ovens.html", context, title="Tins and ovens", section="ovens",
+        status=status,
     )  # fmt: skip
+
+
+async def say(request: Request) -> Response:
+    """Keep a reading or a finished bake that was said in one line."""
+    return await run_in_threadpool(_say, request, await read_form(request))
+
+
+def _say(request: Request, form: Form) -> Response:
+    reading, bake = form.get("reading").strip(), form.get("bake").strip()
+    if not reading and not bake:
+        wrong = form.with_wrong("bake", "Type a reading or a finished bake.")
+        return _ovens(request, wrong, status=_UNPROCESSABLE)
+    wish = OvenWish((reading,) if reading else (), (bake,) if bake else ())
+    try:
+        problems = ovens_of(wish, asked_of(request)).problems
+    except KrumeError as error:
+        wrong = form.with_wrong("bake" if bake else "reading", error.message)
+        return _ovens(request, wrong, status=error.http_status)
+    if not problems:
+        return RedirectResponse("/ovens#oven", status_code=_SEE_OTHER)
+    for problem in problems:
+        lines = "; ".join(option.line for option in problem.options)
+        asks = f"{problem.ask} Type: {lines}." if lines else problem.ask
+        form = form.with_wrong(problem.where.removeprefix("--"), asks)
+    return _ovens(request, form, status=_UNPROCESSABLE)
 
 
 def _wanted(typed: str) -> tuple[float | None, str]:
@@ -196,8 +197,11 @@ def _oven_page(
 
 ROUTES = (
     Route("/ovens", ovens, methods=["GET"]),
+    Route("/ovens/said", say, methods=["POST"]),
     Route("/ovens/oven", oven, methods=["GET"]),
     Route("/ovens/oven", save, methods=["POST"]),
     Route("/ovens/tins", tins, methods=["GET"]),
     *table_routes(TINS, is_listed=False),
+    *table_routes(READINGS),
+    *table_routes(BAKES),
 )
