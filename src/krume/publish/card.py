@@ -2,9 +2,10 @@
 
 from dataclasses import dataclass
 
-from krume.base import Interval, Notice
+from krume.base import Notice
 from krume.design import Formula, Matters, Row, Weighing, matters
 from krume.label import Statement
+from krume.publish.bake_strip import ModelBake, bake_strip
 from krume.publish.caution import cautions
 from krume.publish.facts import Fact, clocks, cooling, facts, origin
 from krume.publish.signs import missing_notice, printable
@@ -58,7 +59,10 @@ class CardRow:
 
 @dataclass(frozen=True, slots=True)
 class BenchCard:
-    """One batch on one card; `weigh_twice` names the lines whose weighing matters most."""
+    """One batch on one card; `weigh_twice` names the lines whose weighing matters most.
+
+    `bake` is what the bake model says of it, `strip` the same as a small drawing.
+    """
 
     name: str
     facts: tuple[Fact, ...]
@@ -75,6 +79,8 @@ class BenchCard:
     imprint: Imprint
     notices: tuple[Notice, ...] = ()
     weigh_twice: str = ""
+    bake: str = ""
+    strip: str = ""
 
 
 def bench_card(
@@ -87,15 +93,15 @@ def bench_card(
     gluten: str | None = None,
     gelatine: str | None = None,
     declared: Statement | None = None,
-    model_min: Interval | None = None,
+    model: ModelBake | None = None,
     cooled: str = "",
     more: str = "",
 ) -> BenchCard:
     """Bench card of a formula weighed out; `dial_c` is the dial for this oven, if it is known.
 
     `gluten` says how the gate stands, `gelatine` names its animal, `declared` is what the lots in
-    use declare; `model_min` are the bake model's minutes beside the formula's own, `cooled` the
-    cooling model's in one line; `more` says how often the card is weighed out.
+    use declare; `model` is what the bake model says of it, `cooled` the cooling model's in one
+    line; `more` says how often the card is weighed out.
     """
     found = matters(formula, weighing)
     return BenchCard(
@@ -103,7 +109,9 @@ def bench_card(
         facts=facts(formula, total_g=weighing.total_g, dial_c=dial_c),
         rows=_rows(weighing, found),
         clocks=clocks(formula),
-        origin=origin(formula, model_min=model_min),
+        origin=origin(formula),
+        bake="" if model is None else model.text,
+        strip="" if model is None else bake_strip(model),
         cooling=cooling(formula, by_model=cooled),
         cautions=cautions(
             formula, imprint.market, gluten=gluten, gelatine=gelatine, declared=declared

@@ -3,7 +3,7 @@
 import re
 from dataclasses import dataclass
 
-from krume.base import Interval, NotFoundError, as_text
+from krume.base import NotFoundError, as_text
 from krume.design import Family, Formula, Line, family
 from krume.pantry import egg_size
 from krume.publish.words import grams, listed, span
@@ -165,8 +165,8 @@ def _core(formula: Formula, found: Family | None) -> Fact | None:
     return Fact("core, usual", f"{as_text(found.core_low_c)}–{as_text(found.core_high_c)}", "°C")
 
 
-def origin(formula: Formula, *, model_min: Interval | None = None) -> str:
-    """Whose word the minutes, the core and the clocks are; the model's own minutes beside them."""
+def origin(formula: Formula) -> str:
+    """Whose word the minutes, the core and the clocks are."""
     found = _family(formula)
     own = [
         word
@@ -177,8 +177,6 @@ def origin(formula: Formula, *, model_min: Interval | None = None) -> str:
     if found is not None:
         usual = _usual(formula, found)
         said += [f"{usual}: {found.status} for a {found.label}"] if usual else []
-    if model_min is not None:
-        said.append(f"by the bake model {span(model_min)} min, where nothing was measured")
     text = "; ".join(said)
     return f"{text[:1].upper()}{text[1:]}." if text else ""
 

@@ -64,12 +64,16 @@ class IndexPage:
 
 def card_html(card: BenchCard) -> str:
     """A bench card as a page of its own: for a phone, a desk and A5 paper."""
+    from markupsafe import Markup
+
     return page_html(
         "bench_card.html",
         title=f"{card.name} · bench card",
         imprint=card.imprint,
         card=card,
         groups=_groups(card.rows),
+        # The drawing escapes every word in it when it is made.
+        strip=Markup(card.strip),  # noqa: S704
     )
 
 

@@ -14,6 +14,7 @@ _NAME_SIGNS = 160
 def card_dict(card: BenchCard) -> dict[str, object]:
     """A bench card as the JSON of an answer: numbers stay numbers."""
     data: dict[str, object] = asdict(card)
+    del data["strip"]
     data["rows"] = [
         {key: value for key, value in asdict(row).items() if key not in ("add", "display")}
         for row in card.rows
@@ -33,6 +34,8 @@ def printed(card: BenchCard) -> dict[str, object]:
         "weigh-twice": card.weigh_twice,
         "hints": list(card.hints),
         "origin": card.origin,
+        "bake": card.bake,
+        "strip": printable(card.strip).text,
         "cooling": card.cooling,
         "caution": " ".join(card.cautions),
         "hold": None if card.hold is None else asdict(card.hold),

@@ -164,8 +164,8 @@ def barred(ground: BakeGround, answer: Infeasible) -> Answer[BakeResult]:
     return replace(ground.bare, result=known, problems=problems, is_possible=False)
 
 
-def model_minutes(found: FormulaRead, asked: Asked) -> Interval | None:
-    """The model's minutes in the formula's own tin and oven, for its bench card; None is none."""
+def own_prediction(found: FormulaRead, asked: Asked) -> Prediction | None:
+    """What the model says in the formula's own tin and oven, for its sheets; None is nothing."""
     place = _place(found.formula, BakeWish(), asked)
     bare = _bare(found, place, BakeWish(), asked)
     if _unbaked(found.formula) or bare.problems or place.tin is None or place.oven is None:
@@ -181,7 +181,9 @@ def model_minutes(found: FormulaRead, asked: Asked) -> Interval | None:
         return None
     cake = cake_of(found.source.name, place.tin) if _is_own(found) else ""
     own = own_minutes(known, cake, batter, oven, answer)
-    return answer.minutes if own is None else own.minutes
+    if own is None:
+        return answer
+    return replace(answer, minutes=own.minutes, check_from_min=int(own.minutes.low))
 
 
 def _batter(found: FormulaRead) -> Read[Batter | None]:

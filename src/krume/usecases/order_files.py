@@ -4,7 +4,7 @@ import json
 
 from krume.base import as_text, money_text
 from krume.build import Order
-from krume.publish import Hold, Imprint, Leaf, leaf_dict, leaf_html, leaf_pdf
+from krume.publish import Hold, Imprint, Leaf, LeafPart, leaf_dict, leaf_html, leaf_pdf
 from krume.usecases.answer import Asked
 from krume.usecases.as_json import plain
 from krume.usecases.cost import CostWish, cost_of
@@ -26,6 +26,7 @@ def order_files(
     imprint: Imprint,
     paper: str,
     found: tuple[OrderBatch, ...] = (),
+    oven: LeafPart | None = None,
 ) -> Files:
     """The order sheet of a judged order, as PDF, page and JSON."""
     read = sold_of(name, asked)
@@ -33,7 +34,7 @@ def order_files(
     keeping = keep_of(name, asked).result
     leaf = order_leaf(
         read, order, judged, papers_of(asked), imprint,
-        cold=(*keeping.limits[:1], *keeping.reasons[:1]), found=found,
+        cold=(*keeping.limits[:1], *keeping.reasons[:1]), found=found, oven=oven,
     )  # fmt: skip
     return leaf_files(leaf, "order-sheet", ("order-sheet", read.title), _large(paper))
 

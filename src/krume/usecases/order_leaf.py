@@ -24,10 +24,11 @@ def order_leaf(
     *,
     cold: tuple[str, ...],
     found: tuple[OrderBatch, ...] = (),
+    oven: LeafPart | None = None,
 ) -> Leaf:
     """The order sheet of a judged order; `cold` are the keeping lines of what it holds.
 
-    `found` are the batches it takes.
+    `found` are the batches it takes, `oven` says when to look at what is baked for it.
     """
     return Leaf(
         kind="order sheet",
@@ -38,6 +39,7 @@ def order_leaf(
             LeafPart("What", _enough(read, order), table=_what(read, order)),
             LeafPart("Cold", (*cold, judged.warm.text, *_latest(judged), _take_out())),
             *((LeafPart("Batches", table=batch_table(found)),) if found else ()),
+            *((oven,) if oven is not None else ()),
             *((first,) if (first := work_order(read, papers)) is not None else ()),
             LeafPart("Say back to the customer", (judged.confirmation,), boxed=True),
             LeafPart("Who", _who(order)),

@@ -1,6 +1,7 @@
 """The sheets of a formula, a torte or an order: all of them written, or none."""
 
 import json
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -12,6 +13,8 @@ from krume.publish import (
     Hold,
     Imprint,
     IndexPage,
+    LeafPart,
+    ModelBake,
     bench_card,
     card_dict,
     card_html,
@@ -26,7 +29,7 @@ from krume.publish import (
 from krume.store import book_at, place_all, studio_of
 from krume.usecases.answer import Answer, Asked
 from krume.usecases.as_json import plain
-from krume.usecases.bake import model_minutes
+from krume.usecases.bake_for_sheets import model_bake, oven_part
 from krume.usecases.cooling_page import cooling_line_of
 from krume.usecases.declared import declared_of_all
 from krume.usecases.gluten_words import gluten_of_all
@@ -112,7 +115,8 @@ def card_bytes(name: str, asked: Asked, *, ending: str = "pdf") -> Answer[bytes]
         return bare
     made = Made("formula", found.formula.name or "", (found,))
     market = studio_of(book_at(asked.book)).market or "eu"
-    card = _cards(made, asked, None, _about(made, name, asked, market))[0].card
+    about = _about(made, name, asked, market)
+    card = _cards(made, asked, None, about, _bakes(made, asked))[0].card
     return replace(bare, result=card_pdf(card) if ending == "pdf" else card_html(card).encode())
 
 
@@ -140,8 +144,9 @@ def _drawn(
     plans = replace(
         plans, plans=tuple(replace(p, sheet=replace(p.sheet, hold=hold)) for p in plans.plans)
     )
-    cards = _cards(made, asked, hold, _about(made, name, asked, imprint.market))
-    files, checks, said = _order_part(name, asked, imprint, judged, paper)
+    bakes = _bakes(made, asked)
+    cards = _cards(made, asked, hold, _about(made, name, asked, imprint.market), bakes)
+    files, checks, said = _order_part(name, asked, imprint, judged, paper, oven_part(bakes))
     files |= _plan_files(plans, cards, paper)
     files |= _card_files(cards, paper)
     slugs = {card.name: card.slug for card in cards}
@@ -161,15 +166,25 @@ def _drawn(
     return _Drawn(files, checks, summary, notices)
 
 
+def _bakes(made: Made, asked: Asked) -> dict[str, ModelBake | None]:
+    """What the bake model says of each formula, by its short name."""
+    return {short_name(read): model_bake(read, asked) for read in made.formulas}
+
+
 def _order_part(
-    name: str, asked: Asked, imprint: Imprint, judged: OrderJudgement | None, paper: str
+    name: str,
+    asked: Asked,
+    imprint: Imprint,
+    judged: OrderJudgement | None,
+    paper: str,
+    oven: LeafPart | None,
 ) -> tuple[Files, tuple[SheetCheck, ...], tuple[Notice, ...]]:
     """The sheets only an order has, and what was checked of its promise."""
     if judged is None:
         return {}, (), ()
     hold = one_hold(judged.holds)
     found = order_batches(sold_of(name, asked), asked)
-    files = order_files(name, judged, asked, imprint, paper, found)
+    files = order_files(name, judged, asked, imprint, paper, found, oven)
     labels, label_check = label_files(name, hold, asked)
     planned, planned_checks, notices = plan_sheets(name, hold, asked, imprint, paper)
     checks = (*order_checks(name, judged, asked), batch_check(found), *planned_checks, label_check)
@@ -183,7 +198,13 @@ def _judged(made: Made, name: str, asked: Asked) -> OrderJudgement | None:
     return judge_order(sold_of(name, asked), made.order, asked)
 
 
-def _cards(made: Made, asked: Asked, hold: Hold | None, about: "_About") -> list[_Card]:
+def _cards(
+    made: Made,
+    asked: Asked,
+    hold: Hold | None,
+    about: "_About",
+    bakes: Mapping[str, ModelBake | None],
+) -> list[_Card]:
     studio, step_g = studio_of(book_at(asked.book)), scale_step_g(asked)
     cards: list[_Card] = []
     for read in made.formulas:
@@ -201,7 +222,7 @@ def _cards(made: Made, asked: Asked, hold: Hold | None, about: "_About") -> list
             gluten=about.gluten.get(name),
             gelatine=about.gelatine,
             declared=about.declared.get(name),
-            model_min=model_minutes(read, asked),
+            model=bakes.get(name),
             cooled=cooling_line_of(read.formula),
             more=_more(batches),
         )
