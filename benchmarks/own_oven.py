@@ -22,12 +22,16 @@ if TYPE_CHECKING:
 MOST_MS = 150.0
 """What learning from four bakes may take."""
 
-_PARTS = {
-    "hazel": (540, 0.48, 0.395, 0.084, 0.094, 0.399, 0.017, 0.011, 0.257, 95.0, "round 20 x 7 cm"),
-    "walnut": (520, 0.50, 0.379, 0.094, 0.188, 0.312, 0.016, 0.011, 0.238, 96.0, "round 22 x 5 cm"),
-    "sheet": (1000, 0.85, 0.297, 0.045, 0.216, 0.423, 0.007, 0.012, 0.237, 97.0,
+# Grams, g/ml, then water, protein, fat, carbohydrate, fibre, ash, sugar; the core; the tin.
+_CAKES = {
+    "hazel": (540, 0.48, (0.395, 0.084, 0.094, 0.399, 0.017, 0.011, 0.257), 95,
+              "round 20 x 7 cm"),
+    "walnut": (520, 0.50, (0.379, 0.094, 0.188, 0.312, 0.016, 0.011, 0.238), 96,
+               "round 22 x 5 cm"),
+    "sheet": (1000, 0.85, (0.297, 0.045, 0.216, 0.423, 0.007, 0.012, 0.237), 97,
               "sheet 33x22.9x5 cm"),
-    "butter": (640, 0.85, 0.297, 0.045, 0.216, 0.423, 0.007, 0.012, 0.237, 97.0, "round 18 x 7 cm"),
+    "butter": (640, 0.85, (0.297, 0.045, 0.216, 0.423, 0.007, 0.012, 0.237), 97,
+               "round 18 x 7 cm"),
 }  # fmt: skip
 FINE = (9, 12)
 OVEN_C = 170.0
@@ -38,12 +42,12 @@ def cake(name: str) -> tuple[Batter, Tin]:
     from krume.bake import Batter
     from krume.size import read_tin
 
-    *figures, core, text = _PARTS[name]
-    tin = read_tin(str(text)).value
+    mass_g, density, parts, core, text = _CAKES[name]
+    tin = read_tin(text).value
     if tin is None:
         raise LookupError(text)
-    numbers = [float(f) for f in figures]
-    return Batter(*numbers, core_c=float(core), density_measured=True), tin
+    batter = Batter(mass_g, density, *parts, core_c=core, density_measured=True)
+    return batter, tin
 
 
 def prior() -> Prior:
@@ -55,7 +59,7 @@ def prior() -> Prior:
 
 @dataclass(frozen=True, slots=True)
 class Kitchen:
-    """What a made-up kitchen hides: its heat, its temperature, how each cake stands to the model."""
+    """What a made-up kitchen hides: heat, temperature, how each cake stands to the model."""
 
     ln_heat: float
     off_c: float
@@ -74,7 +78,7 @@ def kitchen(seed: int, *, ln_heat: float | None = None) -> Kitchen:
     drawn = float(rng.normal(0.0, rows["spread-heat"].value))
     off = float(rng.normal(0.0, 2.0))
     miss = rows["discrepancy"].value
-    cakes = {name: float(rng.normal(0.0, miss)) for name in _PARTS}
+    cakes = {name: float(rng.normal(0.0, miss)) for name in _CAKES}
     return Kitchen(drawn if ln_heat is None else ln_heat, off, cakes, rng)
 
 
@@ -163,10 +167,10 @@ def four_bakes_s(times: int) -> float:
     from krume.learn import learn_oven
 
     one = kitchen(1, ln_heat=-0.16)
-    minutes = {name: truth_min(one, name) for name in _PARTS}
+    minutes = {name: truth_min(one, name) for name in _CAKES}
 
     def learn(number: int) -> object:
-        bakes = [recorded(one, n, n, minutes[n] * (1 + number / 1000)) for n in _PARTS]
+        bakes = [recorded(one, n, n, minutes[n] * (1 + number / 1000)) for n in _CAKES]
         warm = [replace(b, oven_c=OVEN_C + number / 100) for b in bakes]
         return learn_oven((), warm, prior())
 
