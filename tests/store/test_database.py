@@ -6,12 +6,13 @@ import subprocess
 import sys
 import time
 from contextlib import closing
+from contextvars import Context
 from pathlib import Path
 
 import pytest
 
 from krume.base import ConflictError, StoreError
-from krume.store.database import connect, reading, refused, writing
+from krume.store.database import connect, looked, one_look, reading, refused, writing
 from krume.store.migrations import migrate
 from krume.store.texts import save_text, text_at, titles, versions
 from tests.store.database_of import empty
@@ -142,3 +143,40 @@ def _killed_while_saving(path: Path, *, after_s: float) -> int:
     process.stdout.close()
     said = [int(line) for line in [first.strip(), *rest] if line.strip()]
     return max(said, default=0 if before is None else before.revision)
+
+
+def test_one_look_sees_one_moment_until_something_is_kept_within(tmp_path: Path) -> None:
+    path = empty(tmp_path)
+
+    def keep(number: int) -> None:
+        with writing(path) as book:
+            save_text(book, f"formulas/{number}.txt", b"x", seen=None)
+
+    def count() -> int:
+        with reading(path) as book:
+            return len(titles(book))
+
+    with one_look():
+        assert count() == 0
+        Context().run(keep, 1)
+        assert count() == 0
+        assert Context().run(count) == 1
+        keep(2)
+        assert count() == 2
+    assert count() == 2
+
+
+def test_every_commit_moves_the_stamp_and_one_that_was_given_up_does_not(tmp_path: Path) -> None:
+    path = empty(tmp_path)
+
+    def count() -> object:
+        with looked(path) as look:
+            return look.stamp[-1]
+
+    first = count()
+    with pytest.raises(ConflictError), writing(path) as book:
+        save_text(book, "formulas/1.txt", b"x", seen=7)
+    assert count() == first
+    with writing(path) as book:
+        save_text(book, "formulas/1.txt", b"x", seen=None)
+    assert count() != first

@@ -1,6 +1,7 @@
 """A book's database comes to its present form by named steps, or is left as it is."""
 
 import hashlib
+from contextlib import closing
 from pathlib import Path
 
 import pytest
@@ -8,7 +9,7 @@ import pytest
 from krume.base import StoreError
 from krume.store import migrations
 from krume.store.backups import FOLDER
-from krume.store.database import reading, writing
+from krume.store.database import connect, reading, writing
 from krume.store.migrations import MIGRATIONS, Migration, is_current, make, migrate
 from krume.store.texts import save_text, text_at
 from tests.store.database_of import empty
@@ -70,3 +71,12 @@ def test_steps_that_were_released_are_never_changed() -> None:
         "0001-texts-and-tables": "f79eb2faafba",
         "0002-weighings-and-trials": "dde6d80f693b",
     }
+
+
+def test_a_copy_that_was_put_back_writes_its_log_apart_again(tmp_path: Path) -> None:
+    path = empty(tmp_path)
+    with closing(connect(path)) as book:
+        book.execute("PRAGMA journal_mode = DELETE")
+    migrate(path)
+    with closing(connect(path)) as book:
+        assert book.execute("PRAGMA journal_mode").fetchone()[0] == "wal"

@@ -161,7 +161,22 @@ def migrate(path: Path) -> tuple[str, ...]:
             copy_to(path, free_name(path.parent, f"before-{step.name}"))
         with writing(path) as connection:
             _run(connection, step)
+    _log_apart(path)
     return tuple(step.name for step in pending)
+
+
+def _log_apart(path: Path) -> None:
+    """A copy that was put back writes its log apart again: whoever reads stops no writer.
+
+    A book that may only be read stays as it is.
+    """
+    with (
+        refused(path),
+        contextlib.closing(connect(path)) as connection,
+        contextlib.suppress(sqlite3.OperationalError),
+    ):
+        if connection.execute("PRAGMA journal_mode").fetchone()[0] != "wal":
+            connection.execute("PRAGMA journal_mode = WAL")
 
 
 def is_current(path: Path) -> bool:
