@@ -34,7 +34,6 @@ from krume.store.clocks import (
     stop_clock,
     stop_clocks,
 )
-from krume.store.content_stamp import content_stamp_of
 from krume.store.contents import Loaded
 from krume.store.database import one_look
 from krume.store.edits import (
@@ -108,7 +107,6 @@ __all__ = [
     "clock_now",
     "clocks_of",
     "clocks_since",
-    "content_stamp_of",
     "count_texts",
     "database_of",
     "digest",

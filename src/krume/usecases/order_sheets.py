@@ -5,7 +5,7 @@ from pathlib import Path
 from urllib.parse import quote
 
 from krume.base import NotFoundError
-from krume.store import book_at, content_stamp_of, is_file, read_bytes
+from krume.store import book_at, database_of, is_file, read_bytes
 from krume.usecases.answer import Answer, Asked
 from krume.usecases.manifest import MANIFEST, read_manifest, sha256
 from krume.usecases.remembering import Remembered, day_key
@@ -100,5 +100,5 @@ def _folder(name: str, asked: Asked) -> Path:
     Beside plain texts the folder is hidden: sheets are no part of the book.
     """
     book = book_at(asked.book)
-    top = ".sheets" if content_stamp_of(book) is None else "sheets"
+    top = ".sheets" if database_of(book) is None else "sheets"
     return book.path / top / quote(name, safe="").replace(".", "%2E")
