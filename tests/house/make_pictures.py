@@ -1,14 +1,12 @@
-"""Draw the pictures of a bake in docs/models: `python3 run.py python -m tests.house.make_pictures`."""
+"""Draw a bake for docs/models: `python3 run.py python -m tests.house.make_pictures`."""
 
 import tempfile
 from pathlib import Path
 
-from krume.bake import likeliest
-from krume.base import Infeasible
 from krume.publish import Shown, cuts_drawing, drawing_file, stacked_drawing
 from krume.usecases import Asked, BakeWish, load_demo
-from krume.usecases.bake import bake_ground, with_bake
-from krume.usecases.bake_beside import beside_of
+from krume.usecases.bake import bake_formula, bake_ground
+from krume.usecases.bake_more import with_more
 from krume.usecases.bake_pictures import BakePictures, pictures_of
 from tests.house.source import ROOT
 
@@ -32,22 +30,16 @@ def pictures() -> dict[str, str]:
 
 
 def _demo() -> BakePictures:
-    """The likeliest bake of F1 in an oven nobody knows: the demo's own oven learns."""
+    """F1 of the demo studio, in its own tin and beside a dark one."""
     with tempfile.TemporaryDirectory() as folder:
         asked = Asked(book=Path(folder) / "book")
         load_demo(asked)
         wish = BakeWish(beside=BESIDE)
         ground = bake_ground("F1", wish, asked)
-        if ground.batter is None or ground.tin is None or ground.oven is None:
-            raise ValueError(ground.bare.problems)
-        bake = likeliest(ground.batter, ground.tin, ground.oven)
-        if isinstance(bake, Infeasible):
-            raise ValueError(bake.clashes)
-        second = beside_of(ground, wish, asked)
-        result = with_bake(ground.bare.result, ground.batter, bake)
-        found = pictures_of(ground, result, second)
+        answer, second = with_more(bake_formula("F1", wish, asked), ground, wish, asked)
+        found = pictures_of(ground, answer.result, second)
     if found is None:
-        raise ValueError(result)
+        raise ValueError(answer.problems)
     return found
 
 

@@ -21,8 +21,9 @@ BAKE = ModelBake(
 
 def test_the_sentence_says_the_three_minutes_the_rule_and_the_core() -> None:
     assert BAKE.text == (
-        "By the bake model: check from 25, most likely 33, latest 43 min; core last, core 95 °C."
+        "By the bake model: check from 25, most likely 33, latest 43 min; core last, at 95 °C."
     )
+    assert replace(BAKE, last="colour").text.endswith("colour last, core 95 °C.")
 
 
 def test_it_is_one_drawing_in_one_ink_that_stands_by_itself() -> None:

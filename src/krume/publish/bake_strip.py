@@ -30,9 +30,10 @@ class ModelBake:
     def text(self) -> str:
         """In one sentence."""
         low, likely, high = _figures(self)
+        core = "at" if self.last == "core" else "core"
         return (
             f"By the bake model: check from {low}, most likely {likely}, latest {high} min; "
-            f"{self.last} last, core {as_text(self.core_c, 1)} °C."
+            f"{self.last} last, {core} {as_text(self.core_c, 1)} °C."
         )
 
 
