@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from krume.usecases import Answer, Asked, EggsResult, EggsWish, QuestionError, eggs_of
+from krume.usecases import Answer, Asked, EggsResult, EggsWish, eggs_of
 from krume.usecases.eggs_result import no_eggs
 from tests.agreement import agrees
 
@@ -203,9 +203,9 @@ def test_an_order_is_named_once_and_a_formula_as_often_as_it_is_wanted(demo: Ask
     assert counts(eggs(demo, "F1", "F1")) == {"eu-m": 10}
 
 
-def test_a_class_has_no_eggs_yet(demo: Asked) -> None:
-    with pytest.raises(QuestionError):
-        eggs(demo, "CLASS7")
+def test_a_class_wants_the_eggs_of_all_its_kits(demo: Asked) -> None:
+    (row,) = eggs(demo, "CLASS7").result.formulas
+    assert (row.formula, row.count, row.batches) == ("F3", 40, 10)
 
 
 def test_half_a_batch_is_its_share_of_the_eggs(demo: Asked) -> None:

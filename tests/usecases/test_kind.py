@@ -8,7 +8,7 @@ import pytest
 
 from krume.base import NotFoundError
 from krume.store import Book, add_texts
-from krume.usecases import Asked, QuestionError
+from krume.usecases import Asked
 from krume.usecases.kind import kind_of, made_of, text_inside
 from krume.usecases.text import text_of
 from tests.usecases.conftest import PLAIN
@@ -51,9 +51,11 @@ def test_an_order_may_come_from_a_file_of_its_own(demo: Asked, write: Callable[[
     assert [read.source.name for read in made.formulas] == ["F3", "C2", "S1"]
 
 
-def test_a_class_says_what_sheets_are_made_of(demo: Asked) -> None:
-    with pytest.raises(QuestionError, match="CLASS7 is a class"):
-        made_of("CLASS7", demo)
+def test_a_class_is_made_of_its_kits(demo: Asked) -> None:
+    made = made_of("CLASS7", demo)
+    assert (made.kind, made.problems) == ("order", ())
+    assert [(x.count, x.what) for x in made.order.lines] == [(10, "F3")]  # type: ignore[union-attr]
+    assert [read.source.name for read in made.formulas] == ["F3"]
 
 
 def test_a_name_that_is_not_in_the_book_is_named_with_its_line(

@@ -91,3 +91,11 @@ def test_labels_are_printed_when_nothing_keeps_them_from_it(own_demo: Asked) -> 
     assert check.passed is True, check.text
     assert {kind for kind, _ in files.values()} == {("label", "T1")}
     assert any(data.startswith(b"%PDF") for _, data in files.values())
+
+
+def test_a_class_has_its_sheets_and_no_price(demo: Asked, tmp_path: Path) -> None:
+    answer = make_sheets("CLASS7", demo, out=tmp_path / "class")
+    assert answer.exit_code == 0
+    assert {"order-sheet", "bench-card", "blend-card"} <= {f.kind for f in answer.result.files}
+    price = price_check("CLASS7", demo)
+    assert (price.passed, "by the seat" in price.text) == (None, True)

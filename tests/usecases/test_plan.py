@@ -150,7 +150,19 @@ def test_an_order_named_twice_is_asked(demo: Asked) -> None:
     assert [p.code for p in answer.problems] == ["order-twice"]
 
 
-@pytest.mark.parametrize("name", ["T1", "F1", "CLASS7"])
+def test_a_class_asks_when_its_cakes_stand_ready_and_offers_its_end(demo: Asked) -> None:
+    answer = plan(demo, "CLASS7")
+    (problem,) = answer.problems
+    assert [(o.label, o.line) for o in problem.options] == [
+        ("13:30, when it ends", "Hand-over: 13:30, pick-up")
+    ]
+    asked = replace(demo, answers=(f"{problem.where}={problem.options[0].line}",))
+    result = plan(asked, "CLASS7").result
+    assert [(o.name, o.what) for o in result.orders] == [("CLASS7", "10 F3")]
+    assert len(result.loads) == 5
+
+
+@pytest.mark.parametrize("name", ["T1", "F1"])
 def test_what_is_no_order_is_said(demo: Asked, name: str) -> None:
     with pytest.raises(QuestionError) as error:
         plan(demo, name)

@@ -27,9 +27,10 @@ def test_an_order_is_judged_on_its_own_day_unless_another_is_asked(demo: Asked) 
     assert sold_of("T1", demo).on == date(2027, 6, 10)
 
 
-def test_a_class_is_nothing_to_sell(demo: Asked) -> None:
-    with pytest.raises(KrumeError, match="class"):
-        sold_of("CLASS7", demo)
+def test_a_class_is_its_kits_on_its_day(demo: Asked) -> None:
+    read = sold_of("CLASS7", demo)
+    assert [(each.name, each.count) for each in read.sold] == [("F3", 10)]
+    assert read.on == date(2027, 6, 19)
 
 
 def test_a_line_of_an_order_that_nobody_knows_is_named(tmp_path: Path) -> None:

@@ -34,6 +34,7 @@ from krume.build.torte import (
     Torte,
 )
 from krume.build.torte_text import read_torte
+from krume.build.when import read_clock
 
 __all__ = [
     "PIECES",
@@ -65,6 +66,7 @@ __all__ = [
     "formula_names",
     "incomplete",
     "materials",
+    "read_clock",
     "read_order",
     "read_torte",
     "section_sentence",

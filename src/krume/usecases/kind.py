@@ -8,9 +8,12 @@ from krume.base import NotFoundError, Notice, Problem
 from krume.build import Order, TortePlan, formula_names, read_order, read_torte
 from krume.design import apply_answers, decode_text
 from krume.store import Book, book_at, is_file, read_bytes
-from krume.usecases.answer import Asked, QuestionError
+from krume.usecases.answer import Asked
 from krume.usecases.read import FormulaRead, formula_of, read_text
-from krume.usecases.text import PLACE, Text, book_text, text_of
+from krume.usecases.text import Text, book_text, text_of
+
+PROMISES = ("order", "class")
+"""Kinds of text that say how many of what there will be on a day: a class says it of its kits."""
 
 _ORDER_KEYS = frozenset({"customer", "date", "hand-over", "handover"})
 
@@ -32,19 +35,14 @@ class Made:
 
 
 def made_of(name: str, asked: Asked) -> Made:
-    """Formulas of a formula, a torte or an order."""
+    """Formulas of a formula, a torte, an order, or the kits of a class."""
     inner = tuple(answer for answer in asked.answers if _INSIDE.match(answer))
     text = text_of(name, own_answers(asked))
     kind = text.kind or kind_of(text.text)
-    if kind == "order":
+    if kind in PROMISES:
         return _order(text, asked)
     if kind == "torte":
         return _torte(text, asked)
-    if kind == "class":
-        ask = (
-            f"{text.name} is a class. Sheets are made of a formula, a torte or an order; name one."
-        )
-        raise QuestionError(Problem("class-not-yet", PLACE, text.name, ask))
     if inner:
         text = replace(text, text=apply_answers(text.text, inner))
     found = read_text(text, asked)

@@ -9,6 +9,7 @@ from krume.usecases.answer import Asked
 from krume.usecases.as_json import plain
 from krume.usecases.cost import CostWish, cost_of
 from krume.usecases.keep import keep_of
+from krume.usecases.kind import own_answers
 from krume.usecases.label import LabelWish, labelled
 from krume.usecases.label_paper import drawn_labels
 from krume.usecases.order import OrderJudgement
@@ -17,6 +18,7 @@ from krume.usecases.order_leaf import order_leaf
 from krume.usecases.papers import papers_of
 from krume.usecases.product import sold_of
 from krume.usecases.sheet_result import Files, SheetCheck
+from krume.usecases.text import text_of
 
 
 def order_files(
@@ -71,6 +73,9 @@ def _diet_said(judged: OrderJudgement) -> str:
 
 def price_check(name: str, asked: Asked) -> SheetCheck:
     """The agreed price against the full cost; not judged while a price or a cost is not known."""
+    if text_of(name, own_answers(asked)).kind == "class":
+        text = "No price is checked: a class is paid by the seat, and seats are not priced here."
+        return SheetCheck("price", None, text)
     answer = cost_of(name, CostWish(), asked)
     cost = answer.result
     if cost.direct is None or cost.full is None:

@@ -3,8 +3,17 @@
 from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 
-from krume.base import Infeasible, Interval, Notice, Problem
-from krume.build import ComponentFormula, HandOver, Order, OrderLine, Torte, read_order, working
+from krume.base import Infeasible, Interval, Notice, Option, Problem
+from krume.build import (
+    ComponentFormula,
+    HandOver,
+    Order,
+    OrderLine,
+    Torte,
+    read_clock,
+    read_order,
+    working,
+)
 from krume.design import Formula, Line, family
 from krume.plan import CreamUse, PlannedFormula, PlannedTorte, Promise, usual
 from krume.size import tin_text
@@ -12,7 +21,7 @@ from krume.store import book_at
 from krume.usecases.answer import Asked, QuestionError, clash_problems
 from krume.usecases.bake import BakeWish, bake_formula
 from krume.usecases.build import component, torte_of
-from krume.usecases.kind import answers_for, kind_of, text_inside
+from krume.usecases.kind import PROMISES, answers_for, kind_of, text_inside
 from krume.usecases.own_cooling import own_cooling_min
 from krume.usecases.read import FormulaRead, formula_of
 from krume.usecases.size import density_of
@@ -69,7 +78,7 @@ def _order(
     within = answers_for(name, asked) if prefix else _own(asked)
     source = text_of(name, within)
     kind = source.kind or kind_of(source.text)
-    if kind != "order":
+    if kind not in PROMISES:
         ask = f"{source.name} is no order, it is a text of kind {kind}. Name an order."
         raise QuestionError(Problem("no-order", PLACE, name, ask))
     read = read_order(source.text)
@@ -94,7 +103,16 @@ def _missing(order: Order) -> tuple[Problem, ...]:
     if order.hand_over is not None:
         return ()
     ask = "At what time is it handed over? Type a line such as: Hand-over: 14:00, pick-up"
-    return (Problem("time-missing", "after line 1", order.name or "", ask),)
+    return (Problem("time-missing", "after line 1", order.name or "", ask, _ends(order)),)
+
+
+def _ends(order: Order) -> tuple[Option, ...]:
+    """A class says its hours: what is made in it is ready when it ends."""
+    end = order.keys.get("time", "").rpartition(" to ")[2]
+    clock = read_clock(end)
+    if clock is None:
+        return ()
+    return (Option(f"{clock:%H:%M}, when it ends", f"Hand-over: {clock:%H:%M}, pick-up"),)
 
 
 def _ready(order: Order) -> datetime | None:

@@ -10,11 +10,11 @@ from krume.build import Order, read_order
 from krume.design import Formula
 from krume.label import Product, family_key, product_of_formula, product_of_torte
 from krume.store import book_at
-from krume.usecases.answer import Asked, QuestionError, clash_problems
+from krume.usecases.answer import Asked, clash_problems
 from krume.usecases.build import torte_of
 from krume.usecases.build_result import torte_status
 from krume.usecases.clock import today
-from krume.usecases.kind import answers_for, kind_of, own_answers, text_inside
+from krume.usecases.kind import PROMISES, answers_for, kind_of, own_answers, text_inside
 from krume.usecases.read import FormulaRead, read_text
 from krume.usecases.remembering import Remembered
 from krume.usecases.sources import line_sources, source_keys
@@ -67,13 +67,10 @@ def sold_of(name: str, asked: Asked) -> SoldRead:
 def _sold(name: str, asked: Asked) -> SoldRead:
     text = text_of(name, own_answers(asked))
     kind = text.kind or kind_of(text.text)
-    if kind == "order":
+    if kind in PROMISES:
         return _order(text, asked)
     if kind == "torte":
         return _torte(name, asked)
-    if kind == "class":
-        ask = f"{text.name} is a class. Name a formula, a torte or an order."
-        raise QuestionError(Problem("class-not-yet", PLACE, text.name, ask))
     return _formula(text, asked)
 
 

@@ -4,7 +4,7 @@ from dataclasses import dataclass, replace
 from itertools import chain
 from pathlib import Path
 
-from krume.base import InputError, Option, Problem
+from krume.base import InputError, NotFoundError, Option, Problem
 from krume.design import Formula, Rescue, Slip, bands, rescue, slip_figure, weigh_out
 from krume.size import Tin, read_tin
 from krume.store import book_at, list_texts, studio_of, table_rows
@@ -42,6 +42,39 @@ class SlipWish:
 
 def rescue_slip(name: str, wish: SlipWish, asked: Asked) -> Answer[SlipResult]:
     """The ways out of a slip; with a choice its sheets are written, all of them or none."""
+    answer, found, ways = _rescued(name, wish, asked)
+    if wish.choose is None or answer.problems:
+        return answer
+    from krume.usecases.slip_keep import Chosen, keep_way
+
+    words = _words(name, wish, asked)
+    chosen = Chosen(name, asked, found, ways, wish.choose, wish.out, wish.paper, words)
+    return keep_way(answer, chosen)
+
+
+def slip_sheet(name: str, wish: SlipWish, asked: Asked, *, way: str, sheet: str) -> Answer[bytes]:
+    """One sheet of a way, kept nowhere; empty while a question is open.
+
+    Raises NotFoundError where this slip has no such way, or the way no such sheet.
+    """
+    answer, found, ways = _rescued(name, wish, asked)
+    bare = Answer(b"", answer.problems, answer.notices)
+    if answer.problems:
+        return bare
+    number = next((n for n, each in enumerate(ways.ways, 1) if each.kind == way), None)
+    if number is None:
+        message = "What lies in the bowls has no such way out now. Look at its ways again."
+        raise NotFoundError(message, where=way, got=way)
+    from krume.usecases.slip_keep import Chosen, sheet_of_way
+
+    chosen = Chosen(name, asked, found, ways, number, None, wish.paper, _words(name, wish, asked))
+    return replace(bare, result=sheet_of_way(chosen, sheet))
+
+
+def _rescued(
+    name: str, wish: SlipWish, asked: Asked
+) -> tuple[Answer[SlipResult], FormulaRead, Rescue]:
+    """The ways out, with the formula and the bowls they were worked out from."""
     found = with_eggs_apart(formula_of(name, asked), _named(wish, asked), asked)
     said = _said(found, wish, asked)
     ways = rescue(said.slip, holds_total=wish.total)
@@ -56,13 +89,7 @@ def rescue_slip(name: str, wish: SlipWish, asked: Asked) -> Answer[SlipResult]:
         (*found.notices, *practice_notice(band.status for band in judged)),
         source_keys(line_sources(found.formula), ways.plan.sources),
     )
-    if wish.choose is None or problems:
-        return answer
-    from krume.usecases.slip_keep import Chosen, keep_way
-
-    words = _words(name, wish, asked)
-    chosen = Chosen(name, asked, found, ways, wish.choose, wish.out, wish.paper, words)
-    return keep_way(answer, chosen)
+    return answer, found, ways
 
 
 def _words(name: str, wish: SlipWish, asked: Asked) -> tuple[str, ...]:

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from krume import __version__
-from krume.base import InputError, Notice, as_text
+from krume.base import InputError, NotFoundError, Notice, as_text
 from krume.design import (
     ALREADY,
     TAKE_OUT,
@@ -103,6 +103,16 @@ def keep_way(answer: Answer[SlipResult], kept: Chosen) -> Answer[SlipResult]:
     )
     result = replace(answer.result, chosen=kept.way.kind, files=written)
     return replace(answer, result=result, notices=(*answer.notices, *signs))
+
+
+def sheet_of_way(kept: Chosen, sheet: str) -> bytes:
+    """One of a way's sheets by the end of its file's name; raises NotFoundError for none."""
+    text, formula = _corrected(kept)
+    files, _ = _files(kept, text, formula)
+    ends = {file.removeprefix(f"{kept.stem}-"): data for file, (_, data) in files.items()}
+    if sheet not in ends:
+        raise NotFoundError("This way has no such sheet.", where=sheet, got=sheet)
+    return ends[sheet]
 
 
 def _listed(kept: Chosen, files: Files, out: Path) -> Files:

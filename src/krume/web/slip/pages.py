@@ -1,6 +1,7 @@
 """A slip as a page: a box of grams for each line, then the ways out, least change first."""
 
 from dataclasses import dataclass, replace
+from urllib.parse import urlencode
 
 from starlette.requests import Request
 from starlette.responses import Response
@@ -9,6 +10,7 @@ from starlette.routing import Route
 from krume.base import InputError, as_text
 from krume.usecases import (
     Asked,
+    SheetBytes,
     SlipDeclined,
     SlipHeld,
     SlipResult,
@@ -17,15 +19,23 @@ from krume.usecases import (
     TextNow,
     rescue_slip,
     slip_rows,
+    slip_sheet,
     text_now,
 )
 from krume.web.frame.asking import Ask, address, asked_with_answers, asks_of, said_in
 from krume.web.frame.figures import amount
 from krume.web.frame.forms import Form
 from krume.web.frame.rendering import asked_of, page
+from krume.web.orders.serving import sheet_headers
 from krume.web.slip.bowl import Segment, bar
 from krume.web.slip.ways import ShownWay, shown
 
+_MEDIA = {
+    "pdf": "application/pdf",
+    "html": "text/html; charset=utf-8",
+    "txt": "text/plain; charset=utf-8",
+    "json": "application/json",
+}
 _NOT_HERE = {
     "jar": "No jar",
     "hold": "The total cannot be held",
@@ -68,6 +78,7 @@ class SlipPage:
     ways: tuple[ShownWay, ...]
     more: int
     more_address: str
+    said: str
     declined: tuple[str, ...]
     notices: tuple[str, ...]
 
@@ -92,7 +103,7 @@ def _bare(request: Request, now: TextNow, form: Form, rows: tuple[SlipRow, ...])
         box = Box(row, amount(row.planned_g, 2), row.said in closed)
         bowls.setdefault(row.bowl or "Not weighed in a bowl", []).append(box)
     told = tuple(Bowl(label, tuple(boxes)) for label, boxes in bowls.items())
-    return SlipPage(now, form, told, (), None, (), (), (), 0, "", (), ())
+    return SlipPage(now, form, told, (), None, (), (), (), 0, "", "", (), ())
 
 
 def _answered(request: Request, bare: SlipPage, place: str, rows: tuple[SlipRow, ...]) -> SlipPage:
@@ -142,6 +153,7 @@ def _with_ways(request: Request, bare: SlipPage, wish: SlipWish, place: str) -> 
         ways=tuple(shown(way) for way in ways),
         more=0 if every else len(result.more),
         more_address=address(request.url.path, (*said_in(request), ("all", "on"))),
+        said=urlencode(said_in(request)),
         declined=tuple(_declined(each) for each in result.declined) if every else (),
         notices=tuple(dict.fromkeys(notice.text for notice in answer.notices)),
     )
@@ -159,4 +171,24 @@ def _declined(each: SlipDeclined) -> str:
     return f"{_NOT_HERE.get(each.kind, each.kind)}: {each.why}."
 
 
-ROUTES = (Route("/slip/{name}", slip, methods=["GET"]),)
+def sheet(request: Request) -> Response:
+    """A corrected sheet of one way, made as it is asked for; nothing of it is kept."""
+    name, asked = request.path_params["name"], asked_with_answers(request)
+    place = f"formulas/{text_now('formula', name, asked).name}.txt"
+    form = Form({k: v for k, v in request.query_params.items() if v.strip()})
+    boxes = [row for row in slip_rows(place, asked) if form.get(row.field)]
+    wish = _wish(request, form, boxes)
+    wish = wish if wish.spoilt else replace(wish, spoilt=None)
+    file = request.path_params["file"]
+    answer = slip_sheet(place, wish, asked, way=request.path_params["way"], sheet=file)
+    if answer.problems:
+        raise InputError(f"No card yet: {answer.problems[0].ask}", field=name)
+    media = _MEDIA[file.rpartition(".")[2]]
+    found = SheetBytes(answer.result, media, is_as_written=True)
+    return Response(found.data, headers=sheet_headers(found))
+
+
+ROUTES = (
+    Route("/slip/{name}", slip, methods=["GET"]),
+    Route("/slip/{name}/{way}/{file}", sheet, methods=["GET"]),
+)

@@ -29,9 +29,18 @@ class Moved:
 
 
 @dataclass(frozen=True, slots=True)
+class Sheet:
+    """One corrected sheet of a way: what it is called, and the end of its file's name."""
+
+    word: str
+    file: str
+
+
+@dataclass(frozen=True, slots=True)
 class ShownWay:
     """One way out; `shift` is how far the worst line moves, `rest` what to do beside adding."""
 
+    kind: str
     title: str
     shift: str
     adds: tuple[Add, ...]
@@ -41,6 +50,7 @@ class ShownWay:
     is_inside: bool
     unknown: str
     moved: tuple[Moved, ...]
+    sheets: tuple[Sheet, ...]
 
 
 def shown(way: SlipOption) -> ShownWay:
@@ -51,6 +61,7 @@ def shown(way: SlipOption) -> ShownWay:
         if line.add_g > 0
     )
     return ShownWay(
+        kind=way.kind,
         title=way.title,
         shift=_shift(way),
         adds=adds,
@@ -60,7 +71,21 @@ def shown(way: SlipOption) -> ShownWay:
         is_inside=way.in_band is not False,
         unknown=", ".join(word.lower() for word in way.unknown),
         moved=_moved(way),
+        sheets=_sheets(way),
     )
+
+
+def _sheets(way: SlipOption) -> tuple[Sheet, ...]:
+    """The sheets of a way, the one to weigh by first."""
+    part = "second" if way.kind == "second" else "rescued"
+    cards = [("Bench card", f"{part}-bench-card")]
+    if way.kind == "second":
+        cards.append(("Bench card as planned", "as-planned-bench-card"))
+    if way.jar_g:
+        cards.append(("Blend card of the jar", "jar-blend-card"))
+    both = (("to print", "html"), ("as PDF", "pdf"))
+    found = [Sheet(f"{word} {how}", f"{file}.{end}") for word, file in cards for how, end in both]
+    return (*found, Sheet("Corrected formula as text", f"{part}.txt"))
 
 
 def _named(name: str, part: str | None) -> str:
