@@ -47,7 +47,9 @@ def test_a_log_of_custard_says_which_depth_is_predicted_and_that_it_shows_nothin
 ) -> None:
     log = cold_log_of(sold_of("T1", demo), None, demo)
     assert log is not None
-    assert log.predicted.startswith("Predicted to cool in time with room to spare, no evidence:")
+    assert log.predicted.startswith(
+        "C1, predicted to cool in time with room to spare, no evidence:"
+    )
     assert "metal tray in the fridge up to 1.5 cm" in log.predicted
     jelly = cold_log_of(sold_of("T3", demo), None, demo)
     assert jelly is not None

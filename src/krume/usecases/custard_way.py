@@ -136,7 +136,8 @@ def short_way(way: KeepCooling) -> str:
     if not told:
         return ""
     return (
-        f"Predicted to cool in time with room to spare, no evidence: {'; '.join(told)} (fridge "
+        f"{', '.join(way.of)}, predicted to cool in time with room to spare, no evidence: "
+        f"{'; '.join(told)} (fridge "
         f"{as_text(way.fridge_c, 1)} °C, room {as_text(way.room_c, 1)} °C)."
     )
 

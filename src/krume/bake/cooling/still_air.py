@@ -6,7 +6,14 @@ import numpy as np
 
 from krume.bake.cooling.rows import cooling_value
 from krume.bake.grid import Array
-from krume.bake.material import GAS_J_MOLK, WATER_KG_MOL, interpolated
+from krume.bake.material import (
+    COUNT,
+    GAS_J_MOLK,
+    SATURATION_PA,
+    START_K,
+    STEP_K,
+    WATER_KG_MOL,
+)
 from krume.bake.parameters import value
 from krume.bake.surfaces import STEFAN_BOLTZMANN
 
@@ -88,7 +95,7 @@ def vapour_from(
     face_k: Array, resistance_s_m: Array, activity: float, room_pa: Array, pressure_pa: float
 ) -> Vapour:
     """Stefan flow from a moist face through crust and film; none where the room's air is wetter."""
-    saturation, steep = interpolated(face_k)
+    saturation, steep = _saturation(face_k)
     held = activity * saturation
     capped = held > 0.985 * pressure_pa
     held = np.minimum(held, 0.985 * pressure_pa)
@@ -98,6 +105,14 @@ def vapour_from(
     wet = flux > 0
     latent = 2.501e6 - 2370.0 * (face_k - 273.15)
     return Vapour(np.where(wet, flux, 0.0), np.where(wet, slope, 0.0), latent)
+
+
+def _saturation(face_k: Array) -> tuple[Array, Array]:
+    """Saturation pressure [Pa] and its slope, straight between the entries of the bake's table."""
+    place = np.minimum(np.maximum((face_k - START_K) / STEP_K, 0), COUNT - 2)
+    low = place.astype(np.intp)
+    rise = SATURATION_PA[low + 1] - SATURATION_PA[low]
+    return SATURATION_PA[low] + (place - low) * rise, rise / STEP_K
 
 
 def film_resistance_s_m(film_w_m2k: Array) -> Array:
