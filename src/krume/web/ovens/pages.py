@@ -8,7 +8,7 @@ from starlette.requests import Request
 from starlette.responses import RedirectResponse, Response
 from starlette.routing import Route
 
-from krume.base import ConflictError, KrumeError, as_text
+from krume.base import ConflictError, KrumeError, Problem, as_text
 from krume.usecases import (
     OvenNow,
     OvensNow,
@@ -104,11 +104,16 @@ def _say(request: Request, form: Form) -> Response:
         return _ovens(request, wrong, status=error.http_status)
     if not problems:
         return RedirectResponse("/ovens#oven", status_code=_SEE_OTHER)
-    for problem in problems:
-        lines = "; ".join(option.line for option in problem.options)
-        asks = f"{problem.ask} Type: {lines}." if lines else problem.ask
-        form = form.with_wrong(problem.where.removeprefix("--"), asks)
+    for name in ("reading", "bake"):
+        asks = [_asked(problem) for problem in problems if problem.where == f"--{name}"]
+        form = form.with_wrong(name, " ".join(asks)) if asks else form
     return _ovens(request, form, status=_UNPROCESSABLE)
+
+
+def _asked(problem: Problem) -> str:
+    """A question with the whole lines that answer it."""
+    lines = "; ".join(option.line for option in problem.options)
+    return f"{problem.ask} Type: {lines}." if lines else problem.ask
 
 
 def _wanted(typed: str) -> tuple[float | None, str]:
