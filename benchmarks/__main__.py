@@ -4,6 +4,7 @@ import platform
 from collections.abc import Callable
 
 import benchmarks.blending as blending
+import benchmarks.loading as loading
 import benchmarks.matters as matters
 import benchmarks.own_oven as own_oven
 import benchmarks.pages as pages
@@ -24,6 +25,7 @@ PARTS: tuple[Callable[[], list[Row]], ...] = (
     varying.rows,
     slipping.rows,
     blending.rows,
+    loading.rows,
     own_oven.rows,
     pages.rows,
 )

@@ -77,6 +77,13 @@ def test_bake_in_a_tin(capsys: pytest.CaptureFixture[str]) -> None:
     assert "The core to reach is 95.0 C" in capsys.readouterr().out
 
 
+def test_bake_two_loads(capsys: pytest.CaptureFixture[str]) -> None:
+    found = _main("bake_two_loads")
+    assert found.last == 1
+    assert all(load.later_min > 0.5 for load in found.loads)
+    assert "less heat between the tins" in capsys.readouterr().out
+
+
 def test_build_a_torte(capsys: pytest.CaptureFixture[str]) -> None:
     found = _main("build_a_torte")
     assert found.height_mm == 66.0

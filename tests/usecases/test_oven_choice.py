@@ -54,6 +54,9 @@ def test_what_it_would_do_is_said_by_the_clock_and_changes_nothing(asked: Asked)
     assert said[0].count(" → ") == 2
     assert said[1].startswith("In now: first check ")
     assert "less heat between the tins." in said[1]
+    three = others_if_in("F4", "", 2, asked)
+    assert three[0] == "3 tins would be in; this oven takes 2 at once, by your own figure."
+    assert three[1].startswith("Load 1: first check ")
 
 
 def test_a_load_of_no_minutes_says_why_and_leaves_the_others(asked: Asked) -> None:

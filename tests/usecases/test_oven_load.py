@@ -18,7 +18,7 @@ def test_a_row_of_fourteen_columns_is_one_tin_in_its_own_oven() -> None:
     row = dict(zip(HEAD[:14], cells_of(FULL), strict=False))
     found = load_of(row)
     assert HEAD[:2] == ("id", "formula")
-    assert (found.tins, found.oven, found.beside, found.alone) == (1, "", "", None)
+    assert (found.tins, found.oven, found.why, found.alone) == (1, "", "", None)
     assert not found.is_moved
     assert found.check_min == 27
 

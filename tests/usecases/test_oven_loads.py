@@ -8,6 +8,8 @@ from krume.base import NotFoundError
 from krume.store import book_at, clocks_since, running_clocks, start_clock
 from krume.usecases import (
     Asked,
+    BakeWish,
+    bake_formula,
     load_demo,
     loads_now,
     probe_load,
@@ -32,7 +34,9 @@ def test_a_load_goes_in_once_with_its_minutes_and_the_oven_is_occupied(asked: As
     put_in("one", "F1", "", asked)
     (load,) = loads_now(asked)
     assert load.tin == "round 20 x 7 cm"
-    assert (load.check_min, load.latest_min, load.dial_c) == (25, 42, 182)
+    minutes = bake_formula("F1", BakeWish(), asked).result.minutes
+    assert minutes is not None
+    assert (load.check_min, load.latest_min, load.dial_c) == (minutes.low, minutes.high, 182)
     assert len(running_clocks(book_at(asked.book), "oven")) == 1
 
 

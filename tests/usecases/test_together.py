@@ -7,7 +7,7 @@ import pytest
 from krume.bake import LoadTogether, Oven
 from krume.base import InputError, Interval
 from krume.usecases import Asked, LoadWish, TogetherWish, bakes_together, load_demo
-from krume.usecases.together import beside_text, later_minutes, oven_text
+from krume.usecases.together import delay_text, later_minutes, oven_text
 
 
 @pytest.fixture(scope="module")
@@ -97,13 +97,13 @@ def test_a_delay_moves_all_three_minutes_and_widens_them_a_little() -> None:
 
 
 def test_the_reason_is_said_in_degrees_and_in_heat() -> None:
-    assert beside_text(_beside(1.01)) == ""
-    assert beside_text(_beside(1.1, short_k=3.2)) == "the air about 3 °C lower"
-    door = beside_text(_beside(1.1, short_k=6.6, door_k=4.2, heat_factor=0.92))
+    assert delay_text(_beside(1.01)) == ""
+    assert delay_text(_beside(1.1, short_k=3.2)) == "the air about 3 °C lower"
+    door = delay_text(_beside(1.1, short_k=6.6, door_k=4.2, heat_factor=0.92))
     assert door == (
         "the air about 7 °C lower, 4 of it for the door and 8 % less heat between the tins"
     )
-    assert beside_text(_beside(float("inf"))) == (
+    assert delay_text(_beside(float("inf"))) == (
         "With the others in, the model never sees it done."
     )
 

@@ -192,28 +192,43 @@ def oven_air(
         if 0 <= place < steps:
             falls[place] += fall
     taken_w = np.diff(taken_j) / AIR_STEP_S
-    short, heater, loss = (np.zeros((len(draws), steps + extra)) for extra in (1, 0, 0))
-    now = short[:, 0]
-    for step in range(steps):
-        now, heater[:, step] = _one(
-            draws, set_c, now + falls[step], taken_w[step], is_strong=is_strong
-        )
-        short[:, step + 1] = now
-        loss[:, step] = draws.loss_w_k * (set_c - now - draws.room_c)
+    short, heater = _answered(draws, set_c, falls, taken_w)
+    if not is_strong and (heater > draws.power_w[:, None]).any():
+        short, heater = _stepped(draws, set_c, falls, taken_w)
     minutes = AIR_STEP_S / 60 * np.arange(steps + 1, dtype=np.float64)
-    return OvenAir(minutes, short, heater, loss)
+    loss = draws.loss_w_k[:, None] * (set_c - short - draws.room_c[:, None])
+    before = np.zeros((len(draws), 1))
+    return OvenAir(minutes, np.concatenate([before, short], axis=1), heater, loss)
 
 
-def _one(
-    draws: BoxDraws, set_c: float, short: Array, taken_w: float, *, is_strong: bool
-) -> tuple[Array, Array]:
+def _answered(draws: BoxDraws, set_c: float, falls: Array, taken_w: Array) -> tuple[Array, Array]:
+    """Shortfall and heater of every step where the heaters give all that is asked: linear."""
+    keep = 1 / (1 + AIR_STEP_S / value("door-recovery"))
+    pushed = falls + AIR_STEP_S / draws.heat_j_k[:, None] * taken_w
+    # Nothing pushed is negative, so that the sum of ever larger powers loses no digit.
+    powers = keep ** np.arange(len(falls), dtype=np.float64)
+    short: Array = keep * powers * np.cumsum(pushed / powers, axis=1)
+    answer = (draws.heat_j_k / value("door-recovery"))[:, None] * short
+    lost = draws.loss_w_k[:, None] * (set_c - short - draws.room_c[:, None])
+    return short, answer + lost
+
+
+def _stepped(draws: BoxDraws, set_c: float, falls: Array, taken_w: Array) -> tuple[Array, Array]:
+    """The same step by step, where the heaters cannot give all that is asked."""
+    short, heater = np.zeros((2, len(draws), len(falls)))
+    now = np.zeros(len(draws))
+    for step, (fall, taken) in enumerate(zip(falls, taken_w, strict=True)):
+        now, heater[:, step] = _one(draws, set_c, now + fall, float(taken))
+        short[:, step] = now
+    return short, heater
+
+
+def _one(draws: BoxDraws, set_c: float, short: Array, taken_w: float) -> tuple[Array, Array]:
     """Shortfall after one step, and what the heaters gave in it."""
     answer = draws.heat_j_k / value("door-recovery")
     pace = AIR_STEP_S / draws.heat_j_k
     after = (short + pace * taken_w) / (1 + AIR_STEP_S / value("door-recovery"))
     asked = answer * after + draws.loss_w_k * (set_c - after - draws.room_c)
-    if is_strong or (asked <= draws.power_w).all():
-        return after, asked
     needs = taken_w + draws.loss_w_k * (set_c - draws.room_c) - draws.power_w
     forced = (short + pace * needs) / (1 + pace * draws.loss_w_k)
     weak = asked > draws.power_w

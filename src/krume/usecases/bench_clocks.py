@@ -18,6 +18,7 @@ from krume.usecases.answer import Asked
 from krume.usecases.bench import begin_at_bench, bench_of, check_id, weighing_of
 from krume.usecases.bench_result import Bench
 from krume.usecases.clock import moment
+from krume.usecases.oven_at_bench import Awaited, awaited_at_bench, time_at_bench
 
 KINDS = ("foam", "batter", "oven")
 REASONS = ("It comes out in time", "Another oven is free", "The oven is empty, the clock ran on")
@@ -42,7 +43,7 @@ class BenchClocks:
     """The clocks of a weighing, their limits, and what occupies the oven.
 
     `whites_min` and `batter_min` are the family's own, None where it has none. `busy` is an oven
-    clock that runs, of this weighing or of another.
+    clock that runs, of this weighing or of another; `awaited` is when its load is looked at.
     """
 
     bench: Bench
@@ -54,6 +55,7 @@ class BenchClocks:
     core_high_c: float | None
     cooling: str
     now_utc: str
+    awaited: Awaited | None = None
 
     def running(self, kind: str) -> BenchClock | None:
         """The clock of a kind that runs for this weighing."""
@@ -87,7 +89,14 @@ def clocks_beside(bench: Bench, asked: Asked) -> BenchClocks:
         core_high_c=None if rules is None else rules.core_high_c,
         cooling="" if rules is None else rules.cooling,
         now_utc=at,
+        awaited=awaited_at_bench(bench.plan.name, _in_oven(clocks), asked),
     )
+
+
+def _in_oven(clocks: tuple[BenchClock, ...]) -> str:
+    """The clock of the load that is in, else nothing."""
+    ovens = (c for c in reversed(clocks) if c.kind == "oven" and c.stopped_at is None)
+    return next((clock.client_id for clock in ovens), "")
 
 
 def start_at_bench(
@@ -113,6 +122,8 @@ def start_at_bench(
     start_clock(
         book, check_id(client_id), kind=kind, weighing=began, reason=reason.strip(), at=at
     )  # fmt: skip
+    if kind == "oven":
+        time_at_bench(client_id, asked)
 
 
 def stop_at_bench(name: str, asked: Asked, *, kind: str, at: str = "") -> None:

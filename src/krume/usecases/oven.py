@@ -102,7 +102,7 @@ def _moved(load: Load, zone: tzinfo | None) -> OvenMoved:
         check=clock_at(load.in_at, load.check_min, zone),
         latest_was=clock_at(load.in_at, load.alone_latest_min, zone),
         latest=clock_at(load.in_at, load.latest_min, zone),
-        why=load.beside,
+        why=load.why,
     )
 
 
@@ -181,6 +181,12 @@ def _drawn(loads: tuple[Load, ...], at: str, zone: tzinfo | None) -> str:
     return oven_drawing(bars, datetime.fromisoformat(at).astimezone(zone), ident="oven")
 
 
+def _words(load: Load) -> str:
+    if not load.formula:
+        return "no formula"
+    return load.formula if load.tins == 1 else f"{load.tins} × {load.formula}"
+
+
 def _bar(load: Load, zone: tzinfo | None) -> OvenBar:
     def local(start: str, minutes: float | None) -> datetime | None:
         return None if minutes is None else _after(start, minutes).astimezone(zone)
@@ -192,7 +198,7 @@ def _bar(load: Load, zone: tzinfo | None) -> OvenBar:
     out = None if load.out_at is None else datetime.fromisoformat(load.out_at).astimezone(zone)
     return OvenBar(
         number=load.number,
-        words=load.formula or "no formula",
+        words=_words(load),
         in_at=datetime.fromisoformat(load.in_at).astimezone(zone),
         out_at=out,
         check_at=local(*ends[0]),

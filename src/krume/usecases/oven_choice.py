@@ -66,10 +66,18 @@ def others_if_in(formula: str, tin: str, tins: int, asked: Asked) -> tuple[str, 
     """What a load would do to those that are in, and they to it, in words; nothing is kept."""
     before = {load.client_id: load for load in loads_now(asked)}
     after = if_it_went_in(formula, tin, asked, tins=tins)
-    zone = kitchen_of(book_at(asked.book)).zone
+    kitchen = kitchen_of(book_at(asked.book))
+    zone = kitchen.zone
     said = [_other(before[x.client_id], x, zone) for x in after if x.client_id in before]
     new = next(load for load in after if load.client_id not in before)
-    return (*(text for text in said if text), _new(new, zone))
+    full = _full(sum(load.tins for load in after), kitchen.tins_per_load)
+    return tuple(text for text in (full, *said, _new(new, zone)) if text)
+
+
+def _full(tins: int, most: int | None) -> str:
+    if most is None or tins <= most:
+        return ""
+    return f"{tins} tins would be in; this oven takes {most} at once, by your own figure."
 
 
 def _other(was: Load, load: Load, zone: tzinfo | None) -> str:
@@ -91,5 +99,5 @@ def _new(load: Load, zone: tzinfo | None) -> str:
     check, latest = (clock_at(load.in_at, m, zone) for m in (load.check_min, load.latest_min))
     minutes = f"{as_text(load.check_min, 0)}–{as_text(load.latest_min, 0)} min"
     said = f" {load.said}" if load.said else ""
-    why = f" {load.beside}" if load.beside else ""
+    why = f" {load.why}" if load.why else ""
     return f"In now: first check {check}, latest out {latest} ({minutes}).{why}{said}"

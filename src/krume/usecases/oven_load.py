@@ -14,7 +14,7 @@ class Load:
 
     `check_min`, `likely_min` and `latest_min` count from the door, `left_*` from `core_at`; those
     of `alone_*` are what it would take as the only tin. `oven` is the oven it stands in as typed,
-    empty where it is the formula's own. `beside` says what the others take from it.
+    empty where it is the formula's own. `why` says what the others take from it.
     """
 
     client_id: str
@@ -39,7 +39,7 @@ class Load:
     alone_check_min: float | None = None
     alone_likely_min: float | None = None
     alone_latest_min: float | None = None
-    beside: str = ""
+    why: str = ""
 
     @property
     def alone(self) -> Interval | None:

@@ -20,8 +20,8 @@ from krume.store import (
 from krume.usecases.answer import Asked
 from krume.usecases.clock import moment
 from krume.usecases.core_now import core_left
-from krume.usecases.oven_beside import beside, standing_oven, timed, wish_of
 from krume.usecases.oven_load import HEAD, LOADS, Load, cells_of, load_of
+from krume.usecases.oven_neighbours import standing_oven, timed, wish_of, with_neighbours
 from krume.usecases.texts import text_now
 
 KEPT_HOURS = 6
@@ -77,7 +77,7 @@ def _again(asked: Asked) -> None:
     """Work out the minutes of all loads that are in beside one another, and keep what moved."""
     book, loads = book_at(asked.book), loads_now(asked)
     before = {load.client_id: load for load in loads}
-    for load in beside(loads, asked):
+    for load in with_neighbours(loads, asked):
         if load != before[load.client_id]:
             _keep(book, load)
 
@@ -87,7 +87,13 @@ def if_it_went_in(formula: str, tin: str, asked: Asked, *, tins: int = 1) -> tup
     name, loads = text_now("formula", formula, asked).name, loads_now(asked)
     oven = standing_oven(loads, asked)
     fresh = Load("", len(loads) + 1, name, tin.strip(), moment(), None, tins=tins, oven=oven)
-    return beside((*loads, timed(fresh, asked)), asked)
+    return with_neighbours((*loads, timed(fresh, asked)), asked)
+
+
+def load_kept(client_id: str, asked: Asked) -> Load | None:
+    """What is kept of the load of a clock; None where its minutes were never worked out."""
+    rows = _rows(book_at(asked.book))
+    return next((load for _, load in rows if load.client_id == client_id), None)
 
 
 def time_load(client_id: str, asked: Asked) -> None:

@@ -223,11 +223,11 @@ def _row(row: TogetherLoad, each: _Baked, beside: LoadTogether) -> TogetherLoad:
         door_c=round(beside.door_k, 1),
         heat_pct=round(100 * (1 - beside.heat_factor), 1),
         back_min=None if beside.back_min is None else round(beside.back_min, 1),
-        text=beside_text(beside),
+        text=delay_text(beside),
     )
 
 
-def beside_text(found: LoadTogether) -> str:
+def delay_text(found: LoadTogether) -> str:
     """What the others take from a load, in words; empty where it is nothing to speak of."""
     if not math.isfinite(found.later):
         return "With the others in, the model never sees it done."

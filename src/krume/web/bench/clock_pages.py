@@ -12,6 +12,7 @@ from krume.base import InputError, as_text
 from krume.usecases import (
     REASONS,
     Asked,
+    Awaited,
     BenchClock,
     BenchClocks,
     clocks_at_bench,
@@ -138,7 +139,7 @@ def _limits(found: BenchClocks, kind: str, minutes: float | None) -> tuple[Limit
         if own is None and found.core_low_c is not None and found.core_high_c is not None:
             low, high = as_text(found.core_low_c), as_text(found.core_high_c)
             core = f"A core of {low}–{high} °C says it is done."
-        raw = [(0.0, "inside", "", core or "Judge it by its spring.")]
+        raw = _oven_limits(found.awaited, core or "Judge it by its spring.")
     else:
         raw = []
         whites, batter = found.whites_min, found.batter_min
@@ -153,6 +154,18 @@ def _limits(found: BenchClocks, kind: str, minutes: float | None) -> tuple[Limit
         return tuple(Limit(*each, is_now=False) for each in raw)
     last = max((n for n, each in enumerate(raw) if each[0] <= minutes), default=0)
     return tuple(Limit(*each, is_now=n == last) for n, each in enumerate(raw))
+
+
+def _oven_limits(awaited: Awaited | None, core: str) -> list[tuple[float, str, str, str]]:
+    """First check and latest out of the model, as at the oven; without them the core alone."""
+    if awaited is None:
+        return [(0.0, "inside", "", core)]
+    check, latest = as_text(awaited.check_min, 0), as_text(awaited.latest_min, 0)
+    return [
+        (0.0, "inside", "", f"First check at {check} min, latest out at {latest}. {core}"),
+        (awaited.check_min, "outside", "late", f"Check it now; latest out at {latest}. {core}"),
+        (awaited.latest_min, "clash", "gone", f"Past the latest out. Look at it now. {core}"),
+    ]
 
 
 def _busy(busy: BenchClock | None) -> str:

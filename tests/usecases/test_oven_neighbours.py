@@ -9,8 +9,8 @@ from krume.base import InputError
 from krume.store import book_at, start_clock
 from krume.usecases import Asked, Load, load_demo, loads_now, probe_load, put_in, take_out
 from krume.usecases.clock import moment
-from krume.usecases.oven_beside import beside, standing_oven, timed, wish_of
 from krume.usecases.oven_loads import if_it_went_in
+from krume.usecases.oven_neighbours import standing_oven, timed, wish_of, with_neighbours
 
 
 @pytest.fixture
@@ -37,9 +37,9 @@ def test_a_second_load_moves_the_first_and_meets_its_oven(asked: Asked) -> None:
     assert one.alone == alone.alone
     assert one.check_min is not None and alone.check_min is not None
     assert one.check_min > alone.check_min
-    assert one.beside.endswith("less heat between the tins.")
+    assert one.why.endswith("less heat between the tins.")
     assert (two.oven, two.oven_c, two.dial_c) == ("170 C", 170, 182)
-    assert two.said == "F3 wants 190 C; the oven stands at 170 C."
+    assert two.said == "F3 wants 190 °C; the oven stands at 170 °C."
     assert [each.latest_min for each in looked] == [one.latest_min, two.latest_min]
 
 
@@ -66,11 +66,11 @@ def test_a_load_that_came_out_counts_for_its_time_only(asked: Asked) -> None:
     take_out("one", asked)
     one, two = loads_now(asked)
     assert one.out_at is not None
-    (left,) = beside((one, two), asked)
+    (left,) = with_neighbours((one, two), asked)
     assert left.check_min is not None and two.check_min is not None
     assert left.check_min <= two.check_min
-    (lone,) = beside((two,), asked)
-    assert (lone.check_min, lone.beside) == (two.alone_check_min, "")
+    (lone,) = with_neighbours((two,), asked)
+    assert (lone.check_min, lone.why) == (two.alone_check_min, "")
 
 
 def test_the_probe_goes_by_the_oven_the_load_stands_in(asked: Asked) -> None:

@@ -5,11 +5,11 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 
 from krume.bake import LoadTogether, Oven, OvenLoad, oven_box, together
-from krume.base import Infeasible
+from krume.base import Infeasible, as_text
 from krume.usecases.answer import Asked
 from krume.usecases.bake import BakeWish, bake_formula, bake_ground
 from krume.usecases.oven_load import Load
-from krume.usecases.together import beside_text, later_minutes, oven_text
+from krume.usecases.together import delay_text, later_minutes, oven_text
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,10 +77,14 @@ def _other_oven(load: Load, asked: Asked) -> str:
         or (round(own.temp_c), own.fan) == (round(here.temp_c), here.fan)
     ):
         return ""
-    return f"{load.formula} wants {oven_text(own)}; the oven stands at {oven_text(here)}."
+    return f"{load.formula} wants {_words(own)}; the oven stands at {_words(here)}."
 
 
-def beside(loads: Sequence[Load], asked: Asked) -> tuple[Load, ...]:
+def _words(oven: Oven) -> str:
+    return f"{as_text(oven.temp_c, 0)} °C{' with the fan' if oven.fan else ''}"
+
+
+def with_neighbours(loads: Sequence[Load], asked: Asked) -> tuple[Load, ...]:
     """The loads that are in, each with its minutes beside the others; unknown ones stay as is.
 
     Loads that came out while one of these was in still count for their time.
@@ -125,19 +129,19 @@ def _alone_again(load: Load) -> Load:
         return load
     return replace(
         load, check_min=load.alone_check_min, likely_min=load.alone_likely_min,
-        latest_min=load.alone_latest_min, beside="",
+        latest_min=load.alone_latest_min, why="",
     )  # fmt: skip
 
 
 def _moved(load: Load, found: LoadTogether) -> Load:
     """A load with the minutes the others leave it, and why."""
     alone = load.alone
-    said = [beside_text(found), *(notice.text for notice in found.notices)]
+    said = [delay_text(found), *(notice.text for notice in found.notices)]
     text = ". ".join(part.rstrip(".") for part in said if part)
     text = text and f"{text[:1].upper()}{text[1:]}."
     if alone is None or found.later == float("inf"):
-        return replace(load, beside=text)
+        return replace(load, why=text)
     minutes = later_minutes(alone, found)
     return replace(
-        load, check_min=minutes.low, likely_min=minutes.best, latest_min=minutes.high, beside=text
+        load, check_min=minutes.low, likely_min=minutes.best, latest_min=minutes.high, why=text
     )
