@@ -8,7 +8,8 @@ import pytest
 
 from krume.bake import Cells, Draws, Oven, nominal, simulate, wall
 from krume.bake.engine import run
-from krume.bake.prediction import core_target_k, footprint_of
+from krume.bake.footing import footprint_of
+from krume.bake.prediction import core_target_k
 from krume.bake.setting_up import prepare, start
 from krume.bake.state import Setup, Track
 from krume.bake.stepping import advance

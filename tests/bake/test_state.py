@@ -3,7 +3,7 @@
 import numpy as np
 
 from krume.bake import Cells, nominal, wall
-from krume.bake.prediction import footprint_of
+from krume.bake.footing import footprint_of
 from krume.bake.setting_up import prepare, start
 from tests.bake.cases import BUTTER18
 

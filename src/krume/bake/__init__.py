@@ -30,7 +30,9 @@ if TYPE_CHECKING:
     )
     from krume.bake.crowding import OvenLoad
     from krume.bake.draws import Draws, draw, nominal
+    from krume.bake.footing import depth_cm
     from krume.bake.grid import Cells, Footprint, equivalent_radius_m
+    from krume.bake.limits import RULES, discrepancy_of
     from krume.bake.lines_matter import LineBake, LinesBake, Rival, lines_bake
     from krume.bake.loads_together import LoadTogether, Together, together
     from krume.bake.mixture import batter_of
@@ -42,12 +44,9 @@ if TYPE_CHECKING:
         warming_kwh,
     )
     from krume.bake.prediction import (
-        RULES,
         Bake,
         Bakes,
         Prediction,
-        depth_cm,
-        discrepancy_of,
         drawn,
         likeliest,
         predict,
@@ -64,12 +63,12 @@ if TYPE_CHECKING:
 _HEAVY = {
     "batter_of": "mixture", "Draws": "draws", "draw": "draws", "nominal": "draws",
     "Cells": "grid", "Footprint": "grid", "equivalent_radius_m": "grid",
-    "RULES": "prediction", "Bake": "prediction", "Bakes": "prediction", "Prediction": "prediction",
+    "RULES": "limits", "Bake": "prediction", "Bakes": "prediction", "Prediction": "prediction",
     "LineBake": "lines_matter", "LinesBake": "lines_matter", "Rival": "lines_matter",
     "lines_bake": "lines_matter",
     "ToCore": "probe", "to_core": "probe", "likeliest": "prediction",
-    "depth_cm": "prediction", "predict": "prediction", "simulate": "prediction",
-    "discrepancy_of": "prediction",
+    "depth_cm": "footing", "predict": "prediction", "simulate": "prediction",
+    "discrepancy_of": "limits",
     "simulate_many": "prediction", "Track": "state", "Section": "section", "sections": "section",
     "drawn": "prediction", "Unknown": "unknown_shares", "unknowns": "unknown_shares",
     "unknowns_of": "unknown_shares",

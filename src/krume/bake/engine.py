@@ -36,6 +36,7 @@ def run(setup: Setup, *, warming_k: float = _WARMING_K) -> Outcome:
         boiling_c=setup.material.boiling_k - zero,
         core_c=float(setup.own.target[0, 0]) - zero,
         track=parts[0].track(setup),
+        height_m=parts[0].height_m,
         steps=parts[0].steps,
     )
 
@@ -53,11 +54,16 @@ class _Run:
     done: Array
     loss: Array
     way: list[tuple[float, Array, Array, float]]
+    height_m: float = 0.0
     steps: int = 0
 
-    def keep(self, place: Place, state: State) -> None:
-        """What the draws still baking have reached."""
-        self.done[place], self.loss[place] = state.done, state.loss
+    def keep(self, place: Place, setup: Setup, state: State) -> None:
+        """What the draws still baking have reached; loss as it stands where none is done yet."""
+        self.done[place] = state.done
+        loss = state.lost / setup.own.cell_mass.sum(axis=(1, 2))
+        self.loss[place] = np.where(np.isnan(state.loss), loss, state.loss)
+        if place[0] == 0:
+            self.height_m = float(_row_height(setup, state).sum())
 
     def track(self, setup: Setup) -> Track:
         """Draw 0's way, as it is handed out."""
@@ -84,9 +90,9 @@ def _bake(setup: Setup, warming_k: float) -> _Run:
         if place[0] == 0:
             skin, lost = state.skin[0].copy(), float(state.lost[0])
             found.way.append((float(state.time[0]), state.before[0], skin, lost))
-        if is_calm:
+        if is_calm and found.steps > 1:
             continue
-        found.keep(place, state)
+        found.keep(place, setup, state)
         going = _going(state)
         if going.sum() <= _CLOSE_RANKS * len(place) or not _is_sane(state):
             setup, state, place = setup.only(going), state.only(going), place[going]
@@ -137,8 +143,8 @@ def standing(setup: Setup, state: State) -> Array:
     """Coldest core cell, least set share, mean colour, (draws, 3)."""
     draws = len(state.time)
     now = np.empty((draws, 3))
-    state.temp[:, : setup.core_rows].reshape(draws, -1).min(axis=1, out=now[:, 0])
-    now[:, 1] = 1 - np.exp(-state.least.reshape(draws, -1).min(axis=1))
+    state.temp.reshape(draws, -1)[:, setup.core].min(axis=1, out=now[:, 0])
+    now[:, 1] = 1 - np.exp(-state.least.reshape(draws, -1)[:, setup.set].min(axis=1))
     now[:, 2] = constant("browning-limit") - state.left @ setup.grid.ring_share
     return now
 
@@ -194,10 +200,17 @@ def cuts(setup: Setup, at_s: Sequence[float]) -> list[Cut]:
     return found
 
 
+def _row_height(setup: Setup, state: State) -> Array:
+    """Height of every row of draw 0 [m]."""
+    own = setup.own
+    swell = (own.empty[0] * state.growth[0] + own.solid[0]) @ setup.grid.ring_share
+    height: Array = own.row_height[0] * swell
+    return height
+
+
 def _cut(setup: Setup, state: State) -> Cut:
     own, share = setup.own, setup.grid.ring_share
-    rings = share.size
-    row_height = own.row_height[0] * ((own.empty[0] * state.growth[0] + own.solid[0]) @ share)
+    rings, row_height = share.size, _row_height(setup, state)
     dried = np.maximum(state.dry[0, :rings] - own.wet[0], 0.0) * own.per_dry[0, :rings]
     colour = float(constant("browning-limit") - state.left[0] @ share)
     crust = float(dried @ share * row_height[-1])

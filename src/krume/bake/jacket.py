@@ -57,14 +57,19 @@ class LayerStep:
     slope: Array
     node_k: Array
     latent: Array
+    most: Array
 
     def settle(self, tin_k: Array, boiling_k: float, step: Array) -> tuple[Array, Array]:
-        """Temperature after the step and water lost in it [kg/m2], from the tin's new one."""
+        """Temperature after the step and water lost in it [kg/m2], from the tin's new one.
+
+        What is hotter than boiling boils as long as there is water.
+        """
         moved = (self.known + self.contact * tin_k) / self.total
         flux = self.drive + self.slope * (moved - self.node_k)
-        boiled = self.store * np.maximum(moved - boiling_k, 0.0) / self.latent
-        lost: Array = (flux + boiled) * step
-        return np.minimum(moved, boiling_k), lost
+        excess = self.store * np.maximum(moved - boiling_k, 0.0)
+        boiled = np.minimum(excess / self.latent, np.maximum(self.most - flux, 0.0))
+        kept: Array = moved - boiled * self.latent / self.store
+        return kept, (flux + boiled) * step
 
 
 def layer_step(
@@ -84,7 +89,7 @@ def layer_step(
     through = contact / total
     return LayerStep(
         contact - contact * through, known * through, contact, known, total, store,
-        drive, slope, node_k, latent,
+        drive, slope, node_k, latent, left / step,
     )  # fmt: skip
 
 

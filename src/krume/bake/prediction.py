@@ -8,16 +8,18 @@ import numpy as np
 from krume.bake.batter import Batter, Oven
 from krume.bake.draws import Draws, draw, nominal
 from krume.bake.engine import run
-from krume.bake.grid import Array, Cells, Footprint, equivalent_radius_m
+from krume.bake.footing import depth_cm, footprint_of
+from krume.bake.grid import Array, Cells
+from krume.bake.limits import RULES, discrepancy_of, never, notices_of, outside
 from krume.bake.material import boiling_k
 from krume.bake.parameters import value, wall
+from krume.bake.sanity import check, check_cells, check_depth
 from krume.bake.setting_up import prepare
 from krume.bake.state import Outcome, Setup, Track
-from krume.base import Clash, Infeasible, InputError, Interval, Notice
+from krume.base import Infeasible, Interval, Notice
 from krume.properties import constant, pressure_at_altitude_pa
-from krume.size import Tin, area_cm2
+from krume.size import Tin
 
-RULES = ("core", "set", "colour")
 _COARSE = Cells()
 
 
@@ -61,28 +63,11 @@ class Prediction:
     notices: tuple[Notice, ...]
 
 
-def footprint_of(tin: Tin) -> Footprint:
-    """Floor of one tin (one cup of a tray): its real area, and the cylinder that stands for it."""
-    area = _floor_cm2(tin) / tin.count / 1e4
-    if tin.length_cm is not None and tin.width_cm is not None:
-        return Footprint(area, equivalent_radius_m(tin.length_cm / 100, tin.width_cm / 100))
-    if tin.shape == "square" and tin.length_cm is not None:
-        return Footprint(area, equivalent_radius_m(tin.length_cm / 100, tin.length_cm / 100))
-    radius = (tin.diameter_cm or 0.0) / 200
-    hole = (tin.hole_cm or 0.0) / 200 if tin.shape == "tube" else 0.0
-    return Footprint(area, radius, hole)
-
-
-def _floor_cm2(tin: Tin) -> float:
-    area = area_cm2(tin)
-    if area is None:
-        message = f"The tin '{tin.read}' has no floor area. Type its inside size, in cm."
-        raise InputError(message, field="tin", got=tin.read, want="inside size in cm")
-    return area
-
-
 def simulate(batter: Batter, tin: Tin, oven: Oven, *, cells: tuple[int, int] | None = None) -> Bake:
     """One bake with every parameter at its row's value; `cells` is (rings, rows)."""
+    check(batter, tin, oven)
+    if cells is not None:
+        check_cells(cells)
     grid = _COARSE if cells is None else Cells(cells[0], cells[1])
     outcome = _run(batter, tin, oven, nominal(batter, oven), grid)
     return _bake(outcome, depth_cm(batter, tin))
@@ -90,11 +75,11 @@ def simulate(batter: Batter, tin: Tin, oven: Oven, *, cells: tuple[int, int] | N
 
 def likeliest(batter: Batter, tin: Tin, oven: Oven) -> Bake | Infeasible:
     """The one likeliest bake without its doubt, or what forbids it: a tenth of a prediction."""
-    if stop := _outside(batter, tin, oven):
+    if stop := outside(batter, tin, oven):
         return Infeasible((stop,))
     outcome = _run(batter, tin, oven, nominal(batter, oven), _COARSE)
     bake = _bake(outcome, depth_cm(batter, tin))
-    return bake if math.isfinite(bake.minutes) else Infeasible((_never(outcome),))
+    return bake if math.isfinite(bake.minutes) else Infeasible((never(outcome, oven),))
 
 
 def minutes_to_core(batter: Batter, tin: Tin, oven: Oven, draws: Draws, core_c: Array) -> Array:
@@ -110,29 +95,24 @@ def simulate_many(batter: Batter, tin: Tin, oven: Oven, draws: Draws) -> Bakes:
     return Bakes(np.where(np.isnan(slowest), np.inf, slowest), outcome.minutes, 100 * outcome.loss)
 
 
-def depth_cm(batter: Batter, tin: Tin) -> float:
-    """Depth of the batter over the tin's real area, per cup of a tray."""
-    volume_ml = batter.mass_g / tin.count / batter.density_g_ml
-    return volume_ml / (_floor_cm2(tin) / tin.count)
-
-
 def predict(
     batter: Batter, tin: Tin, oven: Oven, *, count: int = 256, seed: int = 7
 ) -> Prediction | Infeasible:
     """Minutes as an interval (tenth, middle, ninetieth of the draws), or what forbids them."""
-    if stop := _outside(batter, tin, oven):
+    if stop := outside(batter, tin, oven):
         return Infeasible((stop,))
-    notices = _notices(batter, tin, oven)
-    discrepancy = discrepancy_of(batter, tin, oven)
     draws = drawn(batter, tin, oven, count=count, seed=seed)
     outcome = _run(batter, tin, oven, draws, _COARSE)
-    bake = _bake(outcome, depth_cm(batter, tin))
-    slowest = outcome.minutes.max(axis=1) * draws.factor
+    bake, risen = _bake(outcome, depth_cm(batter, tin)), 100 * outcome.height_m
+    # How high it rises is known only now, and whether that widens what the model leaves out.
+    discrepancy = discrepancy_of(batter, tin, oven, risen_cm=risen)
+    wider = discrepancy / discrepancy_of(batter, tin, oven)
+    slowest = outcome.minutes.max(axis=1) * draws.factor**wider
     minutes = np.where(np.isnan(slowest), np.inf, slowest)
     low, middle, high = (_quantile(minutes[1:], q) for q in (0.10, 0.50, 0.90))
     if not math.isfinite(high) or not math.isfinite(bake.minutes):
-        return Infeasible((_never(outcome),))
-    loss = outcome.loss[np.isfinite(outcome.loss)] * 100
+        return Infeasible((never(outcome, oven),))
+    loss = outcome.loss[np.isfinite(minutes) & np.isfinite(outcome.loss)] * 100
     span = Interval(
         value("loss-low") * _quantile(loss, 0.1),
         _quantile(loss, 0.5),
@@ -149,7 +129,7 @@ def predict(
         discrepancy=discrepancy,
         draws=count,
         stalled=int(np.isinf(minutes[1:]).sum()),
-        notices=notices,
+        notices=notices_of(batter, tin, oven, risen_cm=risen),
     )
 
 
@@ -197,6 +177,8 @@ def case_of(
     core_k: Array | None = None,
 ) -> Setup:
     """The case of a batter in a tin (one cup of a tray) in an oven, for all draws."""
+    check(batter, tin, oven)
+    check_depth(batter, tin)
     pressure = pressure_at_altitude_pa(oven.altitude_m)
     return prepare(
         batter,
@@ -233,74 +215,3 @@ def _quantile(values: Array, share: float) -> float:
     if not math.isfinite(high):
         return math.inf if place > math.floor(place) or not math.isfinite(low) else float(low)
     return float(low + (high - low) * (place - math.floor(place)))
-
-
-def _outside(batter: Batter, tin: Tin, oven: Oven) -> Clash | None:
-    if not 100 <= oven.temp_c <= 300:
-        has = f"{oven.temp_c:.0f} °C"
-        return Clash("oven", "what the model knows", "an oven of 100 to 300 °C", has)
-    depth = depth_cm(batter, tin)
-    if tin.height_cm is not None and depth > tin.height_cm:
-        fits = batter.mass_g * tin.height_cm / depth
-        needs = f"{depth:.1f} cm for {batter.mass_g:.0f} g"
-        return Clash(
-            "tin height",
-            f"{tin.height_cm:g} cm, holds {fits:.0f} g to the rim",
-            needs,
-            f"{tin.height_cm:g} cm",
-        )
-    return None
-
-
-def _never(outcome: Outcome) -> Clash:
-    missed = [RULES[i] for i in range(3) if not math.isfinite(float(outcome.minutes[0, i]))]
-    rule = missed[0] if missed else RULES[int(np.isinf(outcome.minutes).sum(axis=0).argmax())]
-    reached = outcome.track.core_c[-1]
-    has = f"200 minutes, core {reached:.0f} °C by then"
-    return Clash("time", "the model ends there", f"longer, for the {rule} rule to be met", has)
-
-
-def discrepancy_of(batter: Batter, tin: Tin, oven: Oven) -> float:
-    """How far ln minutes of a cake lie from its model, as one standard deviation."""
-    depth = depth_cm(batter, tin)
-    wide = (
-        tin.shape == "tube"
-        or not 140 <= oven.temp_c <= 210
-        or not 0.8 <= depth <= 7.0
-        or oven.altitude_m > 2500
-    )
-    return value("discrepancy-wide") if wide else value("discrepancy")
-
-
-_PROMISE = (
-    "Start checking at the first figure. If it is not done by the last, check oven and tin. "
-    "The skewer, the probe and the eye decide; this is no food-safety instrument."
-)
-
-
-def _density_note(density_g_ml: float) -> str:
-    return (
-        f"Batter density {density_g_ml:.2f} g/ml is the family's, not measured. "
-        "Weigh a level cup of it to narrow the minutes."
-    )
-
-
-def _notices(batter: Batter, tin: Tin, oven: Oven) -> tuple[Notice, ...]:
-    depth = depth_cm(batter, tin)
-    checks = (
-        (True, "minutes-are-a-range", _PROMISE),
-        (tin.shape == "tube", "tube-unproven",
-         "Tube tins: trade practice is about a quarter longer than the model. Wide doubt."),
-        (not 140 <= oven.temp_c <= 210, "oven-unproven",
-         "Ovens below 140 or above 210 °C were never compared. Wide doubt."),
-        (not 0.8 <= depth <= 7.0, "depth-unproven",
-         f"Batter {depth:.1f} cm deep: the model was made for 0.8 to 7 cm. Wide doubt."),
-        (oven.altitude_m > 2500, "altitude-unproven", "Above 2500 m nothing was compared."),
-        (not batter.density_measured, "density-assumed",
-         _density_note(batter.density_g_ml)),
-        (tin.height_cm is None, "rim-unknown",
-         "The tin's height is not given: whether the batter stays under the rim is not known."),
-        (tin.material == "silicone", "silicone-unproven",
-         "Silicone tins are often reported slower than the model says."),
-    )  # fmt: skip
-    return tuple(Notice(code, text) for true, code, text in checks if true)

@@ -8,9 +8,11 @@ from scipy.special import ndtri
 
 from krume.bake.batter import Batter, Oven
 from krume.bake.draws import Draws, draw
+from krume.bake.footing import depth_cm
 from krume.bake.grid import Array
 from krume.bake.parameters import value
-from krume.bake.prediction import core_target_k, depth_cm, minutes_to_core
+from krume.bake.prediction import core_target_k, minutes_to_core
+from krume.bake.sanity import check
 from krume.base import Clash, Infeasible, Interval, Notice
 from krume.properties import boiling_point_c, constant, pressure_at_altitude_pa
 from krume.size import Tin
@@ -46,6 +48,7 @@ def to_core(
     model's own doubt stays in it. The probe is off by the same spread as a stated core. The core
     must be above the batter's own temperature and below its boiling point.
     """
+    check(batter, tin, oven)
     draws = draw(
         batter,
         oven,

@@ -10,6 +10,7 @@ from krume.bake.draws import nominal
 from krume.bake.engine import Cut, cuts
 from krume.bake.grid import Cells
 from krume.bake.prediction import case_of
+from krume.bake.sanity import check, check_cells
 from krume.base import OutOfRangeError
 from krume.properties import constant
 from krume.size import Tin
@@ -48,6 +49,9 @@ def sections(
         if not 0 <= minute <= _LONGEST_MIN:
             text = f"Minutes from 0 to {_LONGEST_MIN:.0f} can be cut; got {minute:g}."
             raise OutOfRangeError(text, field="at_min", got=f"{minute:g}", want="0 to 200 min")
+    check(batter, tin, oven)
+    if cells is not None:
+        check_cells(cells)
     grid = Cells() if cells is None else Cells(cells[0], cells[1])
     case = case_of(batter, tin, oven, nominal(batter, oven), grid)
     wanted = sorted(set(at_min))

@@ -10,7 +10,7 @@ from krume.bake.grid import Array, Cells, Footprint, Grid, grid_of
 from krume.bake.jacket import layers_of
 from krume.bake.material import GAS_FULL_K, Material, interpolated, material_of
 from krume.bake.parameters import Wall, value
-from krume.bake.state import Faces, Own, Setup, State
+from krume.bake.state import Faces, Own, Place, Setup, State
 from krume.bake.surfaces import STEFAN_BOLTZMANN
 from krume.properties import constant
 
@@ -56,7 +56,8 @@ def prepare(
         layers=layers,
         wall_heat=value("tin-heat-share") * wall.heat_per_area_j_m2k,
         wall_m2k_w=wall.resistance_m2k_w + liner_m2k_w,
-        core_rows=max(1, int((grid.z_centre <= value("core-rows")).sum())),
+        core=_core(grid) if layers is None else _middle(grid),
+        set=slice(None) if layers is None else _middle(grid),
         has_leavening=batter.gas_ratio > 0,
         own=Own(
             **own,
@@ -90,6 +91,27 @@ def faces_of(grid: Grid, *, has_hole: bool) -> Faces:
         half_tall=np.concatenate(half_tall),
         shared=tuple(shared),
     )
+
+
+def _core(grid: Grid) -> slice:
+    """All cells of the lower rows."""
+    rows = max(1, int((grid.z_centre <= value("core-rows")).sum()))
+    return slice(0, rows * grid.ring_area.size)
+
+
+def _middle(grid: Grid) -> Place:
+    """Cells where a skewer goes: away from an edge that is kept cool, of the lower rows."""
+    reach = around_value("look-rings")
+    if grid.hole > 0:
+        off = np.abs(grid.r_centre - (grid.radius + grid.hole) / 2) * 2
+        inside = off <= reach * (grid.radius - grid.hole)
+    else:
+        inside = grid.r_centre <= reach * grid.radius
+    inside |= inside.size == 1
+    above = grid.z_centre >= around_value("look-rows")
+    low = above & (grid.z_centre <= value("core-rows"))
+    low |= low.size < 3
+    return np.flatnonzero(low[:, None] & inside)
 
 
 def _air_film(footprint: Footprint, oven: Oven, draws: Draws) -> Array:
@@ -168,6 +190,7 @@ def _outside(draws: Draws, material: Material, air: Array) -> dict[str, Array]:
 def start(setup: Setup) -> State:
     """State at the door: everything at the batter's temperature."""
     draws, rows, rings = setup.own.cell_mass.shape
+    before = np.concatenate([setup.own.start_k[:, 0], np.zeros((draws, 2))], axis=1)
     begin, faces = setup.own.start_k, len(setup.faces.cell)
     skin = np.broadcast_to(begin[:, :, 0], (draws, rings + faces)).copy()
     layered = 0 if setup.layers is None else len(setup.layers.wet)
@@ -195,8 +218,8 @@ def start(setup: Setup) -> State:
         time=none(),
         step=np.full(draws, _FIRST_STEP_S),
         lost=none(),
-        before=np.concatenate([begin[:, 0], none(2)], axis=1),
-        done=none(3) + np.inf,
+        before=before,
+        done=np.where(before >= setup.own.target, 0.0, np.inf),
         loss=none() + np.nan,
         most=none(),
     )

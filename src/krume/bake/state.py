@@ -68,7 +68,11 @@ class Own(PerDraw):
 
 @dataclass(frozen=True, slots=True)
 class Setup:
-    """What does not change during a bake: the case, its grid, tables and draws."""
+    """What does not change during a bake: the case, its grid, tables and draws.
+
+    `core` and `set` are the cells, row after row, in which the coldest and the least set is looked
+    for.
+    """
 
     grid: Grid
     faces: Faces
@@ -78,7 +82,8 @@ class Setup:
     layers: Layers | None
     wall_heat: float
     wall_m2k_w: float
-    core_rows: int
+    core: slice | Place
+    set: slice | Place
     has_leavening: bool
     own: Own
 
@@ -137,11 +142,15 @@ class Track:
 
 @dataclass(frozen=True, slots=True)
 class Outcome:
-    """Minutes at which each rule was met, (draws, 3) as core, set, colour; inf is never."""
+    """Minutes at which each rule was met, (draws, 3) as core, set, colour; inf is never.
+
+    `height_m` is how high the nominal cake has risen.
+    """
 
     minutes: Array
     loss: Array
     boiling_c: float
     core_c: float
     track: Track
+    height_m: float
     steps: int

@@ -42,6 +42,8 @@ def sweep(diagonal: Array, coupling: Array, right: Array, *, implicit: float) ->
 
     A draw whose lines cannot be solved is not a number in the answer; the others are solved.
     """
+    if right.size == 1:
+        return right / diagonal
     beside = np.zeros(right.shape)
     np.multiply(coupling, -implicit, out=beside[:, :, :-1])
     _, _, solved, fault = dptsv(diagonal.ravel(), beside.ravel()[:-1], right.ravel())

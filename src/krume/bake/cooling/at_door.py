@@ -11,9 +11,9 @@ from krume.bake.cooling.crumb import crumb_activity, crumb_of
 from krume.bake.cooling.rows import cooling_value
 from krume.bake.cooling.spread import CoolingDraws
 from krume.bake.cooling.ways import Cake
+from krume.bake.footing import footprint_of
 from krume.bake.grid import Array, Cells, Footprint, grid_of
 from krume.bake.parameters import wall
-from krume.bake.prediction import footprint_of
 from krume.bake.section import Section
 from krume.properties import boiling_point_c, constant, pressure_at_altitude_pa, vapour_pressure_pa
 from krume.size import Tin
