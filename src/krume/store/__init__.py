@@ -44,6 +44,7 @@ from krume.store.edits import (
     kept_rows,
     kept_text,
     kept_versions,
+    put_table,
 )
 from krume.store.files import FILE_LIMIT, is_file, is_folder, place_all, read_bytes, write_whole
 from krume.store.going_on import open_weighings
@@ -141,6 +142,7 @@ __all__ = [
     "place_in",
     "places_in",
     "prices_of",
+    "put_table",
     "read_bytes",
     "read_studio",
     "reads_hold",

@@ -2,23 +2,15 @@
 
 from pathlib import Path
 
-from krume.base import StoreError
 from krume.store.backups import copy_to, faults_of, free_name, last_backup, put_back
 from krume.store.book import Book, book_bytes, book_places, database_of
 from krume.store.database import DATABASE
+from krume.store.edits import editable
 
 
 def back_up(book: Book, out: Path | None = None) -> Path:
     """Copy a book's database among its backups, or to a file that is not there yet."""
-    database = database_of(book)
-    if database is None:
-        raise StoreError(
-            f"{book.path} is a folder of plain texts: copy the folder itself. "
-            "`krume book import` takes it into a database.",
-            where=str(book.path),
-            got="a folder of plain texts",
-            want="a database",
-        )
+    database = editable(book, so="it has no backups: copy the folder itself")
     return copy_to(database, out or free_name(book.path, "by-hand"))
 
 

@@ -1,12 +1,14 @@
 """Edits of a book: each names the version it saw, and every version stays."""
 
 import contextlib
+import hashlib
 import sqlite3
 from collections.abc import Iterator, Sequence
 from pathlib import Path
 
-from krume.base import StoreError
+from krume.base import ConflictError, StoreError
 from krume.store.book import Book, database_of
+from krume.store.contents import add_all, as_kept, bytes_at
 from krume.store.database import reading, writing
 from krume.store.marks import of_sheet, of_text
 from krume.store.sheets import KeptRow, add_row, add_sheet, delete_row, head_of, rows_of, save_row
@@ -69,6 +71,21 @@ def drop_row(book: Book, key: int, *, seen: int) -> None:
         delete_row(found, key, seen=seen)
 
 
+def put_table(book: Book, place: str, data: bytes, *, seen: str) -> None:
+    """Keep a whole table, `seen` is the SHA-256 of the one it is to stand for; all or nothing.
+
+    The rows it replaces stay in the history. The same table sent again changes nothing.
+    """
+    with writing(editable(book)) as found:
+        there = bytes_at(found, place) or b""
+        if there == as_kept(place, data):
+            return
+        if hashlib.sha256(there).hexdigest() != seen:
+            message = "The table changed since you looked. Nothing was overwritten; look again."
+            raise ConflictError(message, where=place)
+        add_all(found, {place: data}, is_newer=True)
+
+
 @contextlib.contextmanager
 def looking(book: Book, *kinds: tuple[str, ...]) -> Iterator[sqlite3.Connection | None]:
     """One moment of a book's database, of which `kinds` are read; None where it has none."""
@@ -80,13 +97,13 @@ def looking(book: Book, *kinds: tuple[str, ...]) -> Iterator[sqlite3.Connection 
         yield found
 
 
-def editable(book: Book) -> Path:
+def editable(book: Book, *, so: str = "nothing can be edited in it") -> Path:
     """Database of a book that is to be edited; a folder of plain texts is refused."""
     database = database_of(book)
     if database is None:
         raise StoreError(
-            f"{book.path} has no database yet, so nothing can be edited in it. `krume book init` "
-            "makes an empty book; `krume book import` takes a folder of plain texts into one.",
+            f"{book.path} has no database yet, so {so}. `krume book init` makes an empty book; "
+            "`krume book import` takes a folder of plain texts into one.",
             where=str(book.path),
             got="no database",
             want="a book with a database",

@@ -5,8 +5,8 @@ import io
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from krume.base import ConflictError, InputError, StoreError
-from krume.store import add_texts, book_at, database_of, table_text
+from krume.base import InputError
+from krume.store import book_at, put_table, table_text
 from krume.usecases.answer import Asked
 from krume.usecases.rows import table_now
 from krume.usecases.texts import LineChange, differences
@@ -53,16 +53,7 @@ def table_change(place: str, sent: str, asked: Asked, *, required: Sequence[str]
 def keep_table(place: str, sent: str, asked: Asked, *, seen: str, required: Sequence[str]) -> None:
     """Keep a sent table; the rows it replaces stay in the history. Sent twice it is kept once."""
     text, _ = _as_table(sent, required)
-    book, now = book_at(asked.book), table_now(place, asked)
-    if table_text(book, place) == text:
-        return
-    if now.seen != seen:
-        message = "The table changed since you looked. Nothing was overwritten; look again."
-        raise ConflictError(message, where=place)
-    if database_of(book) is None:
-        message = f"{book.path} has no database yet. `krume book init` makes an empty book."
-        raise StoreError(message, where=str(book.path), got="no database")
-    add_texts(book, {place: text.encode()}, is_newer=True)
+    put_table(book_at(asked.book), place, text.encode(), seen=seen)
 
 
 def _as_table(sent: str, required: Sequence[str]) -> tuple[str, int]:
