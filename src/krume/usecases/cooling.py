@@ -96,22 +96,42 @@ def cooling_after(
     if found is None:
         return Cooled(None, (_no_way(),))
     height = None if formula.baked is None else formula.baked.height_mm
-    turned = turned_min
-    if turned is None and found.way == "rack":
-        turned = found.turned_min
+    cooled = cooled_by(
+        found, batter, tin, oven, height_mm=height, room_c=room_c, turned_min=turned_min,
+        bake=bake, count=count,
+    )  # fmt: skip
+    if isinstance(cooled, Notice):
+        return Cooled(None, (cooled,))
+    if cooled is None:
+        return Cooled(None)
+    own = own_cooling_min(formula)
+    return Cooled(_result(cooled, found, own, is_planned=height is not None), cooled.notices)
+
+
+def cooled_by(
+    way: CoolingWay,
+    batter: Batter,
+    tin: Tin,
+    oven: Oven,
+    *,
+    height_mm: float | None,
+    room_c: float | None = None,
+    turned_min: float | None = None,
+    bake: Bake | None = None,
+    count: int = 256,
+) -> Cooling | Notice | None:
+    """A cake cooled a family's way; a notice where its height forbids it, None with no bake."""
+    turned = way.turned_min if turned_min is None and way.way == "rack" else turned_min
     try:
         cooled = cool(
-            batter, tin, oven, way=found.way, room_c=room_c, turned_at_min=turned,
-            height_cm=None if height is None else height / 10, bake=bake, count=count,
+            batter, tin, oven, way=way.way, room_c=room_c, turned_at_min=turned,
+            height_cm=None if height_mm is None else height_mm / 10, bake=bake, count=count,
         )  # fmt: skip
     except OutOfRangeError as error:
         if error.field != "height_cm":
             raise
-        return Cooled(None, (Notice("no-cooling", error.message),))
-    if isinstance(cooled, Infeasible):
-        return Cooled(None)
-    own = own_cooling_min(formula)
-    return Cooled(_result(cooled, found, own, is_planned=height is not None), cooled.notices)
+        return Notice("no-cooling", error.message)
+    return None if isinstance(cooled, Infeasible) else cooled
 
 
 def _no_way() -> Notice:

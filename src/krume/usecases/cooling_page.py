@@ -1,13 +1,16 @@
 """How a formula of the book cools after its bake in a tin and an oven."""
 
-from krume.bake import Oven, batter_of
+from functools import lru_cache
+
+from krume.bake import Batter, Cooling, CoolingWay, Oven, batter_of, cooling_ways
 from krume.base import Notice
 from krume.design import Formula, balance
-from krume.size import area_cm2
+from krume.size import Tin, area_cm2
 from krume.usecases.answer import Answer, Asked
 from krume.usecases.bake import BakeWish, bake_ground
-from krume.usecases.cooling import CoolingResult, cooling_after
+from krume.usecases.cooling import CoolingResult, cooled_by, cooling_after
 from krume.usecases.cooling_sources import cooling_sources
+from krume.usecases.cooling_words import cooling_line
 from krume.usecases.size import density_of
 
 _CARD_DRAWS = 64
@@ -46,5 +49,13 @@ def cooling_line_of(formula: Formula) -> str:
     if batter is None:
         return ""
     made = Oven(temp_c=oven.temp_c, fan=bool(oven.fan))
-    found = cooling_after(formula, batter, tin, made, count=_CARD_DRAWS).result
-    return "" if found is None else found.line
+    way = cooling_ways().get(balance(formula).family or "")
+    height = None if formula.baked is None else formula.baked.height_mm
+    return "" if way is None else _line(batter, tin, made, way, height)
+
+
+@lru_cache(maxsize=128)
+def _line(batter: Batter, tin: Tin, oven: Oven, way: CoolingWay, height_mm: float | None) -> str:
+    """The same cake stands on a bench card and on every torte plan: it is cooled once."""
+    found = cooled_by(way, batter, tin, oven, height_mm=height_mm, count=_CARD_DRAWS)
+    return cooling_line(found) if isinstance(found, Cooling) else ""

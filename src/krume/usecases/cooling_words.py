@@ -28,19 +28,19 @@ def cooling_lines(found: Cooling, goals_c: dict[str, float]) -> tuple[str, ...]:
     if found.split_min is not None:
         also = ", or wrap it," if found.split_min == found.wrap_min else ""
         lines.append(
-            f"Cut it into layers{also} after {span_min(found.split_min)}: "
-            f"the middle is at {goals_c['split']:.0f} °C."
+            f"Cut it into layers{also} after {span_min(found.split_min)}, once the middle is at "
+            f"{goals_c['split']:.0f} °C or below."
         )
     if found.wrap_min is not None and found.wrap_min != found.split_min:
         lines.append(
-            f"Wrap it after {span_min(found.wrap_min)}: the middle is at "
-            f"{goals_c['wrap']:.0f} °C. Wrapped warmer it weeps."
+            f"Wrap it after {span_min(found.wrap_min)}, once the middle is at "
+            f"{goals_c['wrap']:.0f} °C or below. Wrapped warmer it weeps."
         )
     if found.fill_min is not None:
         begin = "Unroll and fill it" if found.way == "rolled" else "Fill it"
         lines.append(
-            f"{begin} with a cream after {span_min(found.fill_min)}: the middle is at "
-            f"{goals_c['fill']:.0f} °C. Warmer, milk fat softens."
+            f"{begin} with a cream after {span_min(found.fill_min)}, once the middle is at "
+            f"{goals_c['fill']:.0f} °C or below. Warmer, milk fat softens."
         )
     return tuple(lines)
 

@@ -211,10 +211,6 @@ def _answer(
 
 
 _WORDS = {"split": "cut into layers", "fill": "filled with a cream", "wrap": "wrapped"}
-_PROMISE = (
-    "Minutes after the oven by a model that was compared with no cake. A probe in the middle "
-    "decides."
-)
 
 
 def _notices(room: float, found: dict[str, Interval | None]) -> tuple[Notice, ...]:
@@ -227,4 +223,8 @@ def _notices(room: float, found: dict[str, Interval | None]) -> tuple[Notice, ..
         for key in _GOALS
         if key in found and found[key] is None and (goal := cooling_value(f"{key}-most"))
     )
-    return (Notice("cooling-is-a-range", _PROMISE), *never)
+    promise = (
+        f"Minutes after the oven, in a room of {room:g} °C, by a model that was compared with no "
+        "cake. A probe in the middle decides."
+    )
+    return (Notice("cooling-is-a-range", promise), *never)
