@@ -24,6 +24,18 @@ def test_an_offset_in_fahrenheit_is_a_difference() -> None:
     assert found["set_f"] == pytest.approx(343.0)
 
 
+def test_a_fan_is_set_lower_and_back_by_the_rule_of_thumb() -> None:
+    found = run("fan", want="170 C")
+    assert (found["low_c"], found["high_c"]) == (150, 155)
+    assert (found["low_f"], found["high_f"]) == (302, 311)
+    back = run("fan", want=150, to="still")
+    assert (back["low_c"], back["high_c"]) == (165, 170)
+    assert run("fan", want=150, to="fan") == run("fan", want=150)
+    assert "common-practice" in {notice.code for notice in answer("fan", {"want": "170"}).notices}
+    with pytest.raises(OutOfRangeError):
+        run("fan", want=800)
+
+
 @pytest.mark.source("reference-book", "bake model, series and browning as quick sums")
 def test_series_and_browning_are_the_printed_ones() -> None:
     assert agrees(run("heating-series", shape="slab", biot=1, fourier=1)["theta"], "0.5338594014")  # type: ignore[arg-type]

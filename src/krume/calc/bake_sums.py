@@ -7,7 +7,7 @@ from krume.base import OutOfRangeError
 from krume.calc.declaring import Input, Output, Values
 from krume.calc.given import Given
 from krume.calc.summing import Sum
-from krume.properties import constant
+from krume.properties import constant, constants, within
 
 _SHAPES = ("slab", "cylinder", "short-cylinder")
 _MATERIAL = ("h", "k", "density", "heat_capacity")
@@ -16,6 +16,17 @@ _MATERIAL = ("h", "k", "density", "heat_capacity")
 def _dial(given: Given) -> Values:
     found = dial(given.number("want"), offset_k=given.number("offset"))
     return {"set_c": found.set_c, "set_f": found.set_f}
+
+
+def _fan(given: Given) -> Values:
+    want, is_still = given.number("want"), given.has("to") and given.text("to") == "still"
+    rows = constants("ovens.csv")
+    within("want", want, rows["want-least"], rows["want-most"], "C")
+    ends = (rows["fan-less-low"], rows["fan-less-high"])
+    moved = [want + end if is_still else want - end for end in ends]
+    given.note("common-practice", "A rule of thumb: krume bake --fan says what the model makes.")
+    low, high = sorted(moved)
+    return {"low_c": low, "high_c": high, "low_f": low * 9 / 5 + 32, "high_f": high * 9 / 5 + 32}
 
 
 def _browning(given: Given) -> Values:
@@ -101,6 +112,24 @@ BAKE_SUMS = (
         ("mathematics",),
         (("want", "157"), ("offset", "-12")),
         "An oven that reads low is truly below its dial: its offset is negative.",
+    ),
+    Sum(
+        "fan",
+        "What a still oven's temperature is with the fan on, or the other way.",
+        (
+            Input("want", "temperature as it is written", "c"),
+            Input("to", "what is wanted", kind="choice", choices=("fan", "still"), required=False),
+        ),
+        (
+            Output("low_c", "least, in degrees Celsius"),
+            Output("high_c", "most, in degrees Celsius"),
+            Output("low_f", "least, in Fahrenheit"),
+            Output("high_f", "most, in Fahrenheit"),
+        ),
+        _fan,
+        ("common-practice",),
+        (("want", "170"),),
+        "Common practice, no source: a fan is set 15 to 20 degrees lower; ovens differ.",
     ),
     Sum(
         "browning",

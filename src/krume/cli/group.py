@@ -19,6 +19,7 @@ COMMANDS: dict[str, tuple[str, str]] = {
     ),
     "slip": ("slip", "Too much in the bowl: every exact way out, least change first."),
     "bake": ("bake", "How long in this tin and oven: when to start looking, and the doubt."),
+    "load": ("load", "Several tins in one oven: how much later each is done, who is last."),
     "oven": ("oven", "What your oven is off its dial and how strong it is, by your own bakes."),
     "build": ("build", "How a torte stands: heights, grams, slices, what to make of each cream."),
     "keep": ("keep", "How long it keeps, and what must be said with it."),

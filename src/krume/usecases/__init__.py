@@ -11,11 +11,12 @@ if TYPE_CHECKING:
     from krume.store import KeptStep, KeptTrial, one_look
     from krume.usecases.answer import Answer, Asked, Explanation, QuestionError
     from krume.usecases.as_json import Json, plain
-    from krume.usecases.bake import BakeWish, bake_formula
+    from krume.usecases.bake import bake_formula
     from krume.usecases.bake_more import bake_with_more
     from krume.usecases.bake_page import BakePage, bake_shown
     from krume.usecases.bake_picture import draw_bake
     from krume.usecases.bake_result import BakeBeside, BakeLine, BakeLines, BakeResult, BakeUnknown
+    from krume.usecases.bake_wish import BakeWish
     from krume.usecases.bench import (
         begin_at_bench,
         bench_of,
@@ -67,6 +68,7 @@ if TYPE_CHECKING:
     from krume.usecases.build_result import BuildLayer, BuildResult
     from krume.usecases.calc import SumList, SumRow, answer_sum, list_sums
     from krume.usecases.check import CheckBand, CheckFinding, CheckResult, check_formula
+    from krume.usecases.class_day import ClassCream, ClassDay, ClassKits, ClassLoads, SeatNote
     from krume.usecases.cooling import CoolingResult, RollWindow, cooling_after
     from krume.usecases.cooling_page import cooling_of
     from krume.usecases.core_now import CoreNow, core_left
@@ -89,6 +91,7 @@ if TYPE_CHECKING:
     from krume.usecases.label import LabelWish, label_of
     from krume.usecases.label_paper import label_sheets
     from krume.usecases.label_result import LabelOf, LabelPanel, LabelResult
+    from krume.usecases.load_text import read_load
     from krume.usecases.matters import CheckLine, CheckRanking, CheckTwice
     from krume.usecases.order_page import OrderPiece, OrderQuestion, OrderView, order_view
     from krume.usecases.order_sheets import (
@@ -229,11 +232,12 @@ _NAMES = {
     "store": "KeptStep KeptTrial one_look",
     "usecases.answer": "Answer Asked Explanation QuestionError",
     "usecases.as_json": "Json plain",
-    "usecases.bake": "BakeWish bake_formula",
+    "usecases.bake": "bake_formula",
     "usecases.bake_more": "bake_with_more",
     "usecases.bake_page": "BakePage bake_shown",
     "usecases.bake_picture": "draw_bake",
     "usecases.bake_result": "BakeBeside BakeLine BakeLines BakeResult BakeUnknown",
+    "usecases.bake_wish": "BakeWish",
     "usecases.bench": (
         "begin_at_bench bench_of ground_at_bench say_at_bench set_aside weighing_of"
     ),
@@ -259,6 +263,7 @@ _NAMES = {
     "usecases.check": "CheckBand CheckFinding CheckResult check_formula",
     "usecases.cooling": "CoolingResult RollWindow cooling_after",
     "usecases.cooling_page": "cooling_of",
+    "usecases.class_day": "ClassCream ClassDay ClassKits ClassLoads SeatNote",
     "usecases.core_now": "CoreNow core_left",
     "usecases.cost": "CostWish cost_of",
     "usecases.cost_result": "CostComponent CostResult",
@@ -274,6 +279,7 @@ _NAMES = {
     "usecases.label": "LabelWish label_of",
     "usecases.label_paper": "label_sheets",
     "usecases.label_result": "LabelOf LabelPanel LabelResult",
+    "usecases.load_text": "read_load",
     "usecases.matters": "CheckLine CheckRanking CheckTwice",
     "usecases.order_page": "OrderPiece OrderQuestion OrderView order_view",
     "usecases.order_sheets": "KeptSheet SheetBytes make_order_sheets sheet_bytes sheets_of_order",
@@ -335,44 +341,44 @@ _NAMES = {
 """Each module with the names it answers to."""
 
 __all__ = [
-    "ANSWERS", "REASONS", "Answer", "Asked", "AskedTable", "Awaited", "BakeBeside",
-    "BakeLine", "BakeLines",
-    "BakePage", "BakeResult", "BakeUnknown", "BakeWish", "Bench", "BenchClock", "BenchClocks",
-    "BenchSaid", "BenchSlip", "BenchWay", "BlendGluten", "BlendHand", "BlendLine", "BlendOther",
-    "BlendPremix", "BlendRecord", "BlendResult", "BlendWish", "BookPlan", "BookResult",
-    "BuildLayer", "BuildResult", "CheckBand", "CheckFinding", "CheckLine", "CheckOwn",
-    "CheckRanking", "CheckResult", "CheckTwice", "ClockSaid", "Content", "CoolingResult", "CoreNow",
-    "CostComponent", "CostResult", "CostWish", "CupNow", "CupSaid", "DayView", "EggBuy", "EggPack",
-    "EggRow", "EggsResult", "EggsWish", "EndSaid", "Explanation", "FamilyWish", "Health",
-    "IngredientNow", "IngredientsFound", "Json", "KeepCooling", "KeepDepth", "KeepPart",
-    "KeepResult", "KeepVessel", "KeptSheet", "KeptStep", "KeptTrial", "KnownOven", "LabelOf",
-    "LabelPanel", "LabelResult", "LabelWish", "LineChange", "Load", "LoadWish", "LotRow", "LotStop",
-    "NamedIngredient", "NextThing", "OrderPiece", "OrderQuestion", "OrderStanding", "OrderStopped",
-    "OrderView", "OvenChoice", "OvenChoices", "OvenMoved", "OvenNext", "OvenNow", "OvenReady",
-    "OvenRecordShown", "OvenResult", "OvenShown", "OvenView", "OvenWish", "OvensNow", "PantryNow",
-    "ParentNow", "PlanLoad", "PlanResult", "PlanTask", "PlanWish", "PlannedDay", "QuestionError",
-    "ReadBaked", "ReadLine", "ReadOven", "ReadResult", "ReadUse", "RollWindow", "RoomNow",
-    "RowConflictError", "RowNow", "SheetBytes", "SheetFile", "SheetResult", "SizeChoice",
-    "SizeOption", "SizeResult", "SizeWish", "SlipDeclined", "SlipHeld", "SlipOption", "SlipResult",
-    "SlipRow", "SlipWish", "Spot", "StockStop", "Stops", "StudioSettings", "SumList", "SumRow",
-    "TableChange", "TableNow", "TeachFormula", "TeachHeat", "TeachLine", "TeachView", "TextLineRow",
-    "TextNow", "TextRow", "TextVersion", "TinRow", "ToBuy", "Today", "TogetherLoad",
-    "TogetherResult", "TogetherWish", "TortePage", "TorteRow", "TorteSaid", "TorteUse", "TrialRow",
-    "VaryChange", "VaryChild", "VaryChoices", "VaryResult", "VaryWish", "add_row", "answer_sum",
-    "answer_type", "answered_text", "asked_table", "back_up_book", "bake_formula", "bake_shown",
-    "bake_with_more", "bakes_together", "begin_at_bench", "bench_of", "bring_back", "build_torte",
-    "card_bytes", "check_formula", "choice_for_oven", "choices_of", "choose_blend",
-    "clocks_at_bench", "clocks_beside", "command_schema", "cooling_after", "cooling_of",
-    "core_left", "cost_of", "cup_at_bench", "cup_limits", "custard_way", "data_version", "day_view",
-    "delete_row", "delete_text", "differences", "drafted", "draw_bake", "edit_trial", "eggs_of",
-    "end_as_trial", "evidence_words", "export_book", "flours_at_hand", "ground_at_bench",
-    "health_of", "hear_at_bench", "import_book", "ingredient_now", "ingredients_found", "init_book",
+    "ANSWERS", "REASONS", "Answer", "Asked", "AskedTable", "Awaited", "BakeBeside", "BakeLine",
+    "BakeLines", "BakePage", "BakeResult", "BakeUnknown", "BakeWish", "Bench", "BenchClock",
+    "BenchClocks", "BenchSaid", "BenchSlip", "BenchWay", "BlendGluten", "BlendHand", "BlendLine",
+    "BlendOther", "BlendPremix", "BlendRecord", "BlendResult", "BlendWish", "BookPlan",
+    "BookResult", "BuildLayer", "BuildResult", "CheckBand", "CheckFinding", "CheckLine", "CheckOwn",
+    "CheckRanking", "CheckResult", "CheckTwice", "ClassCream", "ClassDay", "ClassKits",
+    "ClassLoads", "ClockSaid", "Content", "CoolingResult", "CoreNow", "CostComponent", "CostResult",
+    "CostWish", "CupNow", "CupSaid", "DayView", "EggBuy", "EggPack", "EggRow", "EggsResult",
+    "EggsWish", "EndSaid", "Explanation", "FamilyWish", "Health", "IngredientNow",
+    "IngredientsFound", "Json", "KeepCooling", "KeepDepth", "KeepPart", "KeepResult", "KeepVessel",
+    "KeptSheet", "KeptStep", "KeptTrial", "KnownOven", "LabelOf", "LabelPanel", "LabelResult",
+    "LabelWish", "LineChange", "Load", "LoadWish", "LotRow", "LotStop", "NamedIngredient",
+    "NextThing", "OrderPiece", "OrderQuestion", "OrderStanding", "OrderStopped", "OrderView",
+    "OvenChoice", "OvenChoices", "OvenMoved", "OvenNext", "OvenNow", "OvenReady", "OvenRecordShown",
+    "OvenResult", "OvenShown", "OvenView", "OvenWish", "OvensNow", "PantryNow", "ParentNow",
+    "PlanLoad", "PlanResult", "PlanTask", "PlanWish", "PlannedDay", "QuestionError", "ReadBaked",
+    "ReadLine", "ReadOven", "ReadResult", "ReadUse", "RollWindow", "RoomNow", "RowConflictError",
+    "RowNow", "SeatNote", "SheetBytes", "SheetFile", "SheetResult", "SizeChoice", "SizeOption",
+    "SizeResult", "SizeWish", "SlipDeclined", "SlipHeld", "SlipOption", "SlipResult", "SlipRow",
+    "SlipWish", "Spot", "StockStop", "Stops", "StudioSettings", "SumList", "SumRow", "TableChange",
+    "TableNow", "TeachFormula", "TeachHeat", "TeachLine", "TeachView", "TextLineRow", "TextNow",
+    "TextRow", "TextVersion", "TinRow", "ToBuy", "Today", "TogetherLoad", "TogetherResult",
+    "TogetherWish", "TortePage", "TorteRow", "TorteSaid", "TorteUse", "TrialRow", "VaryChange",
+    "VaryChild", "VaryChoices", "VaryResult", "VaryWish", "add_row", "answer_sum", "answer_type",
+    "answered_text", "asked_table", "back_up_book", "bake_formula", "bake_shown", "bake_with_more",
+    "bakes_together", "begin_at_bench", "bench_of", "bring_back", "build_torte", "card_bytes",
+    "check_formula", "choice_for_oven", "choices_of", "choose_blend", "clocks_at_bench",
+    "clocks_beside", "command_schema", "cooling_after", "cooling_of", "core_left", "cost_of",
+    "cup_at_bench", "cup_limits", "custard_way", "data_version", "day_view", "delete_row",
+    "delete_text", "differences", "drafted", "draw_bake", "edit_trial", "eggs_of", "end_as_trial",
+    "evidence_words", "export_book", "flours_at_hand", "ground_at_bench", "health_of",
+    "hear_at_bench", "import_book", "ingredient_now", "ingredients_found", "init_book",
     "is_new_size", "keep_and_cool", "keep_cup", "keep_of", "keep_size", "keep_table", "known_oven",
     "label_of", "label_sheets", "list_sums", "load_demo", "loads_now", "make_order_sheets",
     "make_sheets", "moment_said", "one_look", "order_view", "orders_of", "others_if_in",
     "oven_choices", "oven_now", "oven_settings", "oven_view", "ovens_now", "ovens_of", "pantry_now",
     "parent_now", "plain", "plan_day_today", "plan_orders", "probe_load", "put_back", "put_in",
-    "questions_of_table", "read_formula", "rescue_slip", "restore_book", "room_now",
+    "questions_of_table", "read_formula", "read_load", "rescue_slip", "restore_book", "room_now",
     "row_questions", "save_oven", "save_row", "save_settings", "save_text", "say_at_bench",
     "set_aside", "settings_now", "settings_text", "settings_wished", "sheet_bytes",
     "sheets_of_order", "size_formula", "slip_rows", "slip_sheet", "standing_of", "standings_of",

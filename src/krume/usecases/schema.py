@@ -34,6 +34,7 @@ ANSWERS: dict[str, tuple[str, str]] = {
     "vary": ("vary_result", "VaryResult"),
     "slip": ("slip_result", "SlipResult"),
     "bake": ("bake_result", "BakeResult"),
+    "load": ("together_result", "TogetherResult"),
     "oven": ("own_oven_result", "OvenResult"),
     "build": ("build_result", "BuildResult"),
     "keep": ("keep", "KeepResult"),

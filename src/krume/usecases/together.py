@@ -70,7 +70,9 @@ def bakes_together(wish: TogetherWish, asked: Asked) -> Answer[TogetherResult]:
     _check(wish)
     baked = _baked(wish, asked)
     problems = tuple(_named(p, each.wish) for each in baked for p in each.alone.problems)
-    notices = tuple(dict.fromkeys(n for each in baked for n in each.alone.notices))
+    # What the own oven says of each cake alone is in its minutes, and no news here.
+    said = (n for each in baked for n in each.alone.notices if n.where != "--oven-name")
+    notices = tuple(dict.fromkeys(said))
     keys = [each.alone.sources for each in baked]
     sources = tuple(dict.fromkeys(key for some in keys for key in some))
     known = _bare(wish, baked)
@@ -82,10 +84,10 @@ def bakes_together(wish: TogetherWish, asked: Asked) -> Answer[TogetherResult]:
     found = together(_loads(baked, wish.gap_cm), oven, box, count=0)
     if isinstance(found, Infeasible):
         return Answer(known, clash_problems(found, "loads"), notices, sources, is_possible=False)
-    said = tuple(dict.fromkeys(n for each in found.loads for n in each.notices))
+    weak = tuple(dict.fromkeys(n for each in found.loads for n in each.notices))
     more = source_keys((*sources, *(f.source for f in oven_air_figures().values())), set())
     result = _result(known, baked, found, warming_kwh(box, oven.temp_c))
-    return Answer(result, (), (*notices, *said, _assumed()), more)
+    return Answer(result, (), (*notices, *weak, _assumed()), more)
 
 
 def _check(wish: TogetherWish) -> None:
