@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from krume.base import INCH_CM, UNITS, Interval, NotFoundError, Problem
 from krume.usecases.answer import Asked
+from krume.usecases.class_day import ClassDay, class_day
 from krume.usecases.read import ReadLine, ReadOven, ReadResult, ReadTin, read_formula
 from krume.usecases.texts import TextNow, TextRow, text_now, texts_of
 
@@ -55,12 +56,14 @@ class TeachFormula:
 class TeachView:
     """The learner's page of a name: a formula, or a class with the formulas it makes.
 
-    `beside` are the classes that make the formula, or the formulas that the class makes.
+    `day` is the class on its day. `beside` are the classes that make the formula, or the formulas
+    that the class makes.
     """
 
     now: TextNow
     formula: TeachFormula | None
     beside: tuple[TextRow, ...]
+    day: ClassDay | None = None
 
 
 def teach_view(name: str, asked: Asked) -> TeachView:
@@ -68,7 +71,7 @@ def teach_view(name: str, asked: Asked) -> TeachView:
     now = _class(name, asked)
     if now is not None:
         formulas = (row for row in texts_of("formula", asked) if _names(now.text, row.name))
-        return TeachView(now, None, tuple(formulas))
+        return TeachView(now, None, tuple(formulas), class_day(now.text, asked))
     now = text_now("formula", name, asked)
     found = read_formula(f"formulas/{name}.txt", asked)
     classes = (row for row in texts_of("class", asked) if _makes(row.name, name, asked))

@@ -42,6 +42,19 @@ def test_a_class_stands_in_its_own_words_beside_what_it_makes(client: TestClient
     assert 'href="/teach/CLASS7"' in client.get("/teach/F3").text
 
 
+def test_a_class_shows_its_seats_first_then_kits_loads_and_creams(client: TestClient) -> None:
+    text = client.get("/teach/CLASS7").text
+    places = [
+        text.index(f'id="{each}"') for each in ("seats", "clashes", "kits", "loads", "creams")
+    ]
+    assert places == sorted(places)
+    seats = text[places[0] : places[1]]
+    assert "T2 holds powdered gelatine" in seats
+    assert 'class="state ask"' in seats
+    for figure in (">716.6<", ">70.25<", ">64<", ">2\u202f777<", ">3.26<"):
+        assert figure in text, figure
+
+
 def test_a_name_of_nothing_or_of_a_torte_is_not_found(client: TestClient) -> None:
     assert client.get("/teach/nobody").status_code == 404
     assert client.get("/teach/T1").status_code == 404

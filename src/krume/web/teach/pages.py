@@ -8,8 +8,8 @@ from starlette.responses import Response
 from starlette.routing import Route
 
 from krume.base import Interval
-from krume.usecases import TeachLine, TeachView, TextRow, teach_view
-from krume.web.frame.figures import amount
+from krume.usecases import ClassDay, TeachLine, TeachView, TextRow, teach_view
+from krume.web.frame.figures import amount, day_words
 from krume.web.frame.rendering import asked_of, page
 
 _FINE_G = 10.0
@@ -60,7 +60,7 @@ def _page(view: TeachView, title: str) -> TeachPage:
     found = view.formula
     beside = tuple(Beside(_address(row), row.title or row.name) for row in view.beside)
     if found is None:
-        sentence = "Nothing of a class goes out from here yet: kits, seats and hours are not read."
+        sentence = "" if view.day is None else _day_sentence(view.day)
         return TeachPage(view, title, view.now.text, sentence, (), "", "", "", "", beside)
     fan = {True: ", fan", False: ", no fan", None: ""}[found.fan]
     return TeachPage(
@@ -75,6 +75,15 @@ def _page(view: TeachView, title: str) -> TeachPage:
         minutes="" if found.bake_min is None else f"{amount(found.bake_min)} min",
         beside=beside,
     )
+
+
+def _day_sentence(day: ClassDay) -> str:
+    """When a class is, and how many come."""
+    hours = ""
+    if day.begins is not None and day.ends is not None:
+        hours = f", {day.begins:%H:%M} to {day.ends:%H:%M}"
+    come = "how many come is not said" if day.learners is None else f"{day.learners} learners"
+    return f"{day_words(day.day)}{hours}: {come}."
 
 
 def _address(row: TextRow) -> str:

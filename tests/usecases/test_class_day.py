@@ -1,0 +1,85 @@
+"""A class on its day: the demo's own numbers, and what does not agree."""
+
+import pytest
+
+from krume.usecases import Asked, text_now
+from krume.usecases.class_day import ClassDay, class_day
+
+
+def of(asked: Asked, *changes: tuple[str, str]) -> ClassDay:
+    """The demo's class, with some words of its text changed."""
+    text = text_now("class", "CLASS7", asked).text
+    for old, new in changes:
+        assert old in text
+        text = text.replace(old, new)
+    return class_day(text, asked)
+
+
+def test_the_blend_of_all_kits_is_weighed_in_one_go(demo: Asked) -> None:
+    kits = of(demo).kits
+    assert kits is not None
+    assert [(line.name, line.all_g) for line in kits.lines] == [
+        ("white rice flour", 260.0),
+        ("millet flour", 160.0),
+        ("potato starch", 220.0),
+        ("sweet rice flour", 60.0),
+        ("xanthan gum", 2.5),
+    ]
+    assert (kits.count, kits.portion_g, kits.all_g) == (10, 70.25, 702.5)
+    assert kits.weigh_g == pytest.approx(716.55)
+    assert kits.eggs == "40 EU M"
+
+
+def test_eight_learners_are_four_loads_of_sixteen_minutes(demo: Asked) -> None:
+    loads = of(demo).loads
+    assert loads is not None
+    assert (loads.per_load, loads.count, loads.each_min, loads.total_min) == (2, 4, 16.0, 64.0)
+    assert loads.foams == ("10:00", "10:16", "10:32", "10:48")
+    assert loads.has_own_sheet
+
+
+def test_the_cream_is_for_the_learners_alone(demo: Asked) -> None:
+    cream = {each.name: each for each in of(demo).creams}["C2"]
+    assert cream.all_g == pytest.approx(2777.2, abs=0.05)
+    assert cream.batches == pytest.approx(3.26, abs=0.005)
+
+
+def test_each_seat_says_what_its_note_means_here(demo: Asked) -> None:
+    vegetarian, pregnant, eggs = of(demo).seats
+    assert vegetarian.is_against
+    assert vegetarian.text.startswith("T2 holds powdered gelatine.")
+    assert vegetarian.opens.startswith("Open:")
+    assert not pregnant.is_against
+    assert "pasteurised or heated" in pregnant.text
+    assert eggs.text == (
+        "4 US Large are 200 g shelled, 2 % under the 204 g that are planned: weigh them."
+    )
+
+
+def test_what_sets_longer_than_the_class_lasts_goes_home_uncut(demo: Asked) -> None:
+    (clash,) = of(demo).clashes
+    assert clash.startswith("C2 wants 4 h cold before it is cut, and the class lasts 3.5 h")
+    assert dict(of(demo).gluten)["T2"] == "No gluten sentence: L-004."
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "said"),
+    [
+        ("Learners: 8", "Learners: 9", "9 learners are 5 loads of 2; the text says 4."),
+        ("1 spare", "2 spare", "The kits come to 11, and 10 F3 are to be made."),
+        ("10:00 to 13:30", "10:00 to 11:00", "The loads take 64 min, the class 60."),
+        ("Learners: 8\n", "", "How many learners come? Type a line such as: Learners: 8"),
+    ],
+)
+def test_what_does_not_agree_is_said(demo: Asked, old: str, new: str, said: str) -> None:
+    assert said in of(demo, (old, new)).clashes
+
+
+def test_what_is_not_said_is_not_guessed(demo: Asked) -> None:
+    bare = class_day("Class 8\nDate: 2027-06-20\n\n3 F2\n", demo)
+    assert (bare.loads, bare.creams, bare.torte, bare.seats) == (None, (), "", ())
+    assert (bare.begins, bare.ends, bare.learners) == (None, None, None)
+    assert bare.kits is not None
+    assert (bare.kits.count, bare.kits.portion_g) == (3, 105.0)
+    unknown = class_day("Class 9\nDate: 2027-06-20\nLearners: 2\n\n3 F2x\n", demo)
+    assert (unknown.kits, unknown.formula) == (None, "")
