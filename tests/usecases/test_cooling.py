@@ -102,6 +102,8 @@ def test_the_card_has_one_line_where_tin_oven_and_density_are_known() -> None:
     assert cooling_line_of(read(head + lines).value).startswith("Turn out after 10 min; cut")
     assert cooling_line_of(read(head.replace("Tin: round 20 x 7 cm\n", "") + lines).value) == ""
     assert cooling_line_of(read(head.replace("Oven: 170 C\n", "") + lines).value) == ""
+    absurd = head.replace("20 x 7 cm", "4 x 60 cm")
+    assert cooling_line_of(read(absurd + lines).value) == ""
 
 
 def test_a_typed_minute_of_turning_out_counts() -> None:

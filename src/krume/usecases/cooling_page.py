@@ -1,23 +1,27 @@
 """How a formula of the book cools after its bake in a tin and an oven."""
 
 from functools import lru_cache
+from typing import TYPE_CHECKING
 
 from krume.bake import Batter, Cooling, CoolingWay, Oven, batter_of, cooling_ways
-from krume.base import Notice
+from krume.base import InputError, Notice
 from krume.design import Formula, balance
 from krume.size import Tin, area_cm2
 from krume.usecases.answer import Answer, Asked
-from krume.usecases.bake import BakeWish, bake_ground
+from krume.usecases.bake import bake_ground
 from krume.usecases.cooling import CoolingResult, cooled_by, cooling_after
 from krume.usecases.cooling_sources import cooling_sources
 from krume.usecases.cooling_words import cooling_line
 from krume.usecases.size import density_of
 
+if TYPE_CHECKING:
+    from krume.usecases import BakeWish
+
 _CARD_DRAWS = 64
 
 
 def cooling_of(
-    name: str, wish: BakeWish, asked: Asked, *, room_c: float | None = None
+    name: str, wish: "BakeWish", asked: Asked, *, room_c: float | None = None
 ) -> Answer[CoolingResult | None]:
     """Minutes after the oven; None where something is asked first, or nothing cools.
 
@@ -51,7 +55,11 @@ def cooling_line_of(formula: Formula) -> str:
     made = Oven(temp_c=oven.temp_c, fan=bool(oven.fan))
     way = cooling_ways().get(balance(formula).family or "")
     height = None if formula.baked is None else formula.baked.height_mm
-    return "" if way is None else _line(batter, tin, made, way, height)
+    try:
+        return "" if way is None else _line(batter, tin, made, way, height)
+    except InputError:
+        # What the bake refuses is said where the bake is asked; a card is printed all the same.
+        return ""
 
 
 @lru_cache(maxsize=128)

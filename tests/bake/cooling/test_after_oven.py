@@ -162,6 +162,32 @@ def test_what_cannot_be_is_refused_in_words(
     assert words in refused.value.message
 
 
+@pytest.mark.parametrize(
+    ("where", "mass", "way"),
+    [
+        ("glass round 26 x 8 cm", 1200, "rack"),
+        ("silicone loaf 21.5x11.5x7 cm", 700, "rack"),
+        ("dark square 20 x 6 cm", 500, "tin"),
+        ("tube 20 x 10 cm hole 6 cm", 500, "hung"),
+        ("sheet 33x22.9x2.5 cm", 200, "rolled"),
+        ("round 20 x 7 cm", 60, "rack"),
+    ],
+)
+def test_every_tin_and_way_comes_down_in_order(where: str, mass: float, way: str) -> None:
+    found = cool(batter("hazel", mass), tin(where), Oven(170), way=way, count=8)
+    assert isinstance(found, Cooling)
+    ends = [span for span in (found.wrap_min, found.fill_min) if span is not None]
+    assert len(ends) == 2
+    assert ends[0].best < ends[1].best
+    assert all(span.low <= span.best <= span.high for span in ends)
+    assert found.water_g.low >= 0
+
+
+def test_a_sheet_that_lost_most_of_its_water_still_cools() -> None:
+    thin = cool(batter("hazel", 60), tin("round 26 x 8 cm"), Oven(230), count=8)
+    assert isinstance(thin, Cooling | Infeasible)
+
+
 def test_a_window_without_a_whole_minute_is_none() -> None:
     tight = replace(_roulade(), roll_until_min=Interval(2, 2.4, 4))
     assert tight.roll_window_min is None

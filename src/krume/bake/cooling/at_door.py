@@ -1,7 +1,7 @@
 """A cake at the oven's door: the cells of its bake, as warm as they are, and what is round it."""
 
 import math
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import numpy as np
 
@@ -17,8 +17,6 @@ from krume.bake.parameters import wall
 from krume.bake.section import Section
 from krume.properties import boiling_point_c, constant, pressure_at_altitude_pa, vapour_pressure_pa
 from krume.size import Tin
-
-_LEAST_WATER = 0.01
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,24 +40,26 @@ def at_door(
     height_cm: float,
     cells: Cells,
 ) -> AtDoor:
-    """The bake's last cut as a body that cools; water that left in the oven is out of it."""
+    """The bake's last cut as a body that cools; what left in the oven is out of its mass.
+
+    The crumb keeps the batter's water, as in the oven: what was lost came out of the crust.
+    """
     footprint = footprint_of(tin)
-    baked = replace(batter, water=max(batter.water - loss_pct / 100, _LEAST_WATER))
     mass = batter.mass_g / tin.count / 1000 * (1 - loss_pct / 100) * draws.mass
     height = height_cm / 100 * draws.height
     pressure = pressure_at_altitude_pa(oven.altitude_m)
     density = mass / (footprint.area_m2 * height)
-    stuff = crumb_of(baked, density, draws.pore_share, pressure_pa=pressure)
+    stuff = crumb_of(batter, density, draws.pore_share, pressure_pa=pressure)
     field = np.array(cut.temp_c) + constant("celsius-zero")
     # A rectangle's cylinder has less floor than the rectangle: mass goes with the floor.
     shown = math.pi * (footprint.radius_m**2 - footprint.hole_radius_m**2) / footprint.area_m2
-    boiling = boiling_point_c(pressure, sugar_pct=100 * baked.sugar_share)
+    boiling = boiling_point_c(pressure, sugar_pct=100 * batter.sugar_share)
     body = body_of(
         grid_of(footprint, cells), stuff, mass_kg=mass * shown, height_m=height,
         boiling_k=boiling + constant("celsius-zero"),
     )  # fmt: skip
     cake = _cake(tin, oven, footprint, cut, draws, float(field[:, -1].mean()), height_cm,
-                 room_around(draws, pressure, crumb_activity(baked)))  # fmt: skip
+                 room_around(draws, pressure, crumb_activity(batter)))  # fmt: skip
     start = np.minimum(field[None] + draws.start_k[:, None, None], body.boiling_k)
     return AtDoor(body, start, cake, 1000 * tin.count / shown)
 
