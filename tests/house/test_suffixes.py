@@ -51,6 +51,8 @@ PLAIN = {
     *("percent", "specific_gravity", "sg", "interval"),
     *("near", "by_volume", "by_area", "fill", "rise", "minutes", "total", "batches"),
     *("emissivity", "discrepancy", "grading", "ln", "heat", "activity", "hours", "places", "eggs"),
+    # a measured colour, and how far two lie apart
+    *("lightness", "red", "yellow", "delta_e"),
     # mass fractions of a mixture
     *("water", "protein", "fat", "carbohydrate", "fibre", "ash", "sugar"),
 }

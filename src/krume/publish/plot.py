@@ -55,13 +55,13 @@ class Plot:
         return "M" + "L".join(self.point(*each) for each in points)
 
 
-def at_minute(minute: float, times: Sequence[float], temps: Sequence[float]) -> float:
+def at_minute(at_min: float, times: Sequence[float], temps: Sequence[float]) -> float:
     """Temperature of a curve at a minute, straight between its points, constant beyond them."""
-    if minute <= times[0]:
+    if at_min <= times[0]:
         return temps[0]
     for k in range(1, len(times)):
-        if minute <= times[k]:
-            part = (minute - times[k - 1]) / (times[k] - times[k - 1])
+        if at_min <= times[k]:
+            part = (at_min - times[k - 1]) / (times[k] - times[k - 1])
             return temps[k - 1] + (temps[k] - temps[k - 1]) * part
     return temps[-1]
 

@@ -26,7 +26,7 @@ _FOOT = 12.0
 _GAP = 20.0
 _TYPE, _SMALL = 15.0, 13.0
 _WALL, _FLOOR = 4.0, 2.0
-_MOST_SIGNS = 27
+_MOST_SIGNS = 24
 _LABEL_ROOM = 17.0
 _LABEL_EDGE = 6.0
 _LEAST_APART = 6.0
@@ -172,7 +172,7 @@ def _high_cm(cut: CakeCut) -> float:
 
 def _caption(cut: CakeCut, x: float, y: float) -> str:
     core = f"coldest {as_text(cut.core_c, 0)} °C"
-    name = cut_to(_heading(cut), _MOST_SIGNS)
+    name = cut_to(cut.words or _heading(cut), _MOST_SIGNS)
     return _text(x, y + _TYPE, name, "d-text d-bold") + _text(
         x + _FRAME, y + _TYPE, core, "d-text-2", anchor="end"
     )

@@ -22,7 +22,7 @@ SCREEN_NOTE = "A screen is not a calibrated print, and the path of browning is a
 class TopAt:
     """The top at a minute of the likeliest bake; `words` say which minute it is."""
 
-    minute: float
+    at_min: float
     delta_e: float
     words: str
 
@@ -53,7 +53,7 @@ def swatch_drawing(tops: Sequence[TopAt], *, wanted: str, ident: str) -> str:
 def swatch_sentence(tops: Sequence[TopAt], *, wanted: str) -> str:
     """The drawing in one sentence."""
     said = ", ".join(
-        f"{crust_word(top.delta_e)} at {as_text(top.minute, 0)} minutes" for top in tops
+        f"{crust_word(top.delta_e)} at {as_text(top.at_min, 0)} minutes" for top in tops
     )
     return f"Colour of the top: {said}. It is baked for {wanted}."
 
@@ -113,7 +113,7 @@ def _tops(tops: Sequence[TopAt], steps: Sequence[CrustStep], strip: float) -> It
     wide = (_WIDE - _BETWEEN * (count - 1)) / count if count > 1 else _WIDE
     for k, top in enumerate(tops):
         x, to = k * (wide + _BETWEEN), _x(steps, top.delta_e)
-        yield _text(x, 14, f"{as_text(top.minute, 0)} min", "d-text d-bold", size=_TYPE)
+        yield _text(x, 14, f"{as_text(top.at_min, 0)} min", "d-text d-bold", size=_TYPE)
         yield _text(x, 32, f"{top.words}, {crust_word(top.delta_e)}" if count == 1 else top.words,
                     "d-text-2", size=_SMALL)  # fmt: skip
         shape = f'x="{x:.1f}" y="{_TOP:g}" width="{wide:.1f}" height="{_SWATCH:g}"'

@@ -25,6 +25,7 @@ from krume.usecases.bake_around import (
 )
 from krume.usecases.bake_lines import bake_lines
 from krume.usecases.bake_result import BakeDial, BakeResult, curve_of, rules_of
+from krume.usecases.bake_wish import BakeWish
 from krume.usecases.dial_minutes import beside_asked, fan_notices
 from krume.usecases.own_oven import KnownOven, known_oven, oven_named, oven_unknown
 from krume.usecases.own_oven_minutes import oven_notices, own_minutes
@@ -35,31 +36,6 @@ from krume.usecases.sources import line_sources, practice_notice, source_keys
 
 _LOWEST_M, _HIGHEST_M = -400.0, 5000.0
 _BAKED_FLAT = ("tart",)
-
-
-@dataclass(frozen=True, slots=True)
-class BakeWish:
-    """What is wished of the bake; None takes the formula's own tin and oven.
-
-    `lines` asks for what a slip of each line does to it, `doubt` for what makes the doubt,
-    `cooling` for the minutes after the oven; `beside` is a second tin; what stands round the tin
-    is said by the words of krume.bake's Around.
-    """
-
-    tin: str | None = None
-    oven: str | None = None
-    fan: bool = False
-    altitude_m: float = 0.0
-    oven_name: str | None = None
-    lines: bool = False
-    jacket: str = "none"
-    under: str = "rack"
-    rack: str = "middle"
-    cold_start_c: float | None = None
-    door_min: tuple[float, ...] = ()
-    beside: str | None = None
-    doubt: bool = False
-    cooling: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,15 +2,12 @@
 
 from dataclasses import dataclass
 from difflib import get_close_matches
-from typing import TYPE_CHECKING
 
 from krume.bake import JACKETS, RACKS, UNDERS, Around
 from krume.base import NotFoundError, Notice, Option, Problem, as_text
 from krume.design import family
 from krume.size import Tin
-
-if TYPE_CHECKING:
-    from krume.usecases.bake import BakeWish
+from krume.usecases.bake_wish import BakeWish
 
 _MOST_DOORS = 12
 _LONGEST_MIN = 200.0
@@ -39,7 +36,7 @@ class BakeAround:
     text: str
 
 
-def around_of(wish: "BakeWish") -> Around:
+def around_of(wish: BakeWish) -> Around:
     """As the model takes it."""
     return Around(
         jacket=wish.jacket,
@@ -50,7 +47,7 @@ def around_of(wish: "BakeWish") -> Around:
     )
 
 
-def told_around(wish: "BakeWish") -> BakeAround:
+def told_around(wish: BakeWish) -> BakeAround:
     """As an answer says it."""
     return BakeAround(
         wish.jacket, wish.under, wish.rack, wish.cold_start_c,
@@ -58,12 +55,12 @@ def told_around(wish: "BakeWish") -> BakeAround:
     )  # fmt: skip
 
 
-def around_problems(wish: "BakeWish", tin: Tin | None, oven_c: float | None) -> tuple[Problem, ...]:
+def around_problems(wish: BakeWish, tin: Tin | None, oven_c: float | None) -> tuple[Problem, ...]:
     """What is asked about it: words nobody knows, and what does not go together."""
     return (*_words(wish), *_together(wish, tin), *_cold_start(wish, oven_c), *_doors(wish))
 
 
-def around_notices(wish: "BakeWish", key: str | None) -> tuple[Notice, ...]:
+def around_notices(wish: BakeWish, key: str | None) -> tuple[Notice, ...]:
     """What a baker should know of it; `key` is the family's."""
     if wish.cold_start_c is None or not _is_foam(key):
         return ()
@@ -94,7 +91,7 @@ def door_too_late(door_min: tuple[float, ...], latest_min: float) -> tuple[Probl
     return (Problem("door-after-the-bake", "--door", as_text(late[-1], 1), ask),)
 
 
-def _words(wish: "BakeWish") -> tuple[Problem, ...]:
+def _words(wish: BakeWish) -> tuple[Problem, ...]:
     told: tuple[tuple[str, str, tuple[str, ...]], ...] = (
         ("jacket", wish.jacket, JACKETS),
         ("under", wish.under, UNDERS),
@@ -110,7 +107,7 @@ def _unknown(key: str, word: str, known: tuple[str, ...]) -> Problem:
     return Problem(f"{key}-unknown", f"--{key}", word, ask, options)
 
 
-def _together(wish: "BakeWish", tin: Tin | None) -> tuple[Problem, ...]:
+def _together(wish: BakeWish, tin: Tin | None) -> tuple[Problem, ...]:
     if wish.jacket != "water":
         return ()
     if tin is not None and tin.shape == "ring":
@@ -129,7 +126,7 @@ _UNDER_WORDS = {"tray": "a bare tray", "insulated": "a double tray", "stone": "a
 _OUT_OF_WATER = (Option("wrapped", "wrapped"), Option("none", "none"))
 
 
-def _cold_start(wish: "BakeWish", oven_c: float | None) -> tuple[Problem, ...]:
+def _cold_start(wish: BakeWish, oven_c: float | None) -> tuple[Problem, ...]:
     start = wish.cold_start_c
     if start is None:
         return ()
@@ -144,7 +141,7 @@ def _cold_start(wish: "BakeWish", oven_c: float | None) -> tuple[Problem, ...]:
     return (Problem("cold-start-range", "--cold-start", as_text(start, 1), ask),)
 
 
-def _doors(wish: "BakeWish") -> tuple[Problem, ...]:
+def _doors(wish: BakeWish) -> tuple[Problem, ...]:
     wrong = [minute for minute in wish.door_min if not 0 < minute <= _LONGEST_MIN]
     if wrong:
         ask = (
@@ -158,7 +155,7 @@ def _doors(wish: "BakeWish") -> tuple[Problem, ...]:
     return ()
 
 
-def _text(wish: "BakeWish") -> str:
+def _text(wish: BakeWish) -> str:
     given = (("jacket", wish.jacket), ("under", wish.under), ("rack", wish.rack))
     said = [_WORDS[each] for each in given if each in _WORDS]
     if wish.cold_start_c is not None:

@@ -10,10 +10,11 @@ from krume.base import Infeasible, Interval, Problem, as_text
 from krume.size import Tin, area_cm2, read_tin, tin_text
 from krume.usecases.answer import Asked, clash_problems
 from krume.usecases.bake_result import BakeBeside, curve_of, rules_of
+from krume.usecases.bake_wish import BakeWish
 
 if TYPE_CHECKING:
     from krume.bake import Draws
-    from krume.usecases.bake import BakeGround, BakeWish
+    from krume.usecases.bake import BakeGround
 
 _DRAWS = 256
 _SEED, _OTHER_TIN = 7, 8
@@ -33,7 +34,7 @@ class Beside:
 
 
 def beside_of(
-    ground: "BakeGround", wish: "BakeWish", asked: Asked, own: Sequence[float] | None = None
+    ground: "BakeGround", wish: BakeWish, asked: Asked, own: Sequence[float] | None = None
 ) -> Beside:
     """The bake in the second tin; `own` are the minutes of the first tin's draws.
 
@@ -63,7 +64,7 @@ def beside_of(
     return Beside(tin, bake, _compared(found, ground, tin, bake, own))
 
 
-def second_tin(ground: "BakeGround", wish: "BakeWish", asked: Asked) -> Beside:
+def second_tin(ground: "BakeGround", wish: BakeWish, asked: Asked) -> Beside:
     """The second tin as it is wished, or what is asked about it; nothing is baked."""
     typed = asked.answer_for("--beside") or wish.beside
     if typed is None or ground.tin is None:
