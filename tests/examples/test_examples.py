@@ -131,6 +131,15 @@ def test_plan_the_days(capsys: pytest.CaptureFixture[str]) -> None:
     assert "box: T1" in capsys.readouterr().out
 
 
+def test_learn_your_oven(capsys: pytest.CaptureFixture[str]) -> None:
+    offset, heat, before, after = _main("learn_your_oven")
+    assert offset.startswith("Reads low: true is 12 °C below the dial")
+    assert "weaker than the usual oven" in heat and "from 3 bakes." in heat
+    assert before.startswith("From 4 bakes in deck (invented)")
+    assert after.startswith("From 3 bakes in deck (2 of this cake): ")
+    assert "before any bake in it" in capsys.readouterr().out
+
+
 def test_buy_the_eggs(capsys: pytest.CaptureFixture[str]) -> None:
     found = _main("buy_the_eggs")
     assert [(buy.count, buy.over) for buy in found.buy] == [(90, 0)]
