@@ -72,3 +72,9 @@ def test_an_oven_nothing_bakes_in_has_no_answer_whatever_its_dial_reads(
     assert answer.exit_code == 4
     assert answer.result.minutes is None
     assert "100 to 300" in answer.problems[0].ask
+
+
+def test_a_tin_that_is_never_done_in_water_is_asked_about_the_water(demo: Asked) -> None:
+    answer = bake_formula("F5", BakeWish(jacket="water"), demo)
+    assert answer.exit_code == 4
+    assert [problem.where for problem in answer.problems] == ["--jacket"]

@@ -28,6 +28,12 @@ class Panel:
     z_cm: tuple[float, ...]
     temp_c: tuple[tuple[float, ...], ...]
 
+    @property
+    def outline(self) -> tuple[Point, ...]:
+        """The corners of the rectangle."""
+        (left, right), (low, high) = (self.x_cm[0], self.x_cm[-1]), (self.z_cm[0], self.z_cm[-1])
+        return ((left, low), (right, low), (right, high), (left, high))
+
 
 @dataclass(frozen=True, slots=True)
 class Warmer:
@@ -56,6 +62,10 @@ def panels(section: "Section") -> tuple[Panel, ...]:
 
 def warmer_than(panel: Panel, level_c: float) -> Warmer:
     """Where a panel is at least as warm as a level, by straight lines between its points."""
+    if level_c > max(map(max, panel.temp_c)):
+        return Warmer((), ())
+    if level_c <= min(map(min, panel.temp_c)):
+        return Warmer((panel.outline,), ())
     nexts = _joined(panel, level_c)
     loops = []
     while nexts:

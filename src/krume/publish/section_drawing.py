@@ -188,7 +188,7 @@ def _cake(cut: CakeCut, frame: _Frame, ident: str) -> Iterator[str]:
     placed: list[tuple[Point, float]] = []
     for panel in panels(cut.section):
         found = [(level, warmer_than(panel, level)) for level in levels]
-        yield f'<path fill="{_TINTS[0]}" d="{frame.path(_outline(panel))}z"/>'
+        yield f'<path fill="{_TINTS[0]}" d="{frame.path(panel.outline)}z"/>'
         for k, (_, warmer) in enumerate(found):
             yield from _painted(warmer, frame, _TINTS[len(_TINTS) - len(levels) + k])
         yield from _pored(found[-1][1], frame, ident)
@@ -199,11 +199,6 @@ def _cake(cut: CakeCut, frame: _Frame, ident: str) -> Iterator[str]:
             placed += _labels(found, panel, frame)
     for (x, y), level in placed:
         yield _level_text(x, y, level, is_core=level == levels[-1])
-
-
-def _outline(panel: Panel) -> list[Point]:
-    (left, right), (low, high) = (panel.x_cm[0], panel.x_cm[-1]), (panel.z_cm[0], panel.z_cm[-1])
-    return [(left, low), (right, low), (right, high), (left, high)]
 
 
 def _painted(warmer: Warmer, frame: _Frame, tint: str) -> Iterator[str]:

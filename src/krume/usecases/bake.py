@@ -134,10 +134,17 @@ def _is_own(found: FormulaRead) -> bool:
 
 def barred(ground: BakeGround, answer: Infeasible) -> Answer[BakeResult]:
     """The answer where a limit forbids it: the limit named, no minutes."""
-    where = "--tin" if answer.clashes[0].name == "tin height" else "--oven"
     known = replace(ground.bare.result, dial=None)
-    problems = clash_problems(answer, where)
+    problems = clash_problems(answer, _limited_by(ground, answer.clashes[0].name))
     return replace(ground.bare, result=known, problems=problems, is_possible=False)
+
+
+def _limited_by(ground: BakeGround, limit: str) -> str:
+    """The option that a limit is about."""
+    if limit == "tin height":
+        return "--tin"
+    in_water = ground.oven is not None and ground.oven.around.jacket == "water"
+    return "--jacket" if limit == "time" and in_water else "--oven"
 
 
 def own_prediction(found: FormulaRead, asked: Asked) -> Prediction | None:
