@@ -24,6 +24,8 @@ NO_NAME = "the oven"
 
 _TRIALS, _LOADS = "trials.csv", "loads.csv"
 _MOST_TRIALS = 200
+_MOST_SHEET = 24
+"""Rows of the table of trials that are looked at, the newest: an oven is as it was lately."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,7 +104,7 @@ def _named(each: Written, own: str, ends: Mapping[str, list[str]]) -> Written:
 
 def _sheet_trials(book: Book, habit: Habit, asked: Asked) -> Iterable[Written]:
     """Trials of the book's own table that carry dial, minutes and core."""
-    for row in table_rows(book, _TRIALS):
+    for row in table_rows(book, _TRIALS)[-_MOST_SHEET:]:
         cells = {
             "formula": row.get("formula", ""), "dial_c": row.get("dial_c", ""),
             "done_min": row.get("bake_min", ""), "core_c": row.get("core_c", ""),
