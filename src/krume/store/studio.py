@@ -7,7 +7,7 @@ from decimal import Decimal
 from functools import lru_cache
 from pathlib import Path
 
-from krume.base import STATUSES, StoreError, currency_named
+from krume.base import HEAT_UNITS, STATUSES, StoreError, currency_named
 from krume.store.book import MARK, Book, book_bytes
 
 REGIONS = ("eu", "us")
@@ -45,13 +45,14 @@ class Studio:
     person: str | None = None
     today: datetime | None = None
     market: str | None = None
+    units: str | None = None
     eggs_region: str | None = None
     egg_size: str | None = None
     scales: tuple[Scale, ...] = ()
     oven_name: str | None = None
     oven_offset_c: float | None = None
     oven_spread_c: float | None = None
-    oven_readings: float | None = None
+    oven_readings: int | None = None
     oven_dial_c: float | None = None
     bakes_with_fan: bool | None = None
     sheet_note: str | None = None
@@ -75,6 +76,7 @@ def read_studio(data: bytes, path: Path) -> Studio:
         person=settings.text("person"),
         today=_today(settings),
         market=settings.one_of("market", REGIONS),
+        units=settings.one_of("units", HEAT_UNITS),
         eggs_region=eggs.one_of("region", REGIONS),
         egg_size=eggs.text("buys"),
         scales=tuple(
@@ -84,7 +86,7 @@ def read_studio(data: bytes, path: Path) -> Studio:
         oven_name=oven.text("name"),
         oven_offset_c=oven.signed("offset_c"),
         oven_spread_c=oven.signed("spread_c"),
-        oven_readings=oven.signed("readings"),
+        oven_readings=oven.whole("readings"),
         oven_dial_c=oven.signed("dial_c"),
         bakes_with_fan=oven.flag("bakes_with_fan"),
         sheet_note=settings.text("sheet_note"),
@@ -151,6 +153,10 @@ class _Settings:
         if isinstance(value, bool) or not isinstance(value, int | float) or not abs(value) < 1e9:
             raise self._refused(key, "a number")
         return float(value)
+
+    def whole(self, key: str) -> int | None:
+        value = self.signed(key)
+        return None if value is None else int(value)
 
     def number(self, key: str) -> float | None:
         value = self.signed(key)

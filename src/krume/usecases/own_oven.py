@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 from krume.bake import Oven, figures
 from krume.base import Option, Problem
+from krume.design import Formula
 from krume.learn import (
     FinishedBake,
     Flag,
@@ -133,6 +134,17 @@ def known_oven(
     return _known.of(book, key, lambda: _learn(own, asked, fan=fan, rack=rack))
 
 
+def own_dial_c(formula: Formula, asked: Asked) -> float | None:
+    """Dial for the temperature a formula wants; None where the offset is not known for its fan."""
+    line = formula.oven
+    if line is None or line.temp_c is None:
+        return None
+    known = known_oven(asked, fan=bool(line.fan)).at(line.temp_c)
+    offset = known.learnt.offset
+    is_here = offset is not None and not offset.place_sd_c
+    return line.temp_c - known.offset_c if is_here and known.offset_c is not None else None
+
+
 def _learn(name: str, asked: Asked, *, fan: bool, rack: str) -> KnownOven:
     found, prior = gathered_now(asked), prior_of()
     studio = studio_of(book_at(asked.book))
@@ -140,6 +152,8 @@ def _learn(name: str, asked: Asked, *, fan: bool, rack: str) -> KnownOven:
     all_bakes = [b for b in records(found.bakes, name) if isinstance(b, FinishedBake)]
     bakes, stood_back = _real(all_bakes)
     said = _said(studio, prior) if name == found.own else None
+    if said is not None and fan != bool(studio.bakes_with_fan):
+        said = replace(said, place_sd_c=oven_figure("other-place"))
     learnt = learn_oven(readings, bakes, prior, fan=fan, shelf=rack, said=said)
     usual = constants("pantry_page.csv")["dial-shown"]
     known = KnownOven(
@@ -179,13 +193,12 @@ def _said(studio: Studio, prior: Prior) -> OffsetLearnt | None:
     """The offset of a studio that wrote down only what its readings came to."""
     if studio.oven_offset_c is None:
         return None
-    readings = studio.oven_readings or 0.0
     spread = studio.oven_spread_c
     usual = constants("pantry_page.csv")["dial-shown"] - studio.oven_offset_c
     return offset_said(
         studio.oven_offset_c,
         at_dial_c=usual if studio.oven_dial_c is None else studio.oven_dial_c,
-        readings=max(int(readings), 0),
+        readings=max(studio.oven_readings or 0, 0),
         spread_c=oven_figure("swing") if spread is None else abs(spread),
         prior=prior,
     )

@@ -29,7 +29,7 @@ class OvenShown:
 
     `offset_c` and `dial_c` are for a true temperature of `at_c`. `offset_from` is readings, or
     studio.toml where only their mean is written down. `heat` is over the usual oven's, with the
-    four fifths in the middle; `heat_before` is that before any bake.
+    four fifths in the middle; `prior_heat` is that before any bake.
     """
 
     name: str
@@ -46,7 +46,7 @@ class OvenShown:
     readings: int
     temp_half_width_c: float
     heat: Interval
-    heat_before: Interval
+    prior_heat: Interval
     bakes: int
     statuses: tuple[str, ...]
     flagged: tuple[OvenFlag, ...]

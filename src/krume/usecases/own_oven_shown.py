@@ -130,7 +130,7 @@ def oven_shown(known: KnownOven) -> OvenShown:
         readings=known.readings,
         temp_half_width_c=round(known.temp_half_width_c, 1),
         heat=_heat(math.log(known.heat), known.ln_heat_sd),
-        heat_before=_heat(known.prior.ln_heat, known.prior.ln_heat_sd),
+        prior_heat=_heat(known.prior.ln_heat, known.prior.ln_heat_sd),
         bakes=known.bakes,
         statuses=known.statuses,
         flagged=tuple(OvenFlag(f.key, f.code, f.reason) for f in known.flagged),

@@ -33,7 +33,7 @@ from krume.usecases.bake_for_sheets import model_bake, oven_part
 from krume.usecases.cooling_page import cooling_line_of
 from krume.usecases.declared import declared_of_all
 from krume.usecases.gluten_words import gluten_of_all
-from krume.usecases.imprint import dial_of, imprint_of
+from krume.usecases.imprint import imprint_of
 from krume.usecases.kind import Made, made_of
 from krume.usecases.leaf_sheets import leaf_sheets
 from krume.usecases.manifest import MANIFEST, listed, read_manifest, run_of, stamped
@@ -42,6 +42,7 @@ from krume.usecases.order_batches import batch_check, order_batches
 from krume.usecases.order_files import label_files, order_checks, order_files
 from krume.usecases.order_leaf import one_hold
 from krume.usecases.order_plan import plan_sheets
+from krume.usecases.own_oven import own_dial_c
 from krume.usecases.product import sold_of
 from krume.usecases.read import formula_of
 from krume.usecases.sheet_result import Files, SheetCheck, SheetFile, SheetHold, SheetResult
@@ -217,7 +218,7 @@ def _cards(
             formula,
             weighing,
             imprint,
-            dial_c=dial_of(formula, studio),
+            dial_c=own_dial_c(formula, asked),
             hold=hold,
             gluten=about.gluten.get(name),
             gelatine=about.gelatine,

@@ -38,10 +38,11 @@ from krume.usecases.blend_card import blends_of
 from krume.usecases.clock import now
 from krume.usecases.declared import declared_of_all
 from krume.usecases.gluten_words import gluten_of_all
-from krume.usecases.imprint import dial_of, imprint_of
+from krume.usecases.imprint import imprint_of
 from krume.usecases.kind import made_of
 from krume.usecases.manifest import MANIFEST, listed, read_manifest, run_of, stamped
 from krume.usecases.order_files import leaf_files
+from krume.usecases.own_oven import own_dial_c
 from krume.usecases.read import FormulaRead
 from krume.usecases.sheet_result import Files, SheetFile
 from krume.usecases.slip_result import SlipResult
@@ -167,12 +168,11 @@ def _files(kept: Chosen, text: str, formula: Formula) -> tuple[Files, tuple[Noti
 def _bench_card(
     kept: Chosen, formula: Formula, imprint: Imprint, stem: str, rows: Weighing
 ) -> tuple[Files, tuple[Notice, ...]]:
-    studio = studio_of(book_at(kept.asked.book))
     card = bench_card(
         formula,
         rows,
         imprint,
-        dial_c=dial_of(formula, studio),
+        dial_c=own_dial_c(formula, kept.asked),
         gluten=gluten_of_all(kept.name, kept.asked).get(kept.of),
         gelatine=lot_animal(kept.asked),
         declared=declared_of_all(kept.name, kept.asked, imprint.market).get(kept.of),

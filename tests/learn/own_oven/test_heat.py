@@ -72,7 +72,7 @@ def test_but_it_tells_of_this_cake_as_much_as_its_scatter_allows() -> None:
     assert at == pytest.approx(math.log(40.0), abs=0.01)
     repeat = figure("repeat")
     assert own.ln_sd() == pytest.approx(repeat * math.sqrt(1 + 1 / 3), rel=0.02)
-    assert own.slope == pytest.approx(SLOPE, abs=1e-6)
+    assert own.ln_slope == pytest.approx(SLOPE, abs=1e-6)
 
 
 def test_one_bake_narrows_and_moves_towards_it() -> None:

@@ -22,23 +22,23 @@ _DRAWN = 4
 class CakeLearnt:
     """How one cake stands to its model in this oven, jointly with the heat (ln, mean and moments).
 
-    `ln_offset` is ln minutes baked less ln minutes of the model; `slope` is how ln minutes go with
-    ln heat. `batter_g` and `oven_c` are those of its bakes.
+    `ln_offset` is ln minutes baked less ln minutes of the model; `ln_slope` is how ln minutes go
+    with ln heat. `batter_g` and `oven_c` are those of its bakes.
     """
 
     cake: str
     bakes: int
-    slope: float
+    ln_slope: float
     ln_offset: float
     ln_offset_var: float
     ln_heat_var: float
-    covariance: float
+    ln_covariance: float
     batter_g: tuple[float, ...]
     oven_c: tuple[float, ...]
 
     def ln_sd(self) -> float:
         """Doubt about ln minutes of the next bake of it."""
-        both = self.slope**2 * self.ln_heat_var + 2 * self.slope * self.covariance
+        both = self.ln_slope**2 * self.ln_heat_var + 2 * self.ln_slope * self.ln_covariance
         return math.sqrt(max(both + self.ln_offset_var, 0.0) + figure("repeat") ** 2)
 
 
@@ -251,11 +251,11 @@ def _cake(grid: _Grid, bakes: Sequence[Timed], left: Sequence[int], name: str) -
     return CakeLearnt(
         cake=name,
         bakes=len(rows),
-        slope=float(ends[1] - ends[0]) / (2 * step),
+        ln_slope=float(ends[1] - ends[0]) / (2 * step),
         ln_offset=offset,
         ln_offset_var=offset_var,
         ln_heat_var=heat_var,
-        covariance=together,
+        ln_covariance=together,
         batter_g=tuple(bakes[k].bake.batter.mass_g for k in rows),
         oven_c=tuple(bakes[k].oven_c for k in rows),
     )

@@ -17,40 +17,42 @@ _OWN = 2
 class OffsetLearnt:
     """True less dial, near the dial settings that were read, and what is not sure about it.
 
-    `offset_c` is at `at_dial_c`; `slope` is its change per degree of dial. `swing_c` is half of
-    what the looks wander over a cycle, None from single looks. `readings` count looks.
+    `offset_c` is at `at_dial_c`; `slope_k_per_k` is its change per degree of dial. `swing_c` is
+    half of what the looks wander over a cycle, None from single looks. `readings` count looks.
     """
 
     offset_c: float
     at_dial_c: float
-    slope: float
+    slope_k_per_k: float
     readings: int
     swing_c: float | None
     level_sd_c: float
-    slope_sd: float
+    slope_sd_k_per_k: float
     thermometer_sd_c: float
     dials_c: tuple[float, ...]
     place_sd_c: float = 0.0
 
     def at(self, dial_c: float) -> float:
         """Offset at a dial setting [K]."""
-        return self.offset_c + self.slope * (dial_c - self.at_dial_c)
+        return self.offset_c + self.slope_k_per_k * (dial_c - self.at_dial_c)
 
     def sd_c(self, dial_c: float) -> float:
         """Doubt about the offset at a dial setting, cycling and thermometer in it."""
         far = dial_c - self.at_dial_c
         return math.hypot(
-            self.level_sd_c, far * self.slope_sd, self.thermometer_sd_c, self.place_sd_c
+            self.level_sd_c, far * self.slope_sd_k_per_k, self.thermometer_sd_c, self.place_sd_c
         )
 
     def dial_for(self, true_c: float) -> float:
         """Dial setting for a true temperature: dial + offset(dial) = true."""
-        return (true_c - self.offset_c + self.slope * self.at_dial_c) / (1 + self.slope)
+        return (true_c - self.offset_c + self.slope_k_per_k * self.at_dial_c) / (
+            1 + self.slope_k_per_k
+        )
 
     @property
     def differs(self) -> bool:
         """Whether the settings that were read differ by more than their doubt."""
-        return abs(self.slope) > 2 * self.slope_sd > 0
+        return abs(self.slope_k_per_k) > 2 * self.slope_sd_k_per_k > 0
 
 
 def offset_said(
@@ -152,8 +154,8 @@ def _line(readings: Sequence[Reading], weights: Sequence[float]) -> OffsetLearnt
     precision = steep + 1 / figure("offset-slope") ** 2
     dials = tuple(sorted({r.dial_c for r in readings}))
     return OffsetLearnt(
-        offset_c=level, at_dial_c=middle, slope=lean / precision, readings=0, swing_c=None,
-        level_sd_c=math.sqrt(1 / total), slope_sd=math.sqrt(1 / precision),
+        offset_c=level, at_dial_c=middle, slope_k_per_k=lean / precision, readings=0, swing_c=None,
+        level_sd_c=math.sqrt(1 / total), slope_sd_k_per_k=math.sqrt(1 / precision),
         thermometer_sd_c=0.0, dials_c=dials,
     )  # fmt: skip
 
