@@ -74,6 +74,7 @@ if TYPE_CHECKING:
     from krume.usecases.core_now import CoreNow, core_left
     from krume.usecases.cost import CostWish, cost_of
     from krume.usecases.cost_result import CostComponent, CostResult
+    from krume.usecases.custard_page import CustardLog, CustardShown, custard_shown
     from krume.usecases.custard_way import KeepCooling, KeepDepth, KeepVessel, custard_way
     from krume.usecases.day_plan import BookPlan, DayView, PlannedDay, day_view, plan_day_today
     from krume.usecases.eggs import EggsWish, eggs_of
@@ -274,6 +275,7 @@ _NAMES = {
     "usecases.ingredient_page": (
         "Content IngredientNow IngredientsFound NamedIngredient ingredient_now ingredients_found"
     ),
+    "usecases.custard_page": "CustardLog CustardShown custard_shown",
     "usecases.custard_way": "KeepCooling KeepDepth KeepVessel custard_way",
     "usecases.keep": "KeepPart KeepResult keep_and_cool keep_of",
     "usecases.label": "LabelWish label_of",
@@ -348,7 +350,8 @@ __all__ = [
     "BookResult", "BuildLayer", "BuildResult", "CheckBand", "CheckFinding", "CheckLine", "CheckOwn",
     "CheckRanking", "CheckResult", "CheckTwice", "ClassCream", "ClassDay", "ClassKits",
     "ClassLoads", "ClockSaid", "Content", "CoolingResult", "CoreNow", "CostComponent", "CostResult",
-    "CostWish", "CupNow", "CupSaid", "DayView", "EggBuy", "EggPack", "EggRow", "EggsResult",
+    "CostWish", "CupNow", "CupSaid", "CustardLog", "CustardShown",
+    "DayView", "EggBuy", "EggPack", "EggRow", "EggsResult",
     "EggsWish", "EndSaid", "Explanation", "FamilyWish", "Health", "IngredientNow",
     "IngredientsFound", "Json", "KeepCooling", "KeepDepth", "KeepPart", "KeepResult", "KeepVessel",
     "KeptSheet", "KeptStep", "KeptTrial", "KnownOven", "LabelOf", "LabelPanel", "LabelResult",
@@ -369,7 +372,8 @@ __all__ = [
     "bakes_together", "begin_at_bench", "bench_of", "bring_back", "build_torte", "card_bytes",
     "check_formula", "choice_for_oven", "choices_of", "choose_blend", "clocks_at_bench",
     "clocks_beside", "command_schema", "cooling_after", "cooling_of", "core_left", "cost_of",
-    "cup_at_bench", "cup_limits", "custard_way", "data_version", "day_view", "delete_row",
+    "cup_at_bench", "cup_limits", "custard_shown",
+    "custard_way", "data_version", "day_view", "delete_row",
     "delete_text", "differences", "drafted", "draw_bake", "edit_trial", "eggs_of", "end_as_trial",
     "evidence_words", "export_book", "flours_at_hand", "ground_at_bench", "health_of",
     "hear_at_bench", "import_book", "ingredient_now", "ingredients_found", "init_book",

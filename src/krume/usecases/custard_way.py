@@ -68,7 +68,7 @@ def custard_way(
     room_c: float | None = None,
 ) -> KeepCooling | None:
     """The way of the custards among some formulas; None where there is no custard."""
-    of = tuple(name for name in formulas if families.get(name) in _CUSTARDS)
+    of = tuple(name for name in custards_among(families) if name in formulas)
     if not of:
         return None
     found = custard_cooling(fridge_c=fridge_c, room_c=room_c)
@@ -87,6 +87,11 @@ def custard_way(
         ),
         log=log_lines(),
     )
+
+
+def custards_among(families: Mapping[str, str | None]) -> tuple[str, ...]:
+    """Names of the custards among formulas, by their families."""
+    return tuple(name for name, kind in families.items() if kind in _CUSTARDS)
 
 
 def _vessel(found: CustardVessel) -> KeepVessel:

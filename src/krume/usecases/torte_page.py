@@ -11,10 +11,11 @@ from krume.usecases.answer import Answer, Asked, clash_problems
 from krume.usecases.build import TorteMade, parts_of, torte_of
 from krume.usecases.build_result import BuildResult, build_result
 from krume.usecases.clock import today
+from krume.usecases.custard_way import custards_among
 from krume.usecases.gluten_words import gate_words
 from krume.usecases.keep import keep_of_read
 from krume.usecases.papers import papers_of
-from krume.usecases.product import sold_of
+from krume.usecases.product import families_of, sold_of
 from krume.usecases.remembering import Remembered
 from krume.usecases.text import book_text
 
@@ -56,6 +57,7 @@ class TorteSaid:
     opens: tuple[str, ...]
     contains: tuple[str, ...]
     not_known: tuple[str, ...]
+    custards: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -215,4 +217,5 @@ def _said(name: str, asked: Asked) -> TorteSaid | None:
         opens=gate.opens,
         contains=said.contains,
         not_known=tuple(dict.fromkeys(each.text for each in said.unknown)),
+        custards=custards_among(families_of(sold)),
     )

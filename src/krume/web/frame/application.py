@@ -39,6 +39,7 @@ JOBS = (
     "blend",
     "vary",
     "eggs",
+    "cooling",
 )
 """Folders of the pages, each with its ROUTES in `pages`; the frame names them and imports none."""
 
