@@ -14,7 +14,8 @@ if TYPE_CHECKING:
     from krume.usecases.bake import bake_formula
     from krume.usecases.bake_more import bake_with_more
     from krume.usecases.bake_page import BakePage, bake_shown
-    from krume.usecases.bake_picture import draw_bake
+    from krume.usecases.bake_picture import bake_svg, draw_bake
+    from krume.usecases.bake_places import BakePlaces, places_to_bake
     from krume.usecases.bake_result import BakeBeside, BakeLine, BakeLines, BakeResult, BakeUnknown
     from krume.usecases.bake_wish import BakeWish
     from krume.usecases.bench import (
@@ -134,7 +135,7 @@ if TYPE_CHECKING:
     from krume.usecases.own_formulas import CheckOwn
     from krume.usecases.own_oven import KnownOven, known_oven
     from krume.usecases.own_oven_result import OvenRecordShown, OvenResult, OvenShown
-    from krume.usecases.own_oven_shown import OvenWish, ovens_of
+    from krume.usecases.own_oven_shown import OvenWish, ovens_of, trial_counts
     from krume.usecases.pantry_page import (
         AskedTable,
         LotRow,
@@ -187,7 +188,9 @@ if TYPE_CHECKING:
         settings_now,
         settings_text,
         settings_wished,
+        units_of,
     )
+    from krume.usecases.studio_tins import keep_tins, tins_typed
     from krume.usecases.table_questions import questions_of_table, row_questions
     from krume.usecases.table_upload import TableChange, keep_table, table_change
     from krume.usecases.teach_page import TeachFormula, TeachHeat, TeachLine, TeachView, teach_view
@@ -209,6 +212,14 @@ if TYPE_CHECKING:
     from krume.usecases.today import NextThing, Today, today_of
     from krume.usecases.together import LoadWish, TogetherWish, bakes_together
     from krume.usecases.together_result import TogetherLoad, TogetherResult
+    from krume.usecases.torte_heights import (
+        Handle,
+        Heights,
+        HeightsNow,
+        asked_with_heights,
+        heights_of,
+        keep_heights,
+    )
     from krume.usecases.torte_page import TortePage, TorteRow, TorteSaid, TorteUse, torte_shown
     from krume.usecases.trials import (
         TrialRow,
@@ -236,7 +247,8 @@ _NAMES = {
     "usecases.bake": "bake_formula",
     "usecases.bake_more": "bake_with_more",
     "usecases.bake_page": "BakePage bake_shown",
-    "usecases.bake_picture": "draw_bake",
+    "usecases.bake_picture": "bake_svg draw_bake",
+    "usecases.bake_places": "BakePlaces places_to_bake",
     "usecases.bake_result": "BakeBeside BakeLine BakeLines BakeResult BakeUnknown",
     "usecases.bake_wish": "BakeWish",
     "usecases.bench": (
@@ -293,7 +305,7 @@ _NAMES = {
     "usecases.oven_loads": "loads_now probe_load put_back put_in take_out time_load",
     "usecases.own_oven": "KnownOven known_oven",
     "usecases.own_oven_result": "OvenRecordShown OvenResult OvenShown",
-    "usecases.own_oven_shown": "OvenWish ovens_of",
+    "usecases.own_oven_shown": "OvenWish ovens_of trial_counts",
     "usecases.ovens_page": (
         "OvenNow OvensNow TinRow oven_now oven_settings ovens_now save_oven tin_words"
     ),
@@ -316,8 +328,9 @@ _NAMES = {
     "usecases.slip_lines": "SlipRow slip_rows",
     "usecases.slip_result": "SlipDeclined SlipHeld SlipOption SlipResult",
     "usecases.studio_settings": (
-        "StudioSettings save_settings settings_now settings_text settings_wished"
+        "StudioSettings save_settings settings_now settings_text settings_wished units_of"
     ),
+    "usecases.studio_tins": "keep_tins tins_typed",
     "usecases.table_questions": "questions_of_table row_questions",
     "usecases.table_upload": "TableChange keep_table table_change",
     "usecases.teach_page": "TeachFormula TeachHeat TeachLine TeachView teach_view",
@@ -329,6 +342,9 @@ _NAMES = {
     "usecases.together": "LoadWish TogetherWish bakes_together",
     "usecases.together_result": "TogetherLoad TogetherResult",
     "usecases.today": "NextThing Today today_of",
+    "usecases.torte_heights": (
+        "Handle Heights HeightsNow asked_with_heights heights_of keep_heights"
+    ),
     "usecases.torte_page": "TortePage TorteRow TorteSaid TorteUse torte_shown",
     "usecases.trials": (
         "TrialRow drafted edit_trial end_as_trial trial_limits trial_numbers trial_row trial_rows "
@@ -344,52 +360,55 @@ _NAMES = {
 
 __all__ = [
     "ANSWERS", "REASONS", "Answer", "Asked", "AskedTable", "Awaited", "BakeBeside", "BakeLine",
-    "BakeLines", "BakePage", "BakeResult", "BakeUnknown", "BakeWish", "Bench", "BenchClock",
-    "BenchClocks", "BenchSaid", "BenchSlip", "BenchWay", "BlendGluten", "BlendHand", "BlendLine",
-    "BlendOther", "BlendPremix", "BlendRecord", "BlendResult", "BlendWish", "BookPlan",
+    "BakeLines", "BakePage", "BakePlaces", "BakeResult", "BakeUnknown", "BakeWish", "Bench",
+    "BenchClock", "BenchClocks", "BenchSaid", "BenchSlip", "BenchWay", "BlendGluten", "BlendHand",
+    "BlendLine", "BlendOther", "BlendPremix", "BlendRecord", "BlendResult", "BlendWish", "BookPlan",
     "BookResult", "BuildLayer", "BuildResult", "CheckBand", "CheckFinding", "CheckLine", "CheckOwn",
     "CheckRanking", "CheckResult", "CheckTwice", "ClassCream", "ClassDay", "ClassKits",
     "ClassLoads", "ClockSaid", "Content", "CoolingResult", "CoreNow", "CostComponent", "CostResult",
-    "CostWish", "CupNow", "CupSaid", "CustardLog", "CustardShown",
-    "DayView", "EggBuy", "EggPack", "EggRow", "EggsResult",
-    "EggsWish", "EndSaid", "Explanation", "FamilyWish", "Health", "IngredientNow",
-    "IngredientsFound", "Json", "KeepCooling", "KeepDepth", "KeepPart", "KeepResult", "KeepVessel",
-    "KeptSheet", "KeptStep", "KeptTrial", "KnownOven", "LabelOf", "LabelPanel", "LabelResult",
-    "LabelWish", "LineChange", "Load", "LoadWish", "LotRow", "LotStop", "NamedIngredient",
-    "NextThing", "OrderPiece", "OrderQuestion", "OrderStanding", "OrderStopped", "OrderView",
-    "OvenChoice", "OvenChoices", "OvenMoved", "OvenNext", "OvenNow", "OvenReady", "OvenRecordShown",
-    "OvenResult", "OvenShown", "OvenView", "OvenWish", "OvensNow", "PantryNow", "ParentNow",
-    "PlanLoad", "PlanResult", "PlanTask", "PlanWish", "PlannedDay", "QuestionError", "ReadBaked",
-    "ReadLine", "ReadOven", "ReadResult", "ReadUse", "RollWindow", "RoomNow", "RowConflictError",
-    "RowNow", "SeatNote", "SheetBytes", "SheetFile", "SheetResult", "SizeChoice", "SizeOption",
-    "SizeResult", "SizeWish", "SlipDeclined", "SlipHeld", "SlipOption", "SlipResult", "SlipRow",
-    "SlipWish", "Spot", "StockStop", "Stops", "StudioSettings", "SumList", "SumRow", "TableChange",
-    "TableNow", "TeachFormula", "TeachHeat", "TeachLine", "TeachView", "TextLineRow", "TextNow",
-    "TextRow", "TextVersion", "TinRow", "ToBuy", "Today", "TogetherLoad", "TogetherResult",
-    "TogetherWish", "TortePage", "TorteRow", "TorteSaid", "TorteUse", "TrialRow", "VaryChange",
-    "VaryChild", "VaryChoices", "VaryResult", "VaryWish", "add_row", "answer_sum", "answer_type",
-    "answered_text", "asked_table", "back_up_book", "bake_formula", "bake_shown", "bake_with_more",
-    "bakes_together", "begin_at_bench", "bench_of", "bring_back", "build_torte", "card_bytes",
-    "check_formula", "choice_for_oven", "choices_of", "choose_blend", "clocks_at_bench",
-    "clocks_beside", "command_schema", "cooling_after", "cooling_of", "core_left", "cost_of",
-    "cup_at_bench", "cup_limits", "custard_shown",
-    "custard_way", "data_version", "day_view", "delete_row",
-    "delete_text", "differences", "drafted", "draw_bake", "edit_trial", "eggs_of", "end_as_trial",
+    "CostWish", "CupNow", "CupSaid", "CustardLog", "CustardShown", "DayView", "EggBuy", "EggPack",
+    "EggRow", "EggsResult", "EggsWish", "EndSaid", "Explanation", "FamilyWish", "Handle", "Health",
+    "Heights", "HeightsNow", "IngredientNow", "IngredientsFound", "Json", "KeepCooling",
+    "KeepDepth", "KeepPart", "KeepResult", "KeepVessel", "KeptSheet", "KeptStep", "KeptTrial",
+    "KnownOven", "LabelOf", "LabelPanel", "LabelResult", "LabelWish", "LineChange", "Load",
+    "LoadWish", "LotRow", "LotStop", "NamedIngredient", "NextThing", "OrderPiece", "OrderQuestion",
+    "OrderStanding", "OrderStopped", "OrderView", "OvenChoice", "OvenChoices", "OvenMoved",
+    "OvenNext", "OvenNow", "OvenReady", "OvenRecordShown", "OvenResult", "OvenShown", "OvenView",
+    "OvenWish", "OvensNow", "PantryNow", "ParentNow", "PlanLoad", "PlanResult", "PlanTask",
+    "PlanWish", "PlannedDay", "QuestionError", "ReadBaked", "ReadLine", "ReadOven", "ReadResult",
+    "ReadUse", "RollWindow", "RoomNow", "RowConflictError", "RowNow", "SeatNote", "SheetBytes",
+    "SheetFile", "SheetResult", "SizeChoice", "SizeOption", "SizeResult", "SizeWish",
+    "SlipDeclined", "SlipHeld", "SlipOption", "SlipResult", "SlipRow", "SlipWish", "Spot",
+    "StockStop", "Stops", "StudioSettings", "SumList", "SumRow", "TableChange", "TableNow",
+    "TeachFormula", "TeachHeat", "TeachLine", "TeachView", "TextLineRow", "TextNow", "TextRow",
+    "TextVersion", "TinRow", "ToBuy", "Today", "TogetherLoad", "TogetherResult", "TogetherWish",
+    "TortePage", "TorteRow", "TorteSaid", "TorteUse", "TrialRow", "VaryChange", "VaryChild",
+    "VaryChoices", "VaryResult", "VaryWish", "add_row", "answer_sum", "answer_type",
+    "answered_text", "asked_table", "asked_with_heights", "back_up_book", "bake_formula",
+    "bake_shown", "bake_svg", "bake_with_more", "bakes_together", "begin_at_bench",
+    "bench_of", "bring_back", "build_torte", "card_bytes", "check_formula", "choice_for_oven",
+    "choices_of", "choose_blend", "clocks_at_bench", "clocks_beside", "command_schema",
+    "cooling_after", "cooling_of", "core_left", "cost_of", "cup_at_bench", "cup_limits",
+    "custard_shown", "custard_way", "data_version", "day_view", "delete_row", "delete_text",
+    "differences", "drafted", "draw_bake", "edit_trial", "eggs_of", "end_as_trial",
     "evidence_words", "export_book", "flours_at_hand", "ground_at_bench", "health_of",
-    "hear_at_bench", "import_book", "ingredient_now", "ingredients_found", "init_book",
-    "is_new_size", "keep_and_cool", "keep_cup", "keep_of", "keep_size", "keep_table", "known_oven",
-    "label_of", "label_sheets", "list_sums", "load_demo", "loads_now", "make_order_sheets",
-    "make_sheets", "moment_said", "one_look", "order_view", "orders_of", "others_if_in",
-    "oven_choices", "oven_now", "oven_settings", "oven_view", "ovens_now", "ovens_of", "pantry_now",
-    "parent_now", "plain", "plan_day_today", "plan_orders", "probe_load", "put_back", "put_in",
-    "questions_of_table", "read_formula", "read_load", "rescue_slip", "restore_book", "room_now",
-    "row_questions", "save_oven", "save_row", "save_settings", "save_text", "say_at_bench",
-    "set_aside", "settings_now", "settings_text", "settings_wished", "sheet_bytes",
-    "sheets_of_order", "size_formula", "slip_rows", "slip_sheet", "standing_of", "standings_of",
-    "start_at_bench", "stop_at_bench", "table_change", "table_now", "take_out", "teach_view",
-    "text_now", "texts_of", "time_load", "tin_words", "today_of", "torte_shown", "trial_limits",
-    "trial_numbers", "trial_row", "trial_rows", "trial_sheet", "vary_children", "vary_each",
-    "vary_formula", "verify_book", "verify_sheets", "versions_of", "weighing_of",
+    "hear_at_bench", "heights_of", "import_book", "ingredient_now", "ingredients_found",
+    "init_book", "is_new_size", "keep_and_cool", "keep_cup", "keep_heights", "keep_of", "keep_size",
+    "keep_table", "keep_tins", "known_oven", "label_of", "label_sheets", "list_sums", "load_demo",
+    "loads_now", "make_order_sheets", "make_sheets", "moment_said", "one_look", "order_view",
+    "orders_of", "others_if_in", "oven_choices", "oven_now", "oven_settings", "oven_view",
+    "ovens_now", "ovens_of", "pantry_now", "parent_now",
+    "places_to_bake", "plain", "plan_day_today", "plan_orders",
+    "probe_load", "put_back", "put_in", "questions_of_table", "read_formula", "read_load",
+    "rescue_slip", "restore_book", "room_now", "row_questions", "save_oven", "save_row",
+    "save_settings", "save_text", "say_at_bench", "set_aside", "settings_now", "settings_text",
+    "settings_wished", "sheet_bytes", "sheets_of_order", "size_formula", "slip_rows", "slip_sheet",
+    "standing_of", "standings_of", "start_at_bench", "stop_at_bench", "table_change", "table_now",
+    "take_out", "teach_view", "text_now", "texts_of", "time_load", "tin_words", "tins_typed",
+    "today_of", "torte_shown", "trial_counts", "trial_limits", "trial_numbers", "trial_row",
+    "trial_rows",
+    "trial_sheet", "units_of", "vary_children", "vary_each", "vary_formula", "verify_book",
+    "verify_sheets", "versions_of", "weighing_of",
 ]
 # fmt: on
 

@@ -6,11 +6,12 @@ from typing import TYPE_CHECKING
 from krume.bake import crust_colour, crust_steps, crust_word, sections, simulate_many
 from krume.properties import screen_colour
 from krume.usecases.answer import Answer, Asked
-from krume.usecases.bake import BakeGround, BakeWish, bake_formula, bake_ground
+from krume.usecases.bake import BakeGround, bake_formula, bake_ground
 from krume.usecases.bake_around import door_too_late
 from krume.usecases.bake_beside import Beside, beside_of, own_draws, second_tin
 from krume.usecases.bake_result import BakeResult, BakeTop
 from krume.usecases.bake_unknowns import narrowed
+from krume.usecases.bake_wish import BakeWish
 from krume.usecases.cooling import Cooled, cooling_after
 
 if TYPE_CHECKING:

@@ -7,12 +7,13 @@ from krume.base import Infeasible, as_text
 from krume.publish import SCREEN_NOTE
 from krume.store import book_at
 from krume.usecases.answer import Answer, Asked
-from krume.usecases.bake import BakeGround, BakeWish, bake_formula, bake_ground, barred, with_bake
+from krume.usecases.bake import BakeGround, bake_formula, bake_ground, barred, with_bake
 from krume.usecases.bake_around import door_too_late
 from krume.usecases.bake_beside import Beside, beside_of
 from krume.usecases.bake_more import likely_min, with_more
 from krume.usecases.bake_pictures import BakePictures, pictures_of, told_stretch
 from krume.usecases.bake_result import BakeResult
+from krume.usecases.bake_wish import BakeWish
 from krume.usecases.remembering import Remembered
 
 _LAST = {

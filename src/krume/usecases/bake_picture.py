@@ -7,11 +7,12 @@ from krume.base import InputError, as_text
 from krume.publish import SCREEN_NOTE, Shown, cuts_drawing, drawing_file, stacked_drawing
 from krume.store import write_whole
 from krume.usecases.answer import Answer, Asked
-from krume.usecases.bake import BakeGround, BakeWish, bake_formula, bake_ground
+from krume.usecases.bake import BakeGround, bake_formula, bake_ground
 from krume.usecases.bake_beside import Beside
 from krume.usecases.bake_more import with_more
 from krume.usecases.bake_pictures import BakePictures, pictures_of, told_stretch
 from krume.usecases.bake_result import BakeResult
+from krume.usecases.bake_wish import BakeWish
 
 _COLUMNS = 3
 
@@ -31,6 +32,21 @@ def draw_bake(name: str, wish: BakeWish, asked: Asked, *, to: Path) -> Answer[Ba
         return answer
     write_whole(to, drawn.encode(), replace=True)
     return replace(answer, result=replace(answer.result, picture=str(to.resolve())))
+
+
+def bake_svg(name: str, wish: BakeWish, asked: Asked) -> Answer[str | None]:
+    """The same drawing kept nowhere; None where there is no answer to draw."""
+    answer = bake_formula(name, wish, asked)
+    if answer.result.minutes is None:
+        return _with_drawing(answer, None)
+    ground = bake_ground(name, wish, asked)
+    answer, second = with_more(answer, ground, wish, asked)
+    return _with_drawing(answer, drawn_bake(ground, answer.result, second))
+
+
+def _with_drawing(answer: Answer[BakeResult], drawn: str | None) -> Answer[str | None]:
+    """An answer with its drawing in the place of its figures."""
+    return Answer(drawn, answer.problems, answer.notices, answer.sources, None, answer.is_possible)
 
 
 def drawn_bake(ground: BakeGround, result: BakeResult, second: Beside) -> str | None:

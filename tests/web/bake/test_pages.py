@@ -110,3 +110,23 @@ def test_worked_out_it_says_what_makes_the_doubt_and_what_comes_after(own: TestC
     assert "as it is now" in text
     assert "Fill it with a cream after" in text
     assert "Worked out with the doubt" not in text
+
+
+def test_the_books_own_tins_are_offered_for_both(client: TestClient) -> None:
+    text = client.get("/bake/F1").text
+    assert '<option value="round 22 x 5 cm">' in text
+    assert text.count('list="own-tins"') == 2
+
+
+def test_the_picture_is_a_file_to_keep_and_a_question_leads_back(client: TestClient) -> None:
+    kept = client.get("/bake/F1/picture.svg", params={"beside": "dark round 20 x 7 cm"})
+    assert kept.status_code == 200
+    assert kept.headers["content-type"].startswith("image/svg+xml")
+    assert "bake-F1.svg" in kept.headers["content-disposition"]
+    assert "Both tins at " in kept.text
+    back = client.get(
+        "/bake/F1/picture.svg", params={"beside": "round 20 cm"}, follow_redirects=False
+    )
+    assert back.status_code == 303
+    assert back.headers["location"] == "/bake/F1?beside=round+20+cm"
+    assert client.get("/bake/nothing/picture.svg").status_code == 404

@@ -4,11 +4,20 @@ from dataclasses import dataclass
 from urllib.parse import quote
 
 from starlette.requests import Request
-from starlette.responses import Response
+from starlette.responses import RedirectResponse, Response
 from starlette.routing import Route
 
 from krume.base import Notice, Problem
-from krume.usecases import BakePage, BakeResult, BakeWish, bake_shown, text_now
+from krume.usecases import (
+    BakePage,
+    BakePlaces,
+    BakeResult,
+    BakeWish,
+    bake_shown,
+    bake_svg,
+    places_to_bake,
+    text_now,
+)
 from krume.web.bake.typed import CHOICES, FIELDS, KEYS, wished
 from krume.web.frame.forms import Form
 from krume.web.frame.rendering import asked_of, page
@@ -34,6 +43,7 @@ class BakeContext:
     kept: tuple[tuple[str, str], ...]
     choices: dict[str, tuple[tuple[str, str], ...]]
     is_round: bool
+    places: BakePlaces
 
 
 def bake(request: Request) -> Response:
@@ -58,6 +68,7 @@ def bake(request: Request) -> Response:
         kept=tuple((key, typed.get(key)) for key in KEYS if typed.get(key)),
         choices=CHOICES,
         is_round=_is_round(wish, wrong),
+        places=places_to_bake(asked),
     )
     title = f"Bake {context.title}"
     return page(request, "bake/bake.html", context, title=title, section="formulas")
@@ -65,7 +76,12 @@ def bake(request: Request) -> Response:
 
 def _is_round(wish: BakeWish, wrong: dict[str, str]) -> bool:
     usual = BakeWish(
-        wish.tin, wish.oven, fan=wish.fan, altitude_m=wish.altitude_m, beside=wish.beside
+        wish.tin,
+        wish.oven,
+        fan=wish.fan,
+        altitude_m=wish.altitude_m,
+        oven_name=wish.oven_name,
+        beside=wish.beside,
     )
     return wish != usual or bool(wrong.keys() - {"altitude"})
 
@@ -85,4 +101,24 @@ def _asks(problems: tuple[Problem, ...]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(p.ask for p in problems if p.where not in FIELDS))
 
 
-ROUTES = (Route("/bake/{name}", bake, methods=["GET"]),)
+def picture(request: Request) -> Response:
+    """The drawing of a bake as a file; where there is none, the page that says why."""
+    asked = asked_of(request)
+    now = text_now("formula", request.path_params["name"], asked)
+    wish, wrong = wished(Form({key: text.strip() for key, text in request.query_params.items()}))
+    answer = bake_svg(f"formulas/{now.name}.txt", wish, asked)
+    if answer.result is None or answer.problems or wrong:
+        address = f"/bake/{quote(now.name, safe='')}"
+        return RedirectResponse(f"{address}?{request.url.query}", status_code=303)
+    name = quote(f"bake-{now.name}.svg", safe="")
+    return Response(
+        answer.result,
+        media_type="image/svg+xml",
+        headers={"Content-Disposition": f"attachment; filename*=UTF-8''{name}"},
+    )
+
+
+ROUTES = (
+    Route("/bake/{name}", bake, methods=["GET"]),
+    Route("/bake/{name}/picture.svg", picture, methods=["GET"]),
+)

@@ -7,6 +7,7 @@ FIELDS = {
     "--tin": "tin",
     "--oven": "oven",
     "--altitude": "altitude",
+    "--oven-name": "oven_name",
     "--beside": "beside",
     "--jacket": "jacket",
     "--under": "under",
@@ -15,7 +16,7 @@ FIELDS = {
     "--door": "door",
 }
 """The field that an option of the command is typed into."""
-KEYS = ("tin", "oven", "fan", "altitude", "beside", "jacket", "under", "rack", "cold", "door")
+KEYS = ("fan", *FIELDS.values())
 """Every field that an address of the page may carry, `work` apart."""
 CHOICES = {
     "rack": (("middle", "in the middle"), ("low", "low"), ("high", "high")),
@@ -44,6 +45,7 @@ def wished(form: Form) -> tuple[BakeWish, dict[str, str]]:
         oven=form.get("oven") or None,
         fan=bool(form.get("fan")),
         altitude_m=height or 0.0,
+        oven_name=form.get("oven_name") or None,
         jacket=form.get("jacket") or "none",
         under=form.get("under") or "rack",
         rack=form.get("rack") or "middle",
