@@ -28,6 +28,7 @@ from krume.usecases import (
     known_oven,
     load_demo,
     ovens_of,
+    trial_counts,
 )
 from krume.usecases.book import demo_files
 from krume.usecases.oven_loads import time_load
@@ -224,9 +225,10 @@ def test_a_trial_of_the_bench_counts_where_its_load_is_known(mine: Asked) -> Non
     assert (known.bakes, known.statuses) == (1, ("measured",))
     (own,) = [w.record for w in gathered(mine).bakes if w.place == "bench"]
     assert own.line == "F1, round 20 x 7 cm, dial 182, 40 min, core 95"
-    assert own.key == "trial of 2027-06-09, trial-ke"
+    assert trial_counts("trial-key", mine) == "It counts for the oven deck."
 
 
 def test_a_trial_whose_oven_nobody_knows_does_not_count(mine: Asked) -> None:
     _baked(mine, clock="foam")
     assert [w for w in gathered(mine).bakes if w.place == "bench"] == []
+    assert trial_counts("trial-key", mine).startswith("It tells nothing of the oven: ")

@@ -123,12 +123,17 @@ def _once(each: Written) -> Written:
     return replace(each, record=replace(each.record, value=replace(value, day=each.record.key)))
 
 
+def bench_trial(key: str) -> str:
+    """What a trial of the bench goes by here."""
+    return f"trial {key[:8]}"
+
+
 def _bench_trials(book: Book, habit: Habit, asked: Asked) -> Iterable[Written]:
     """Trials of the bench with minutes and core whose load stood in the oven of the book."""
     for trial in trials_of(book, most=_MOST_TRIALS):
         cells = None if trial.core_c is None or trial.minutes is None else _cells(book, trial)
         if cells is not None:
-            record = bake_of(f"trial of {trial.at}, {trial.key[:8]}", cells, habit, asked)
+            record = bake_of(bench_trial(trial.key), cells, habit, asked)
             yield _once(Written("bench", replace(record, day=trial.at)))
 
 

@@ -9,7 +9,7 @@ from krume.store import book_at, studio_of
 from krume.usecases.answer import Answer, Asked
 from krume.usecases.own_oven import KnownOven, gathered_now, known_oven, oven_named, oven_unknown
 from krume.usecases.own_oven_cells import BAKES, READINGS
-from krume.usecases.own_oven_gathered import Written, habit_of
+from krume.usecases.own_oven_gathered import Written, bench_trial, habit_of
 from krume.usecases.own_oven_keep import (
     Said,
     end_oven,
@@ -192,6 +192,20 @@ def records_shown(asked: Asked) -> tuple[OvenRecordShown, ...]:
         _record(number, each, reasons, residuals)
         for number, each in enumerate(numbered(asked), start=1)
     )
+
+
+def trial_counts(key: str, asked: Asked) -> str:
+    """What a trial of the bench does for the oven it stood in, in one sentence."""
+    named = bench_trial(key)
+    found = next((each for each in records_shown(asked) if each.key == named), None)
+    if found is None:
+        return (
+            "It tells nothing of the oven: for that it wants minutes, a core, and its load in the "
+            "oven's list."
+        )
+    if found.counts:
+        return f"It counts for the oven {found.oven}."
+    return f"It does not count for the oven {found.oven}: {found.reason.rstrip('.')}."
 
 
 def _judged(asked: Asked) -> tuple[dict[str, str], dict[str, float]]:

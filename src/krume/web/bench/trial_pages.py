@@ -20,6 +20,7 @@ from krume.usecases import (
     drafted,
     edit_trial,
     end_as_trial,
+    trial_counts,
     trial_limits,
     trial_numbers,
     trial_row,
@@ -82,6 +83,7 @@ class TrialPage:
     form: Form
     is_open: bool
     conflict: str
+    oven: str
 
 
 def end(request: Request) -> Response:
@@ -149,7 +151,10 @@ def _trial(
     clocks = None if kept.weighing is None else clocks_at_bench("", asked, key=kept.weighing)
     weighed = () if kept.weighing is None else _weighed(request, kept.weighing)
     title = row.formula if clocks is None else clocks.bench.plan.title
-    context = TrialPage(title, row, weighed, _clocks(clocks), form, is_open=True, conflict=conflict)
+    context = TrialPage(
+        title, row, weighed, _clocks(clocks), form, is_open=True, conflict=conflict,
+        oven=trial_counts(kept.key, asked),
+    )  # fmt: skip
     return page(
         request, "bench/trial.html", context, title=f"{title}, {kept.at}", section="trials",
         status=status,
