@@ -97,15 +97,23 @@ def worlds() -> dict[str, World]:
     }
 
 
-def baked_min(asked: Asked, world: World, *, count: int, seed: int) -> "Array":
-    """Minutes that so many kitchens of a world take for what was asked."""
+def baked_min(
+    asked: Asked, world: World, *, count: int, seed: int, discrepancy: float | None = None
+) -> "Array":
+    """Minutes that so many kitchens of a world take for what was asked.
+
+    `discrepancy` is that of the prediction, where the cake rises over its rim.
+    """
     from krume.bake import Cells, drawn
     from krume.bake.engine import run
+    from krume.bake.limits import discrepancy_of
     from krume.bake.prediction import case_of
 
     truth = world(drawn(asked.batter, asked.tin, asked.oven, count=count, seed=seed))
     fine = case_of(asked.batter, asked.tin, asked.oven, truth, Cells(*FINE_CELLS))
-    minutes: Array = run(fine, warming_k=FINE_STEP_K).minutes.max(axis=1) * truth.factor
+    own = discrepancy_of(asked.batter, asked.tin, asked.oven)
+    factor = truth.factor ** (1.0 if discrepancy is None else discrepancy / own)
+    minutes: Array = run(fine, warming_k=FINE_STEP_K).minutes.max(axis=1) * factor
     return minutes[1:]
 
 
@@ -120,7 +128,9 @@ def coverage(
         found = predict(asked.batter, asked.tin, asked.oven, count=count)
         if not isinstance(found, Prediction):
             raise LookupError("a case of the coverage has no minutes")
-        baked = baked_min(asked, world, count=kitchens, seed=seed + at)
+        baked = baked_min(
+            asked, world, count=kitchens, seed=seed + at, discrepancy=found.discrepancy
+        )
         before += int((baked < found.minutes.low).sum())
         after += int((baked > found.minutes.high).sum())
         inside += int(((baked >= found.minutes.low) & (baked <= found.minutes.high)).sum())

@@ -43,7 +43,7 @@ def test_the_ranges_alone_would_take_hardly_any_wet_skin() -> None:
 
 
 @pytest.mark.pin
-def test_a_range_left_out_of_the_fit_is_predicted_to_a_quarter() -> None:
+def test_a_range_left_out_of_the_fit_is_predicted_to_three_tenths() -> None:
     off = {CASES[at].name: part for at, part in left_out(_made(), USED).items()}
     assert off == pytest.approx(
         {"sponge20": -0.08, "roulade": 0.27, "sheet": -0.17, "butter18": 0.08, "cupcake": 0.04,

@@ -1,9 +1,9 @@
 """Orderings every baker knows, in 500 random bakes: 20 random cakes, each in 25 random kitchens.
 
 Counted over all: hotter, fan, dark tin, wider tin and more batter hold in 500 of 500. Wetter batter
-holds in 498: in two kitchens set comes last, and a thinner syrup sets sooner (by 0.2 %). Sugar for
-starch sets later in 491; in nine it comes sooner, by at most half a percent, which is how far the
-model jumps from its own steps in time.
+holds in 498: in two kitchens set comes last, and a thinner syrup sets sooner. Sugar for starch sets
+later in 488; in twelve it comes sooner. All fourteen exceptions are by at most half a percent,
+which is how far the model jumps from its own steps in time.
 """
 
 from dataclasses import dataclass, fields, replace

@@ -18,7 +18,7 @@ _COLDEST_C, _HOTTEST_C = 100, 300
 _PROVEN_C = (140, 210)
 _PROVEN_CM = (0.8, 7.0)
 _PROVEN_M = 2500
-_HOLES = ("tube", "ring-mould")
+HOLES = ("tube", "ring-mould")
 
 
 def outside(batter: Batter, tin: Tin, oven: Oven) -> Clash | None:
@@ -61,7 +61,7 @@ def discrepancy_of(batter: Batter, tin: Tin, oven: Oven, *, risen_cm: float = 0.
     base = value("discrepancy")
     if tin.height_cm is not None and risen_cm > tin.height_cm:
         base = value("discrepancy-rim")
-    if tin.shape in _HOLES or _is_unproven(batter, tin, oven):
+    if tin.shape in HOLES or _is_unproven(batter, tin, oven):
         base = value("discrepancy-wide")
     return math.hypot(base, around_doubt(oven.around))
 
@@ -88,8 +88,8 @@ def notices_of(
     over = tin.height_cm is not None and risen_cm > tin.height_cm
     checks = (
         (True, "minutes-are-a-range", _PROMISE),
-        (tin.shape in _HOLES, "tube-unproven",
-         "Tube tins: trade practice is about a quarter longer than the model. Wide doubt."),
+        (tin.shape in HOLES, "tube-unproven",
+         "Tube tins: all bakes known take longer than this, a sixth more to twice. Wide doubt."),
         (not _PROVEN_C[0] <= oven.temp_c <= _PROVEN_C[1], "oven-unproven",
          "Ovens below 140 or above 210 °C were never compared. Wide doubt."),
         (not _PROVEN_CM[0] <= depth <= _PROVEN_CM[1], "depth-unproven",

@@ -10,7 +10,7 @@ from krume.bake.draws import Draws, draw, nominal
 from krume.bake.engine import run
 from krume.bake.footing import depth_cm, footprint_of
 from krume.bake.grid import Array, Cells
-from krume.bake.limits import RULES, discrepancy_of, never, notices_of, outside
+from krume.bake.limits import HOLES, RULES, discrepancy_of, never, notices_of, outside
 from krume.bake.material import boiling_k
 from krume.bake.parameters import value, wall
 from krume.bake.sanity import check, check_cells, check_depth
@@ -140,7 +140,7 @@ def drawn(batter: Batter, tin: Tin, oven: Oven, *, count: int, seed: int = 7) ->
         oven,
         count=count,
         discrepancy=discrepancy_of(batter, tin, oven),
-        discrepancy_late=value("discrepancy-tube-late") if tin.shape == "tube" else None,
+        discrepancy_late=value("discrepancy-tube-late") if tin.shape in HOLES else None,
         material=tin.material,
         seed=seed,
     )
