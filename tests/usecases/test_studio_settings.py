@@ -100,6 +100,7 @@ def test_settings_that_another_changed_are_refused_and_kept_apart(tmp_path: Path
         ("scale_step_g", "fine"),
         ("oven_offset_c", "12 under"),
         ("market", "uk"),
+        ("units", "kelvin"),
         ("eggs_region", "EU M"),
     ],
 )

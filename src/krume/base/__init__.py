@@ -9,6 +9,7 @@ from krume.base.errors import (
     OutOfRangeError,
     StoreError,
 )
+from krume.base.heat import HEAT_UNITS, fahrenheit, heat, heat_text
 from krume.base.money import Money, currency_named, exact, money_text, read_money, to_cent
 from krume.base.numbers import ReadNumber, as_text, plain_digits, read_number
 from krume.base.outcome import Clash, Infeasible, Notice, Option, Problem, Read
@@ -16,6 +17,7 @@ from krume.base.quantity import STATUSES, Figure, Interval
 from krume.base.units import INCH_CM, UNITS, Unit, unit_named
 
 __all__ = [
+    "HEAT_UNITS",
     "INCH_CM",
     "STATUSES",
     "UNITS",
@@ -40,6 +42,9 @@ __all__ = [
     "as_text",
     "currency_named",
     "exact",
+    "fahrenheit",
+    "heat",
+    "heat_text",
     "money_text",
     "plain_digits",
     "read_money",

@@ -25,8 +25,9 @@ class Imprint:
     """What stands at the bottom of a sheet: its day, what made it, and lasting notes.
 
     `date` is an ISO day; `program` and `data` are versions; `version` is the formula's own;
-    `market` says by whose words allergens are declared, `eu` or `us`; the first of `notes`
-    stands beside the sign of an unbaked cake when it says so.
+    `market` says by whose words allergens are declared, `eu` or `us`; `units` how temperatures
+    are printed, `c`, `f` or `both`; the first of `notes` stands beside the sign of an unbaked cake
+    when it says so.
     """
 
     date: str
@@ -35,6 +36,7 @@ class Imprint:
     version: str = ""
     market: str = "eu"
     notes: tuple[str, ...] = ()
+    units: str = "c"
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,9 +108,9 @@ def bench_card(
     found = matters(formula, weighing)
     return BenchCard(
         name=_name(formula.name or ""),
-        facts=facts(formula, total_g=weighing.total_g, dial_c=dial_c),
+        facts=facts(formula, total_g=weighing.total_g, dial_c=dial_c, units=imprint.units),
         rows=_rows(weighing, found),
-        clocks=clocks(formula),
+        clocks=clocks(formula, units=imprint.units),
         origin=origin(formula),
         bake="" if model is None else model.text,
         strip="" if model is None else bake_strip(model),

@@ -3,7 +3,7 @@
 import re
 from dataclasses import dataclass
 
-from krume.base import NotFoundError, as_text
+from krume.base import Interval, NotFoundError, as_text, heat, heat_text
 from krume.design import Family, Formula, Line, family
 from krume.pantry import egg_size
 from krume.publish.words import grams, listed, span
@@ -29,9 +29,14 @@ class Fact:
     doubt: str = ""
 
 
-def facts(formula: Formula, *, total_g: float, dial_c: float | None) -> tuple[Fact, ...]:
-    """Tin, oven and eggs; the batch and its density where there is neither tin nor oven."""
-    found = [_tin(formula.tin), _oven(formula, dial_c), _eggs(formula)]
+def facts(
+    formula: Formula, *, total_g: float, dial_c: float | None, units: str = "c"
+) -> tuple[Fact, ...]:
+    """Tin, oven and eggs; the batch and its density where there is neither tin nor oven.
+
+    `units` says how temperatures are printed: `c`, `f` or `both`.
+    """
+    found = [_tin(formula.tin), _oven(formula, dial_c, units), _eggs(formula)]
     if formula.tin is None and formula.oven is None:
         found = [Fact("batch", grams(total_g), "g"), _density(formula), _eggs(formula)]
     return tuple(fact for fact in found if fact is not None)
@@ -69,30 +74,25 @@ def _tin(tin: Tin | None) -> Fact | None:
     return Fact(f"tin{typed}{hole}{bare}", tin_text(tin))
 
 
-def _oven(formula: Formula, dial_c: float | None) -> Fact | None:
+def _oven(formula: Formula, dial_c: float | None, units: str) -> Fact | None:
     oven = formula.oven
     if oven is None:
         return None
     fan = {True: ", fan", False: ", no fan", None: ""}[oven.fan]
     if oven.temp_c is None:
         return Fact(f"oven{fan}", oven.read.strip() or "not known")
-    true = _temperature(formula)
+    true = oven.temp_c if oven.temp_interval_c is None else oven.temp_interval_c
+    stages = _stages(formula, units)
     if dial_c is None:
-        return Fact(f"oven{fan}{_stages(formula)}", true, "°C")
-    return Fact(f"dial (oven {true} °C{fan}){_stages(formula)}", as_text(dial_c, 0), "°C")
+        return Fact(f"oven{fan}{stages}", *heat(true, units))
+    return Fact(f"dial (oven {heat_text(true, units)}{fan}){stages}", *heat(dial_c, units))
 
 
-def _temperature(formula: Formula) -> str:
-    oven = formula.oven
-    if oven is None or oven.temp_c is None:
-        return ""
-    return as_text(oven.temp_c, 0) if oven.temp_interval_c is None else span(oven.temp_interval_c)
-
-
-def _stages(formula: Formula) -> str:
+def _stages(formula: Formula, units: str) -> str:
     stages = () if formula.oven is None else formula.oven.stages
     texts = (
-        f", then {as_text(temp, 0)} °C" + ("" if after is None else f" after {as_text(after)} min")
+        f", then {heat_text(temp, units)}"
+        + ("" if after is None else f" after {as_text(after)} min")
         for temp, after in stages
     )
     return "".join(texts)
@@ -139,7 +139,7 @@ def _family(formula: Formula) -> Family | None:
         return None
 
 
-def clocks(formula: Formula) -> tuple[Fact, ...]:
+def clocks(formula: Formula, *, units: str = "c") -> tuple[Fact, ...]:
     """The clocks of the foam, the formula's own minutes, and the core."""
     found = _family(formula)
     out: list[Fact] = []
@@ -149,7 +149,7 @@ def clocks(formula: Formula) -> tuple[Fact, ...]:
         out.append(Fact("last whisk stroke to door", as_text(found.batter_min), "min at most"))
     if formula.bake_min is not None:
         out.append(Fact("first check, latest out", span(formula.bake_min), "min"))
-    core = _core(formula, found)
+    core = _core(formula, found, units)
     return tuple(out) if core is None else (*out, core)
 
 
@@ -157,12 +157,13 @@ def _is_foam(formula: Formula, found: Family) -> bool:
     return found.whites_min is not None or any(_WHISKED.search(step) for step in formula.steps)
 
 
-def _core(formula: Formula, found: Family | None) -> Fact | None:
+def _core(formula: Formula, found: Family | None, units: str) -> Fact | None:
     if formula.core_c is not None:
-        return Fact("core", as_text(formula.core_c, 1), "°C")
+        return Fact("core", *heat(formula.core_c, units, 1))
     if found is None or found.core_low_c is None or found.core_high_c is None:
         return None
-    return Fact("core, usual", f"{as_text(found.core_low_c)}–{as_text(found.core_high_c)}", "°C")
+    low, high = found.core_low_c, found.core_high_c
+    return Fact("core, usual", *heat(Interval(low, (low + high) / 2, high), units, 1))
 
 
 def origin(formula: Formula) -> str:

@@ -13,6 +13,7 @@ from krume.store import (
     running_clocks,
     start_clock,
     stop_clocks,
+    studio_of,
 )
 from krume.usecases.answer import Asked
 from krume.usecases.bench import begin_at_bench, bench_of, check_id, weighing_of
@@ -56,6 +57,7 @@ class BenchClocks:
     cooling: str
     now_utc: str
     awaited: Awaited | None = None
+    units: str = "c"
 
     def running(self, kind: str) -> BenchClock | None:
         """The clock of a kind that runs for this weighing."""
@@ -90,6 +92,7 @@ def clocks_beside(bench: Bench, asked: Asked) -> BenchClocks:
         cooling="" if rules is None else rules.cooling,
         now_utc=at,
         awaited=awaited_at_bench(bench.plan.name, _in_oven(clocks), asked),
+        units=studio_of(book).units or "c",
     )
 
 

@@ -274,7 +274,8 @@ def _own_eggs(order: Order, formula: Formula | None) -> list[SeatNote]:
             side = "under" if off < 0 else "over"
             text = (
                 f"{as_text(eggs[0].count)} {size.label} are {as_text(mass, 1)} g shelled, "
-                f"{as_text(abs(off), 1)} % {side} the {as_text(plan, 1)} g that are planned: weigh them."
+                f"{as_text(abs(off), 1)} % {side} the {as_text(plan, 1)} g that are planned: "
+                "weigh them."
             )
             notes.append(SeatNote(sentence.rstrip("."), text, "", is_against=False))
     return notes

@@ -18,6 +18,7 @@ def imprint_of(studio: Studio, asked: Asked, *, is_of_book: bool) -> Imprint:
         data=data_version(),
         market=studio.market or "eu",
         notes=tuple(note for note in notes if note),
+        units=studio.units or "c",
     )
 
 

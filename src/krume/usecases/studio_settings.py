@@ -3,19 +3,29 @@
 import re
 from dataclasses import dataclass
 
-from krume.base import ConflictError, InputError
+from krume.base import HEAT_UNITS, ConflictError, InputError
 from krume.design import decode_text
-from krume.store import book_at, book_bytes, is_book, keep_text, kept_text, read_studio
+from krume.store import (
+    book_at,
+    book_bytes,
+    is_book,
+    keep_text,
+    kept_text,
+    read_studio,
+    studio_of,
+)
 from krume.usecases.answer import Asked
 from krume.usecases.book import init_book
 from krume.usecases.studio_lines import Setting, with_settings
 
 _PLACE = "studio.toml"
 _REGIONS = ("eu", "us")
+_CHOICES = {"market": _REGIONS, "eggs_region": _REGIONS, "units": HEAT_UNITS}
 _NUMBER = re.compile(r"(?P<sign>[-\u2212+]?)\s*(?P<digits>[0-9]{1,5}(?:[.,][0-9]{1,3})?)")
 _WHERE = {
     "name": ("", "name"),
     "market": ("", "market"),
+    "units": ("", "units"),
     "eggs_region": ("eggs", "region"),
     "scale_step_g": ("scales", "step_g"),
     "oven_offset_c": ("oven", "offset_c"),
@@ -36,6 +46,7 @@ class StudioSettings:
     eggs_region: str = ""
     scale_step_g: str = ""
     oven_offset_c: str = ""
+    units: str = ""
     seen: int | None = None
     is_plain_file: bool = False
 
@@ -55,12 +66,18 @@ def settings_now(asked: Asked) -> StudioSettings:
     return StudioSettings(
         name=studio.name or "",
         market=studio.market or "",
+        units=studio.units or "",
         eggs_region=studio.eggs_region or "",
         scale_step_g=f"{studio.scales[0].step_g:g}" if studio.scales else "",
         oven_offset_c="" if studio.oven_offset_c is None else f"{studio.oven_offset_c:g}",
         seen=None if kept is None else kept.revision,
         is_plain_file=kept is None,
     )
+
+
+def units_of(asked: Asked) -> str:
+    """How this studio reads temperatures: `c`, `f` or `both`; nothing said is °C."""
+    return studio_of(book_at(asked.book)).units or "c"
 
 
 def settings_text(asked: Asked) -> str:
@@ -117,8 +134,10 @@ def _value(key: str, typed: str) -> Setting:
     """A value as the text keeps it, or what is wrong with it."""
     if key in _NUMBERS:
         return _number(key, typed)
-    if key != "name" and typed not in _REGIONS:
-        raise InputError(f"'{typed}' is neither eu nor us.", field=key, got=typed, want="eu or us")
+    allowed = _CHOICES.get(key, (typed,))
+    if typed not in allowed:
+        want = " or ".join(allowed)
+        raise InputError(f"'{typed}' is none of {want}.", field=key, got=typed, want=want)
     return typed
 
 

@@ -70,3 +70,53 @@ def test_two_who_change_the_settings_see_both(own: TestClient) -> None:
     assert "Mine" in second.text
     assert 'name="seen" value="2"' in second.text
     assert own.post("/settings", data={"name": "Mine", "seen": "2"}).status_code == 200
+
+
+def test_the_first_minute_asks_units_market_scale_oven_and_tins(bare: TestClient) -> None:
+    text = bare.get("/").text
+    form = text[text.index('action="/settings"') :]
+    fields = ("units", "market", "eggs_region", "scale_step_g", "oven_offset_c", "tins", "name")
+    places = [form.index(f'name="{each}"') for each in fields]
+    assert places == sorted(places)
+    sent = {"units": "both", "scale_step_g": "1", "tins": "4 x round 20 x 7 cm"}
+    assert bare.post("/settings", data=sent).url.path == "/"
+    asked = bare.app.state.asked  # type: ignore[attr-defined]
+    assert (settings_now(asked).units, settings_now(asked).market) == ("both", "")
+    assert "round 20 x 7 cm" in bare.get("/ovens").text
+
+
+def test_a_tin_that_is_none_is_said_beside_its_box_and_nothing_is_kept(bare: TestClient) -> None:
+    answer = bare.post("/settings", data={"name": "Mine", "tins": "triangle"})
+    assert answer.status_code == 422
+    assert 'id="wrong-tins"' in answer.text
+    assert ">triangle</textarea>" in answer.text
+    assert settings_now(bare.app.state.asked).name == ""  # type: ignore[attr-defined]
+
+
+def test_oven_temperatures_are_printed_in_the_units_that_were_said(own: TestClient) -> None:
+    def said() -> list[str]:
+        card = own.get("/formulas/F2/card.html").text
+        formula = own.get("/formulas/F2").text
+        clock = own.get("/bench/F2/clock").text
+        return [
+            " ".join(re.sub("<[^>]*>", " ", card).split()),
+            " ".join(re.sub("<[^>]*>", " ", formula).split()),
+            clock,
+        ]
+
+    card, formula, clock = said()
+    assert "170 °C, no fan" in formula
+    assert "°F" not in card + formula + clock
+    for units, oven, dial, core in (
+        ("f", "338 °F", "360 °F", "203 °F"),
+        ("both", "170 °C, 338 °F", "182 °C, 360 °F", "95 °C, 203 °F"),
+    ):
+        seen = re.search(r'name="seen" value="(\d+)"', own.get("/settings").text)
+        assert seen is not None
+        own.post("/settings", data={"units": units, "seen": seen[1]})
+        card, formula, clock = said()
+        assert dial in card
+        assert core in card
+        assert f"{oven}, no fan" in formula
+        assert f"A core of {core} says it is done." in clock
+        assert f"Oven {oven}" in clock

@@ -8,7 +8,7 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
-from krume.base import InputError, as_text
+from krume.base import InputError, Interval, as_text, heat_text
 from krume.usecases import (
     REASONS,
     Asked,
@@ -135,10 +135,11 @@ def _limits(found: BenchClocks, kind: str, minutes: float | None) -> tuple[Limit
     """The family's own limits in the words of the moment; None for a clock that does not run."""
     if kind == "oven":
         own = found.bench.plan.formula.core_c
-        core = "" if own is None else f"A core of {as_text(own)} °C says it is done."
+        core = "" if own is None else f"A core of {heat_text(own, found.units, 1)} says it is done."
         if own is None and found.core_low_c is not None and found.core_high_c is not None:
-            low, high = as_text(found.core_low_c), as_text(found.core_high_c)
-            core = f"A core of {low}–{high} °C says it is done."
+            low, high = found.core_low_c, found.core_high_c
+            span = heat_text(Interval(low, (low + high) / 2, high), found.units, 1)
+            core = f"A core of {span} says it is done."
         raw = _oven_limits(found.awaited, core or "Judge it by its spring.")
     else:
         raw = []
@@ -184,7 +185,9 @@ def _where(found: BenchClocks) -> str:
     """Where the load goes: the oven's own line of the formula, and its tin."""
     formula = found.bench.plan.formula
     oven = formula.oven
-    heat = "" if oven is None or oven.temp_c is None else f"Oven {as_text(oven.temp_c, 0)} °C"
+    heat = ""
+    if oven is not None and oven.temp_c is not None:
+        heat = f"Oven {heat_text(oven.temp_c, found.units)}"
     tin = "" if formula.tin is None else " ".join(formula.tin.read.split())
     return ", ".join(x for x in (heat, tin) if x) + ("." if heat or tin else "")
 

@@ -18,6 +18,7 @@ from krume.usecases import (
     parent_now,
     read_formula,
     text_now,
+    units_of,
     versions_of,
 )
 from krume.web.formulas.card import CARD_ROUTES
@@ -94,7 +95,7 @@ def _formula(request: Request, now: TextNow, not_kept: NotKept | None) -> Formul
     tin = request.query_params.get("tin", "") if not_kept is None else not_kept.form.get("tin")
     lines = request.query_params.get("lines") == "1"
     check = check_formula(place, asked, explain=why or None, lines=lines)
-    rows = twin(read.result, check.result, read.problems)
+    rows = twin(read.result, check.result, read.problems, units_of(asked))
     return FormulaPage(
         now=now,
         address=_KIND.address(now.name),

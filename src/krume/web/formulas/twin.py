@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
-from krume.base import Interval, Problem
+from krume.base import Interval, Problem, heat_text
 from krume.usecases import CheckResult, ReadBaked, ReadLine, ReadResult, TextLineRow
 from krume.web.frame.figures import amount
 from krume.web.texts.questions import Question, asked_by_line
@@ -30,8 +30,19 @@ class TwinRow:
     questions: tuple[Question, ...]
 
 
-def twin(read: ReadResult, check: CheckResult, problems: Iterable[Problem]) -> tuple[TwinRow, ...]:
-    """All lines of a text, each beside what was understood of it."""
+@dataclass(frozen=True, slots=True)
+class _Whole:
+    """What was understood of the whole text, and the units of the oven."""
+
+    read: ReadResult
+    check: CheckResult
+    units: str
+
+
+def twin(
+    read: ReadResult, check: CheckResult, problems: Iterable[Problem], units: str = "c"
+) -> tuple[TwinRow, ...]:
+    """All lines of a text, each beside what was understood; `units` are those of the oven."""
     asked = asked_by_line(problems)
     by_line: dict[int, list[ReadLine]] = {}
     for line in read.lines:
@@ -41,7 +52,7 @@ def twin(read: ReadResult, check: CheckResult, problems: Iterable[Problem]) -> t
         TwinRow(
             each.line,
             each.text,
-            _of_line(each, by_line, read, check, steps),
+            _of_line(each, by_line, _Whole(read, check, units), steps),
             asked.get(f"line {each.line}", ()),
         )
         for each in read.text
@@ -51,13 +62,13 @@ def twin(read: ReadResult, check: CheckResult, problems: Iterable[Problem]) -> t
 def _of_line(
     each: TextLineRow,
     by_line: Mapping[int, list[ReadLine]],
-    read: ReadResult,
-    check: CheckResult,
+    whole: _Whole,
     steps: Iterator[int],
 ) -> tuple[Understood, ...]:
     if each.line in by_line:
-        return _got(by_line[each.line], check)
-    text = _step(next(steps, 0), read) if each.kind == "step" else _plain(each, read)
+        return _got(by_line[each.line], whole.check)
+    is_step = each.kind == "step"
+    text = _step(next(steps, 0), whole.read) if is_step else _plain(each, whole)
     return (Understood(text=text),) if text else ()
 
 
@@ -94,16 +105,17 @@ def _step(number: int, read: ReadResult) -> str:
     )
 
 
-def _plain(each: TextLineRow, read: ReadResult) -> str:
+def _plain(each: TextLineRow, whole: _Whole) -> str:
+    read = whole.read
     if each.kind == "name":
         return f"{read.name or 'no name'}, {read.family or 'family not known'}"
     if each.kind == "heading":
         return "heading of a part"
     key = each.text.partition(":")[0].strip().casefold() if each.kind == "key" else ""
-    return _keys(read).get(key, "")
+    return _keys(read, whole.units).get(key, "")
 
 
-def _keys(read: ReadResult) -> dict[str, str]:
+def _keys(read: ReadResult, units: str) -> dict[str, str]:
     """What the key lines of a text were taken for."""
     said: dict[str, str] = {}
     if read.tin is not None:
@@ -111,7 +123,8 @@ def _keys(read: ReadResult) -> dict[str, str]:
         said["tin"] = f"{read.tin.text}, {held} ml" if read.tin.volume_ml else read.tin.text
     if read.oven is not None:
         fan = {True: ", fan", False: ", no fan", None: ""}[read.oven.fan]
-        said["oven"] = f"{amount(read.oven.temp_c)} °C{fan}"
+        heat = "not known" if read.oven.temp_c is None else heat_text(read.oven.temp_c, units, 1)
+        said["oven"] = f"{heat}{fan}"
     if read.eggs.region or read.eggs.size:
         said["eggs"] = " ".join(x.upper() for x in (read.eggs.region, read.eggs.size) if x)
     if read.makes:

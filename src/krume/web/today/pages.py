@@ -14,11 +14,13 @@ from krume.usecases import (
     ToBuy,
     Today,
     differences,
+    keep_tins,
     load_demo,
     save_settings,
     settings_now,
     settings_text,
     settings_wished,
+    tins_typed,
     today_of,
 )
 from krume.web.frame.forms import Form, read_form
@@ -27,7 +29,7 @@ from krume.web.today.strip import DayStrip, day_strip
 
 _SEE_OTHER = 303
 _CONFLICT = 409
-_FIELDS = ("name", "market", "eggs_region", "scale_step_g", "oven_offset_c")
+_FIELDS = ("name", "units", "market", "eggs_region", "scale_step_g", "oven_offset_c")
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,11 +96,13 @@ def _keep(request: Request, form: Form) -> Response:
     asked = asked_of(request)
     wish = _wish(form)
     try:
+        tins = tins_typed(form.get("tins"))
         save_settings(wish, asked)
+        keep_tins(tins, asked)
     except ConflictError as error:
         return _conflict(request, form, wish, error)
     except KrumeError as error:
-        field = error.field if error.field in _FIELDS else "name"
+        field = error.field if error.field in (*_FIELDS, "tins") else "name"
         wrong = form.with_wrong(field, error.message)
         return _settings(request, wrong, status=error.http_status)
     return _to("/")
@@ -107,6 +111,7 @@ def _keep(request: Request, form: Form) -> Response:
 def _wish(form: Form) -> StudioSettings:
     return StudioSettings(
         name=form.get("name"),
+        units=form.get("units"),
         market=form.get("market"),
         eggs_region=form.get("eggs_region"),
         scale_step_g=form.get("scale_step_g"),
