@@ -8,7 +8,7 @@ import pytest
 from scipy.special import ndtri
 
 from krume.bake import Oven, Unknown, drawn, predict, simulate_many, unknowns, unknowns_of
-from krume.bake.unknown_shares import first_order
+from krume.bake.unknown_shares import _scores, first_order
 from krume.base import Infeasible, InputError
 from tests.bake.cases import BUTTER18, CASES, Case, tin
 
@@ -112,3 +112,21 @@ def test_where_there_are_no_minutes_there_are_no_shares() -> None:
 def test_too_few_draws_are_asked_for_more() -> None:
     with pytest.raises(InputError, match="128"):
         unknowns(BUTTER18.batter, BUTTER18.tin, BUTTER18.oven, count=64)
+
+
+@pytest.mark.parametrize(("field", "key"), [("heat", "oven-heat"), ("factor", "model")])
+def test_a_share_is_what_two_sets_of_bakes_have_together_that_share_only_this(
+    field: str, key: str
+) -> None:
+    one, other = (
+        drawn(BUTTER18.batter, BUTTER18.tin, BUTTER18.oven, count=768, seed=seed)
+        for seed in (21, 22)
+    )
+    mixed = replace(other, **{field: getattr(one, field)})
+    scores = [
+        _scores(simulate_many(BUTTER18.batter, BUTTER18.tin, BUTTER18.oven, draws).minutes[1:])
+        for draws in (one, mixed)
+    ]
+    together = float(np.corrcoef(scores[0], scores[1])[0, 1])
+    share = next(u.share for u in _butter18() if u.key == key)
+    assert together == pytest.approx(share, abs=0.07)
