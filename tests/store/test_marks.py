@@ -1,6 +1,7 @@
 """Each mark changes with every edit of the thing it is of, and with none of another."""
 
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -18,15 +19,18 @@ from krume.store import (
     keep_text,
     keep_trial,
     kept_rows,
+    start_clock,
+    stop_clock,
 )
 from krume.store.database import DATABASE, looked
-from krume.store.marks import SHEETS, TITLES, TRIALS, WHOLE, of_folder, of_sheet, of_text
+from krume.store.marks import CLOCKS, SHEETS, TITLES, TRIALS, WHOLE, of_folder, of_sheet, of_text
 
 _KINDS = {
     "whole": WHOLE,
     "titles": TITLES,
     "sheets": SHEETS,
     "trials": TRIALS,
+    "clocks": CLOCKS,
     "F1": of_text("formulas/F1.txt"),
     "F2": of_text("formulas/F2.txt"),
     "formulas": of_folder("formulas"),
@@ -50,6 +54,14 @@ def _edit_row(book: Book) -> object:
 def _drop_row(book: Book) -> None:
     row = kept_rows(book, "lots.csv")[1][0]
     drop_row(book, row.key, seen=row.revision)
+
+
+def _start(book: Book) -> None:
+    start_clock(book, "c2", kind="oven", weighing="w0")
+
+
+def _stop(book: Book) -> None:
+    stop_clock(book, "c1")
 
 
 _WEIGHING = KeptWeighing("w", "formulas/F1.txt", 1, "2027-06-10", 1.0, "open")
@@ -82,6 +94,8 @@ _EDITS: dict[str, tuple[Callable[[Book], object], set[str]]] = {
         {"prices", "sheets"},
     ),
     "a trial": (lambda book: keep_trial(book, _trial("t"), seen=None), {"trials"}),
+    "a clock": (_start, {"clocks"}),
+    "a clock stopped": (_stop, {"clocks"}),
     "a weighing": (lambda book: begin_weighing(book, _WEIGHING), set()),
 }
 
@@ -96,6 +110,8 @@ def test_an_edit_moves_the_marks_of_what_it_is_of_and_no_other(edit: str, tmp_pa
     book = book_at(tmp_path / "book")
     texts = {"formulas/F1.txt": b"F1\n", "formulas/F2.txt": b"F2\n", "lots.csv": b"lot\nL-1\n"}
     add_texts(book, texts)
+    begin_weighing(book, replace(_WEIGHING, key="w0", place="formulas/F2.txt"))
+    start_clock(book, "c1", kind="oven", weighing="w0")
     change, moved = _EDITS[edit]
     before = _marks(book)
     change(book)

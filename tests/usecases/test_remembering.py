@@ -2,6 +2,7 @@
 
 import ast
 import os
+import re
 import shutil
 from collections.abc import Callable
 from pathlib import Path
@@ -224,9 +225,11 @@ def _tried(book: Book) -> object:
 
 
 _EDITS: dict[str, _Edit] = {
-    "more sugar": _text("formulas/F1.txt", lambda body: body.replace(b"130 g", b"131 g")),
-    "less sugar": _text("formulas/F1.txt", lambda body: body.replace(b"131 g", b"130 g")),
-    "hazelnuts": _text("formulas/F2.txt", lambda body: body + b"\n"),
+    "more sugar": _text("formulas/F2.txt", lambda body: body.replace(b"130 g", b"131 g")),
+    "less sugar": _text("formulas/F2.txt", lambda body: body.replace(b"131 g", b"130 g")),
+    "another cake": _text(
+        "formulas/F1.txt", lambda body: re.sub(rb"(?m)^(\d+) g", rb"1\1 g", body, count=1)
+    ),
     "another title": _text("formulas/C1.txt", lambda body: b"New " + body),
     "another formula": lambda book: add_texts(book, {"formulas/F9.txt": b"F9\n\n100 g almonds\n"}),
     "a formula out": _out("formulas/F3.txt"),
@@ -249,7 +252,7 @@ _EDITS: dict[str, _Edit] = {
 }
 
 
-_MOVES_NOTHING = ("less sugar", "put back", "a trial at the bench")
+_MOVES_NOTHING = ("a cream back", "a trial in the table", "put back")
 """Edits after which nothing that is shown is another."""
 
 
@@ -273,7 +276,7 @@ def _said(show: Callable[[Asked], object], asked: Asked) -> object:
 
 
 @settings(
-    max_examples=int(os.environ.get("KRUME_EXAMPLES", "2")),
+    max_examples=_EXAMPLES,
     suppress_health_check=[HealthCheck.function_scoped_fixture],
 )
 @given(edits=st.lists(st.sampled_from(sorted(_EDITS)), min_size=4, max_size=6, unique=True))

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from krume.store.book import Book
 from krume.store.database import writing
 from krume.store.edits import editable, looking
+from krume.store.marks import CLOCKS
 from krume.store.moment import moment
 
 
@@ -50,7 +51,7 @@ def clocks_since(book: Book, kind: str, *, since: str) -> tuple[KeptClock, ...]:
 
 
 def _read(book: Book, where: str, values: tuple[str, ...]) -> tuple[KeptClock, ...]:
-    with looking(book) as found:
+    with looking(book, CLOCKS) as found:
         if found is None:
             return ()
         return tuple(_clock(row) for row in found.execute(_SELECT + where, values))

@@ -16,6 +16,9 @@ SHEETS = ("sheets",)
 TRIALS = ("trials",)
 """What was written down at the bench as trials."""
 
+CLOCKS = ("clocks",)
+"""The clocks of the bench."""
+
 
 def of_text(place: str) -> tuple[str, ...]:
     """One text."""
@@ -93,6 +96,12 @@ def _trials(connection: sqlite3.Connection) -> Hashable:
     return tuple(found.fetchone())
 
 
+def _clocks(connection: sqlite3.Connection) -> Hashable:
+    return _digest(
+        connection.execute("SELECT client_id, started_at, stopped_at FROM clock ORDER BY id")
+    )
+
+
 _ASKED: dict[str, Callable[..., Hashable]] = {
     "text": _text,
     "titles": _titles,
@@ -100,6 +109,7 @@ _ASKED: dict[str, Callable[..., Hashable]] = {
     "sheet": _sheet,
     "sheets": _sheets,
     "trials": _trials,
+    "clocks": _clocks,
 }
 
 

@@ -43,7 +43,7 @@ _SELECT = (
 
 def trials_of(book: Book, *, place: str = "", most: int = 200) -> tuple[KeptTrial, ...]:
     """Trials of a text, or of all, the newest first."""
-    with looking(book) as found:
+    with looking(book, TRIALS) as found:
         if found is None:
             return ()
         rows = found.execute(
@@ -65,13 +65,13 @@ def _words(connection: sqlite3.Connection) -> tuple[tuple[str, str], ...]:
 
 def trial_at(book: Book, key: str) -> KeptTrial | None:
     """A trial by its key."""
-    with looking(book) as found:
+    with looking(book, TRIALS) as found:
         return None if found is None else _at(found, key)
 
 
 def trial_of_weighing(book: Book, weighing: str) -> KeptTrial | None:
     """The trial a weighing ended as."""
-    with looking(book) as found:
+    with looking(book, TRIALS) as found:
         if found is None:
             return None
         row = found.execute(f"{_SELECT} WHERE weighing.key = ?", (weighing,)).fetchone()
