@@ -28,6 +28,8 @@ def test_one_timed_bake_narrows_an_unknown_oven_most(unknowns: dict[str, BakeUnk
     assert set(widths) == {"oven-heat", "oven-temperature", "density"}
     assert min(widths, key=lambda key: widths[key]) == "oven-heat"
     assert next(iter(unknowns)) == "oven-heat"
+    assert unknowns["oven-heat"].narrows
+    assert not unknowns["crust"].narrows and unknowns["crust"].then_min is None
 
 
 def test_what_is_known_already_is_not_advised_again() -> None:

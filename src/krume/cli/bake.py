@@ -12,7 +12,6 @@ from krume.cli.tell import tell
 from krume.usecases import Asked
 
 if TYPE_CHECKING:
-    from krume.base import Interval
     from krume.usecases import BakeBeside, BakeLine, BakeLines, BakeResult
 
 _LEAST_SHARE = 0.005
@@ -193,14 +192,9 @@ def _show_unknowns(page: Page, bake: "BakeResult") -> None:
             continue
         page.line(f"{_share(each.share)}: {each.text}")
         if each.then_min is not None:
-            page.line(_then(each.then_min, bake.minutes), indent=2)
+            then = f"then {span(each.then_min.low, each.then_min.high, 0)} min"
+            page.line(then if each.narrows else "no narrower by that", indent=2)
     page.line("Shares of the scatter of 256 bakes with everything that is not known drawn anew.")
-
-
-def _then(then: "Interval", now: "Interval | None") -> str:
-    if now is not None and (then.low, then.high) == (now.low, now.high):
-        return "no narrower by that"
-    return f"then {span(then.low, then.high, 0)} min"
 
 
 def _show_beside(page: Page, other: "BakeBeside") -> None:

@@ -45,7 +45,7 @@ def with_more(
     result = replace(
         answer.result,
         beside=second.result,
-        unknowns=narrowed(ground, own) if wish.doubt and own is not None else (),
+        unknowns=narrowed(ground, own, minutes) if wish.doubt and own is not None else (),
         tops=tops_of(ground, answer.result),
         cooling=cooled.result,
     )

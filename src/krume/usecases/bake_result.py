@@ -129,13 +129,14 @@ class BakeUnknown:
     """One thing that is not known: its share (0 to 1) of the scatter of the minutes.
 
     `then_min` are the minutes that stay where it is known better; None where no kitchen can, or
-    where that is not worked out.
+    where that is not worked out. `narrows` says whether they are fewer than now.
     """
 
     key: str
     text: str
     share: float
     then_min: Interval | None = None
+    narrows: bool = False
 
 
 @dataclass(frozen=True, slots=True)

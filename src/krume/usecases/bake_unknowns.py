@@ -13,8 +13,13 @@ if TYPE_CHECKING:
     from krume.usecases.bake import BakeGround
 
 
-def narrowed(ground: "BakeGround", minutes: Sequence[float]) -> tuple[BakeUnknown, ...]:
-    """What is not known, most of the doubt first; `minutes` are those of the draws."""
+def narrowed(
+    ground: "BakeGround", minutes: Sequence[float], now: Interval
+) -> tuple[BakeUnknown, ...]:
+    """What is not known, most of the doubt first; `minutes` are those of the draws.
+
+    `now` are the minutes as they are told.
+    """
     import numpy as np
 
     batter, tin, oven = ground.batter, ground.tin, ground.oven
@@ -27,9 +32,12 @@ def narrowed(ground: "BakeGround", minutes: Sequence[float]) -> tuple[BakeUnknow
         if not isinstance(answer, Infeasible):
             span = answer.minutes
             then[key] = Interval(span.low, round(span.best, 1), span.high)
-    return tuple(
-        BakeUnknown(each.key, each.text, round(each.share, 3), then.get(each.key)) for each in found
-    )
+    return tuple(_told(each.key, each.text, each.share, then.get(each.key), now) for each in found)
+
+
+def _told(key: str, text: str, share: float, then: Interval | None, now: Interval) -> BakeUnknown:
+    narrows = then is not None and then.high - then.low < now.high - now.low
+    return BakeUnknown(key, text, round(share, 3), then, narrows)
 
 
 def _steps(batter: Batter, oven: Oven) -> list[tuple[str, Batter, Oven]]:
