@@ -1,7 +1,6 @@
 """Answers are kept in mind until something they were read from changes."""
 
 import ast
-import os
 import re
 import shutil
 from collections.abc import Callable
@@ -276,7 +275,7 @@ def _said(show: Callable[[Asked], object], asked: Asked) -> object:
 
 
 @settings(
-    max_examples=_EXAMPLES,
+    max_examples=2,
     suppress_health_check=[HealthCheck.function_scoped_fixture],
 )
 @given(edits=st.lists(st.sampled_from(sorted(_EDITS)), min_size=4, max_size=6, unique=True))
