@@ -10,6 +10,7 @@ from krume.base import InputError, NotFoundError
 from krume.store import (
     KeptTrial,
     KeptWeighing,
+    add_texts,
     begin_weighing,
     book_at,
     keep_trial,
@@ -232,3 +233,16 @@ def test_a_trial_whose_oven_nobody_knows_does_not_count(mine: Asked) -> None:
     _baked(mine, clock="foam")
     assert [w for w in gathered(mine).bakes if w.place == "bench"] == []
     assert trial_counts("trial-key", mine).startswith("It tells nothing of the oven: ")
+
+
+def _table(asked: Asked, status: str, count: int) -> None:
+    head = "trial,formula,dial_c,bake_min,core_c,status\n"
+    rows = "".join(f"x{k},F1,182,{36 + k % 3},95,{status}\n" for k in range(count))
+    add_texts(book_at(asked.book), {"trials.csv": (head + rows).encode()}, is_newer=True)
+
+
+def test_of_many_trials_the_newest_count_and_of_invented_ones_a_few(mine: Asked) -> None:
+    _table(mine, "invented", 30)
+    assert [w.record.key for w in gathered(mine).bakes] == [f"trial x{k}" for k in range(22, 30)]
+    _table(mine, "measured", 50)
+    assert next(w.record.key for w in gathered(mine).bakes) == "trial x10"

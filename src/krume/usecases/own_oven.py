@@ -72,6 +72,9 @@ class KnownOven:
         )
 
 
+_MOST = 60
+"""The newest bakes and trials that are learnt from."""
+
 _known: Remembered[KnownOven] = Remembered(32)
 _gathered: Remembered[Gathered] = Remembered(8)
 
@@ -91,7 +94,7 @@ def prior_of() -> Prior:
 def gathered_now(asked: Asked) -> Gathered:
     """Records of a book's ovens, kept in mind until a text, a table or a trial changes."""
     book = book_at(asked.book)
-    return _gathered.of(book, ("gathered", trials_of(book)), lambda: gathered(asked))
+    return _gathered.of(book, ("gathered", trials_of(book, most=_MOST)), lambda: gathered(asked))
 
 
 def oven_named(name: str | None, asked: Asked) -> str | None:
@@ -130,7 +133,7 @@ def known_oven(
     """
     own = oven_named(name, asked) or " ".join((name or "").split())
     book = book_at(asked.book)
-    key = ("known", own, fan, rack, trials_of(book))
+    key = ("known", own, fan, rack, trials_of(book, most=_MOST))
     return _known.of(book, key, lambda: _learn(own, asked, fan=fan, rack=rack))
 
 
@@ -170,11 +173,11 @@ def _learn(name: str, asked: Asked, *, fan: bool, rack: str) -> KnownOven:
 
 def _real(bakes: list[FinishedBake]) -> tuple[list[FinishedBake], tuple[Flag, ...]]:
     """Invented bakes stand in for a demo's real ones, and stand back once there is one."""
-    real = [bake for bake in bakes if bake.status != "invented"]
+    real = [bake for bake in bakes if bake.status != "invented"][-_MOST:]
     if not real:
-        return bakes, ()
+        return bakes[-_MOST:], ()
     said = "it is invented, and real bakes count in its place"
-    return real, tuple(Flag(b.key, "bake-invented", said) for b in bakes if b not in real)
+    return real, tuple(Flag(b.key, "bake-invented", said) for b in bakes if b.status == "invented")
 
 
 def records(written: Iterable[Written], name: str) -> list[Reading | FinishedBake]:

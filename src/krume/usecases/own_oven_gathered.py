@@ -23,7 +23,9 @@ NO_NAME = "the oven"
 """What an oven is called where its owner gave it no name."""
 
 _TRIALS, _LOADS = "trials.csv", "loads.csv"
-_MOST_TRIALS = 200
+_WANTED = ("formula", "dial_c", "bake_min", "core_c")
+_MOST, _MOST_INVENTED = 40, 8
+"""The newest trials that are looked at; an oven is no older than they are."""
 _MOST_SHEET = 24
 """Rows of the table of trials that are looked at, the newest: an oven is as it was lately."""
 
@@ -103,16 +105,17 @@ def _named(each: Written, own: str, ends: Mapping[str, list[str]]) -> Written:
 
 
 def _sheet_trials(book: Book, habit: Habit, asked: Asked) -> Iterable[Written]:
-    """Trials of the book's own table that carry dial, minutes and core."""
-    for row in table_rows(book, _TRIALS)[-_MOST_SHEET:]:
+    """The newest trials of the book's own table that carry dial, minutes and core."""
+    whole = [row for row in table_rows(book, _TRIALS) if all(row.get(name) for name in _WANTED)]
+    real = [row for row in whole if row.get("status", "").strip() != "invented"]
+    for row in real[-_MOST:] or whole[-_MOST_INVENTED:]:
         cells = {
-            "formula": row.get("formula", ""), "dial_c": row.get("dial_c", ""),
-            "done_min": row.get("bake_min", ""), "core_c": row.get("core_c", ""),
-            "batter_g": row.get("batter_g", ""), "status": row.get("status", ""),
+            "formula": row["formula"], "dial_c": row["dial_c"], "done_min": row["bake_min"],
+            "core_c": row["core_c"], "batter_g": row.get("batter_g", ""),
+            "status": row.get("status", ""),
         }  # fmt: skip
-        if all(cells[name] for name in ("formula", "dial_c", "done_min", "core_c")):
-            record = bake_of(f"trial {row.get('trial', '')}", cells, habit, asked)
-            yield _once(Written(_TRIALS, record))
+        record = bake_of(f"trial {row.get('trial', '')}", cells, habit, asked)
+        yield _once(Written(_TRIALS, record))
 
 
 def _once(each: Written) -> Written:
@@ -130,18 +133,23 @@ def bench_trial(key: str) -> str:
 
 def _bench_trials(book: Book, habit: Habit, asked: Asked) -> Iterable[Written]:
     """Trials of the bench with minutes and core whose load stood in the oven of the book."""
-    for trial in trials_of(book, most=_MOST_TRIALS):
-        cells = None if trial.core_c is None or trial.minutes is None else _cells(book, trial)
+    loads = {row.get("id", ""): row for row in table_rows(book, _LOADS)}
+    trials = trials_of(book, most=_MOST) if loads else ()
+    for trial in trials:
+        is_whole = trial.core_c is not None and trial.minutes is not None
+        cells = _cells(book, trial, loads) if is_whole else None
         if cells is not None:
             record = bake_of(bench_trial(trial.key), cells, habit, asked)
             yield _once(Written("bench", replace(record, day=trial.at)))
 
 
-def _cells(book: Book, trial: KeptTrial) -> dict[str, str] | None:
+def _cells(
+    book: Book, trial: KeptTrial, loads: Mapping[str, dict[str, str]]
+) -> dict[str, str] | None:
     """A trial as a bake; None where no oven clock ran at its weighing or its heat is not known."""
     clocks = () if trial.weighing is None else clocks_of(book, trial.weighing)
-    ids = {clock.client_id for clock in clocks if clock.kind == "oven"}
-    load = next((r for r in table_rows(book, _LOADS) if r.get("id") in ids), None)
+    ids = [clock.client_id for clock in clocks if clock.kind == "oven"]
+    load = next((loads[each] for each in ids if each in loads), None)
     if load is None or not (load.get("oven_c") or load.get("dial_c")):
         return None
     name = trial.place.partition("/")[2].removesuffix(".txt")
