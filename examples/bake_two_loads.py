@@ -19,8 +19,8 @@ def main() -> TogetherResult:
 
     print(found.text)
     for load in found.loads:
-        if load.minutes is not None and load.alone is not None:
-            alone, minutes = load.alone, load.minutes
+        if load.minutes is not None and load.alone_min is not None:
+            alone, minutes = load.alone_min, load.minutes
             print(
                 f"{load.formula}: first check {minutes.low:.0f} min after its door "
                 f"({alone.low:.0f} alone): {load.text}"

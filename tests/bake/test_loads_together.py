@@ -105,8 +105,8 @@ def test_without_draws_the_likely_minutes_are_those_with_them() -> None:
     for place in (0, 1):
         assert plain.loads[place].prediction is None
         assert plain.loads[place].likely_min == pytest.approx(_likely(drawn, place), rel=0.03)
-        assert plain.loads[place].later > 1
-        assert plain.loads[place].later_ln_sd > 0
+        assert plain.loads[place].later_factor > 1
+        assert plain.loads[place].later_ln > 0
     assert plain.last == drawn.last == 1
 
 
@@ -123,7 +123,7 @@ def test_a_third_pass_moves_no_minute_by_much(monkeypatch: pytest.MonkeyPatch) -
 
 def test_a_load_that_came_out_early_leaves_its_neighbour_sooner_done() -> None:
     whole, early = _of(SPONGE, SPONGE), _of(SPONGE, replace(SPONGE, out_min=8.0))
-    assert 1 < early.loads[0].later < whole.loads[0].later
+    assert 1 < early.loads[0].later_factor < whole.loads[0].later_factor
 
 
 def test_who_is_last_is_named_by_the_clock() -> None:

@@ -12,6 +12,7 @@ NUMBERS = {"float", "Interval", "ArrayLike", "NDArray"}
 UNITS = {
     *("g", "kg", "mg", "ug", "ml", "l", "cm", "mm", "m", "cm2", "m2", "cm3", "m3", "c", "k", "f"),
     *("min", "s", "h", "kj", "kcal", "j", "w", "pa", "pct", "percent", "ppm", "fraction", "days"),
+    "kwh",
     *(
         "hours",
         "g_ml",

@@ -20,14 +20,14 @@ def asked(tmp_path_factory: pytest.TempPathFactory) -> Asked:
 def _beside(later: float, **changes: float) -> LoadTogether:
     fields = {"short_k": 0.0, "door_k": 0.0, "heat_factor": 1.0, **changes}
     return LoadTogether(
-        prediction=None, alone_min=30.0, likely_min=30.0 * later, later=later, later_ln_sd=0.05,
+        prediction=None, alone_min=30.0, likely_min=30.0 * later, later_factor=later, later_ln=0.05,
         course=None, back_c=170.0, back_min=5.0, notices=(), **fields,
     )  # fmt: skip
 
 
 def test_a_lone_tin_takes_what_the_bake_says(asked: Asked) -> None:
     (load,) = bakes_together(TogetherWish((LoadWish("F3"),)), asked).result.loads
-    assert load.minutes == load.alone
+    assert load.minutes == load.alone_min
     assert (load.later_min, load.air_c, load.heat_pct, load.text) == (0, 0, 0, "")
 
 
@@ -35,8 +35,8 @@ def test_a_second_tin_makes_both_later_and_says_by_what(asked: Asked) -> None:
     answer = bakes_together(TogetherWish((LoadWish("F3", tins=2),)), asked)
     assert answer.is_answered
     (load,) = answer.result.loads
-    assert load.minutes is not None and load.alone is not None
-    assert load.minutes.low > load.alone.low
+    assert load.minutes is not None and load.alone_min is not None
+    assert load.minutes.low > load.alone_min.low
     assert load.later_min is not None and load.later_min > 0
     assert "less heat between the tins" in load.text
     assert answer.result.text.startswith("2 tins in one oven: F3 comes out last, likely at ")
@@ -62,7 +62,7 @@ def test_more_tins_than_the_studio_takes_is_no_answer_and_both_figures_are_named
         "oven has room for 2 tins; room for 3 is needed (as many as it takes at once)."
     )
     assert answer.result.loads[0].minutes is None
-    assert answer.result.loads[0].alone is not None
+    assert answer.result.loads[0].alone_min is not None
 
 
 def test_what_cannot_be_baked_is_asked_by_its_name(asked: Asked) -> None:

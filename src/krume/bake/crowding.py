@@ -89,7 +89,12 @@ def crowding(
 
     Examples
     --------
-    none
+    >>> from krume.bake import Batter, oven_box
+    >>> from krume.size import read_tin
+    >>> batter = Batter(540, 0.48, 0.40, 0.08, 0.09, 0.40, 0.02, 0.01, 0.26)
+    >>> two = [OvenLoad(batter, read_tin("round 20 x 7 cm").value, tins=2)]
+    >>> round(crowding(0, two, oven_box(), [34.0], fan=False).factor, 3)
+    0.911
     """
     load, own = loads[place], loads[place].around.rack
     cover = near = 0.0

@@ -40,9 +40,9 @@ _NOTHING_K = 1e-6
 class LoadTogether:
     """One load beside the others: its minutes, its air, and what the others take from it.
 
-    `later` is its likely minutes over those alone, with the doubt of its logarithm; `prediction` is
-    None where no draws were asked for, `course` where the others change nothing. Over the bake the
-    air stands `short_k` lower than it would with this tin alone, `door_k` of it for the door;
+    `later_factor` is its likely minutes over those alone, `later_ln` the doubt of its logarithm;
+    `prediction` is None where no draws were asked for, `course` where the others change nothing.
+    Over the bake the air stands `short_k` lower than with this tin alone, `door_k` for the door;
     `heat_factor` is what is left of the surface heat. `back_min` is when the air is close to its
     setting for good, None where it is not before the cake is done; `back_c` is how far it comes
     back in the second half.
@@ -51,8 +51,8 @@ class LoadTogether:
     prediction: Prediction | Infeasible | None
     alone_min: float
     likely_min: float
-    later: float
-    later_ln_sd: float
+    later_factor: float
+    later_ln: float
     course: AirCourse | None
     short_k: float
     door_k: float
@@ -287,8 +287,8 @@ class _Case:
             prediction=found,
             alone_min=alone.minutes[place],
             likely_min=likely,
-            later=later,
-            later_ln_sd=_unsure(later),
+            later_factor=later,
+            later_ln=_unsure(later),
             course=own.around.course,
             short_k=float(self._mean(short.all, stay)[0]),
             door_k=float(self._mean(short.doors, stay)[0]),

@@ -81,7 +81,8 @@ def _show_load(page: Page, place: int, load: "TogetherLoad") -> None:
     page.line(f"{place}. {many}{load.formula}{tin}{when}", style="bold")
     if load.wants_c is not None:
         page.line(f"It wants {number(load.wants_c, 0)} °C of its own.", indent=3)
-    alone = "" if load.alone is None else f"alone {span(load.alone.low, load.alone.high, 0)} min"
+    own = load.alone_min
+    alone = "" if own is None else f"alone {span(own.low, own.high, 0)} min"
     if load.minutes is None:
         page.line(f"{alone[:1].upper()}{alone[1:]}." if alone else "No minutes.", indent=3)
         return

@@ -5,7 +5,8 @@ from dataclasses import dataclass
 from krume.base import Interval, KrumeError
 from krume.store import book_at
 from krume.usecases.answer import Asked
-from krume.usecases.bake import BakeWish, bake_formula
+from krume.usecases.bake import bake_formula
+from krume.usecases.bake_wish import BakeWish
 from krume.usecases.oven_loads import load_kept, time_load
 from krume.usecases.remembering import Remembered
 

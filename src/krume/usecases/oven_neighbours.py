@@ -7,7 +7,8 @@ from datetime import datetime
 from krume.bake import LoadTogether, Oven, OvenLoad, oven_box, together
 from krume.base import Infeasible, as_text
 from krume.usecases.answer import Asked
-from krume.usecases.bake import BakeWish, bake_formula, bake_ground
+from krume.usecases.bake import bake_formula, bake_ground
+from krume.usecases.bake_wish import BakeWish
 from krume.usecases.oven_load import Load
 from krume.usecases.together import delay_text, later_minutes, oven_text
 
@@ -139,7 +140,7 @@ def _moved(load: Load, found: LoadTogether) -> Load:
     said = [delay_text(found), *(notice.text for notice in found.notices)]
     text = ". ".join(part.rstrip(".") for part in said if part)
     text = text and f"{text[:1].upper()}{text[1:]}."
-    if alone is None or found.later == float("inf"):
+    if alone is None or found.later_factor == float("inf"):
         return replace(load, why=text)
     minutes = later_minutes(alone, found)
     return replace(

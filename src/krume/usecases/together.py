@@ -20,8 +20,9 @@ from krume.base import Infeasible, InputError, Interval, Notice, Problem, as_tex
 from krume.size import Tin
 from krume.store import book_at, kitchen_of
 from krume.usecases.answer import Answer, Asked, clash_problems
-from krume.usecases.bake import BakeGround, BakeWish, bake_formula, bake_ground
+from krume.usecases.bake import BakeGround, bake_formula, bake_ground
 from krume.usecases.bake_result import BakeResult
+from krume.usecases.bake_wish import BakeWish
 from krume.usecases.sources import source_keys
 from krume.usecases.together_result import TogetherLoad, TogetherResult
 
@@ -169,7 +170,7 @@ def later_minutes(alone: Interval, found: LoadTogether) -> Interval:
 
     The doubt of the delay is put beside the doubt there was.
     """
-    best, unsure = alone.best * found.later, _TENTH * found.later_ln_sd
+    best, unsure = alone.best * found.later_factor, _TENTH * found.later_ln
     low = best * math.exp(-math.hypot(math.log(alone.best / alone.low), unsure))
     high = best * math.exp(math.hypot(math.log(alone.high / alone.best), unsure))
     # An end never comes sooner because more is in doubt.
@@ -184,8 +185,8 @@ def _bare(wish: TogetherWish, baked: Sequence[_Baked]) -> TogetherResult:
         TogetherLoad(
             formula=each.wish.formula, name=each.alone.result.name, tin=each.alone.result.tin,
             tins=each.wish.tins, in_min=each.wish.in_min, check_from_min=None, minutes=None,
-            alone=each.alone.result.minutes, later_min=None, air_c=0.0, door_c=0.0, heat_pct=0.0,
-            back_min=None, wants_c=each.wants_c, text="",
+            alone_min=each.alone.result.minutes, later_min=None, air_c=0.0, door_c=0.0,
+            heat_pct=0.0, back_min=None, wants_c=each.wants_c, text="",
         )
         for each in baked
     )  # fmt: skip
@@ -214,7 +215,7 @@ def _result(
 def _row(row: TogetherLoad, each: _Baked, beside: LoadTogether) -> TogetherLoad:
     alone = each.alone.result.minutes
     minutes = None
-    if alone is not None and math.isfinite(beside.later):
+    if alone is not None and math.isfinite(beside.later_factor):
         minutes = later_minutes(alone, beside)
     return replace(
         row,
@@ -231,9 +232,9 @@ def _row(row: TogetherLoad, each: _Baked, beside: LoadTogether) -> TogetherLoad:
 
 def delay_text(found: LoadTogether) -> str:
     """What the others take from a load, in words; empty where it is nothing to speak of."""
-    if not math.isfinite(found.later):
+    if not math.isfinite(found.later_factor):
         return "With the others in, the model never sees it done."
-    if (found.later - 1) * found.alone_min < _TOLD_MIN:
+    if (found.later_factor - 1) * found.alone_min < _TOLD_MIN:
         return ""
     said = []
     if found.short_k >= _TOLD_MIN:

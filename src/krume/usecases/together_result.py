@@ -9,7 +9,7 @@ from krume.base import Interval
 class TogetherLoad:
     """One load beside the others; minutes count from its own door, `in_min` from the first.
 
-    `alone` is what it would take as the only tin. Over the bake the air is `air_c` lower than then,
+    `alone_min` is what it takes as the only tin. Over the bake the air is `air_c` lower than then,
     `door_c` of it for the door; `heat_pct` less heat reaches the tin where others stand round it.
     `back_min` is when the air is back near its setting, None where it is not before it is done.
     `wants_c` is the formula's own oven, where it differs from the one it stands in.
@@ -22,7 +22,7 @@ class TogetherLoad:
     in_min: float
     check_from_min: float | None
     minutes: Interval | None
-    alone: Interval | None
+    alone_min: Interval | None
     later_min: float | None
     air_c: float
     door_c: float
