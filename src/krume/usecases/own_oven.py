@@ -3,6 +3,7 @@
 import math
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from krume.bake import Oven, figures
 from krume.base import Option, Problem
@@ -157,7 +158,7 @@ def _learn(name: str, asked: Asked, *, fan: bool, rack: str) -> KnownOven:
     said = _said(studio, prior) if name == found.own else None
     if said is not None and fan != bool(studio.bakes_with_fan):
         said = replace(said, place_sd_c=oven_figure("other-place"))
-    learnt = learn_oven(readings, bakes, prior, fan=fan, shelf=rack, said=said)
+    learnt = _learnt(tuple(readings), tuple(bakes), prior, said, fan=fan, rack=rack)
     usual = constants("pantry_page.csv")["dial-shown"]
     known = KnownOven(
         name=name, offset_c=None, offset_sd_c=None, heat=math.exp(learnt.ln_heat),
@@ -169,6 +170,20 @@ def _learn(name: str, asked: Asked, *, fan: bool, rack: str) -> KnownOven:
         statuses=_statuses(bakes, learnt), learnt=learnt, prior=prior,
     )  # fmt: skip
     return known.at(usual)
+
+
+@lru_cache(maxsize=32)
+def _learnt(
+    readings: tuple[Reading, ...],
+    bakes: tuple[FinishedBake, ...],
+    prior: Prior,
+    said: OffsetLearnt | None,
+    *,
+    fan: bool,
+    rack: str,
+) -> OvenLearnt:
+    """The same records teach the same: an edit elsewhere in the book learns nothing anew."""
+    return learn_oven(readings, bakes, prior, fan=fan, shelf=rack, said=said)
 
 
 def _real(bakes: list[FinishedBake]) -> tuple[list[FinishedBake], tuple[Flag, ...]]:
