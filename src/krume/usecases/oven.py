@@ -120,14 +120,13 @@ def _door(loads: tuple[Load, ...], at: str, kitchen: KitchenSettings) -> str:
     if not doors:
         return ""
     own = kitchen.recover_min
-    back = _after(max(doors), door_back_min() if own is None else own)
-    if back <= datetime.fromisoformat(at):
+    minutes = door_back_min() if own is None else own
+    if _after(max(doors), minutes) <= datetime.fromisoformat(at):
         return ""
-    local = back.astimezone(kitchen.zone)
-    whose = "by the model" if own is None else "your own figure"
-    minutes = as_text(door_back_min() if own is None else own, 0)
-    clock = f"{local.hour}:{local.minute:02d}"
-    return f"The air is back about {clock}, {minutes} min after the door ({whose})."
+    clock = clock_at(max(doors), minutes, kitchen.zone)
+    if own is None:
+        return f"Air back at {clock}, by the model’s {as_text(door_back_min(), 0)} min."
+    return f"Air back at {clock}, by your own {as_text(own, 0)} min."
 
 
 def _after(start: str, minutes: float) -> datetime:

@@ -136,8 +136,8 @@ def test_a_second_load_moves_the_first_and_the_page_says_from_when_to_when(
     assert "Later side by side: load 1 " in text
     assert text.count(" → ") >= 4
     assert "F3 wants 190 °C; the oven stands at 170 °C." in text
-    assert "The air is back about " in text
-    assert "5 min after the door (your own figure)." in text
+    assert "Air back at " in text
+    assert ", by your own 5 min." in text
 
 
 def test_looking_changes_nothing(own: TestClient) -> None:
