@@ -7,7 +7,7 @@ from krume.bake.material import front_tables
 from krume.bake.surfaces import STEFAN_BOLTZMANN, Skin, TopStep, outside, top_step, wall_step
 
 ONE = np.ones((1, 1))
-TABLES = np.concatenate(front_tables(101325.0, 0.95))
+TABLES = front_tables(101325.0, 0.95)
 BOILING_K = 374.2
 
 

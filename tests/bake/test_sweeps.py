@@ -4,7 +4,17 @@ import numpy as np
 import pytest
 
 from krume.bake.grid import Cells, Footprint, grid_of
-from krume.bake.sweeps import across, along, sweep, turn
+from krume.bake.sweeps import (
+    across,
+    added,
+    along,
+    passed,
+    ring_links,
+    row_links,
+    solved,
+    sweep,
+    turn,
+)
 
 
 def test_every_line_is_solved_as_if_it_stood_alone() -> None:
@@ -38,3 +48,59 @@ def test_half_cells_conduct_in_series() -> None:
 def test_turning_twice_is_nothing() -> None:
     cube = np.arange(24.0).reshape(2, 3, 4)
     assert (turn(turn(cube)) == cube).all()
+
+
+def _foam() -> tuple[np.ndarray, np.ndarray, np.ndarray]:
+    rng = np.random.default_rng(5)
+    return (
+        rng.uniform(0.1, 0.5, (2, 4, 3)),
+        rng.uniform(0.001, 0.01, (2, 4)),
+        rng.normal(300, 20, (2, 4, 3)),
+    )
+
+
+def test_links_as_they_lie_are_those_between_neighbours() -> None:
+    grid = grid_of(Footprint(0.0, 0.1, 0.02), Cells(3, 4))
+    k, height, _ = _foam()
+    rings = np.append(ring_links(grid, height, 1 / k), 0.0).reshape(2, 4, 3)
+    assert rings[:, :, :-1] == pytest.approx(along(grid, height, k), rel=1e-12)
+    assert (rings[:, :, -1] == 0).all()
+    rows = row_links(grid, height[:, :, None] / 2 / k)
+    assert rows[:, :-1] == pytest.approx(across(grid, height, k), rel=1e-12)
+    assert (rows[:, -1] == 0).all()
+
+
+def test_what_one_cell_gives_its_neighbour_takes() -> None:
+    grid = grid_of(Footprint(0.0, 0.1), Cells(3, 4))
+    k, height, temp = _foam()
+    rings, rows = ring_links(grid, height, 1 / k), row_links(grid, height[:, :, None] / 2 / k)
+    flow, total = np.zeros(temp.shape), np.zeros(temp.shape)
+    passed(flow, rings, temp, 1)
+    passed(flow, rows.reshape(-1)[:-3], temp, 3)
+    added(total, rings, 1)
+    added(total, rows.reshape(-1)[:-3], 3)
+    assert flow.sum(axis=(1, 2)) == pytest.approx(0.0, abs=1e-9)
+    beside, over = along(grid, height, k), across(grid, height, k)
+    at = (0, 1, 1)
+    links = (beside[0, 1, 0], beside[0, 1, 1], over[0, 0, 1], over[0, 1, 1])
+    others = (temp[0, 1, 0], temp[0, 1, 2], temp[0, 0, 1], temp[0, 2, 1])
+    exact = sum(g * (t - temp[at]) for g, t in zip(links, others, strict=True))
+    assert flow[at] == pytest.approx(exact, rel=1e-12)
+    assert total[at] == pytest.approx(sum(links), rel=1e-12)
+
+
+def test_one_draw_that_cannot_be_solved_leaves_the_others_alone() -> None:
+    diagonal, links = np.full((3, 2, 3), 4.0), np.ones(17)
+    links[2::3] = 0.0
+    right = np.arange(18.0).reshape(3, 2, 3)
+    whole = solved(diagonal, links, right, implicit=0.5)
+    spoiled = diagonal.copy()
+    spoiled[1] = np.nan
+    found = solved(spoiled, links, right, implicit=0.5)
+    assert np.isnan(found[1]).all()
+    assert found[[0, 2]] == pytest.approx(whole[[0, 2]], rel=1e-14)
+
+
+def test_a_single_cell_is_solved_by_itself() -> None:
+    one = np.full((1, 1, 1), 4.0)
+    assert solved(one, np.zeros(0), 2 * one, implicit=0.5)[0, 0, 0] == 2.0

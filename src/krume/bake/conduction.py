@@ -5,7 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from krume.bake.grid import Array, Cells, Footprint, grid_of
-from krume.bake.sweeps import across, along, sweep, turn
+from krume.bake.sweeps import added, passed, ring_links, row_links, solved, turn
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,25 +57,47 @@ def conduction_only(body: Plain, *, time_s: float, steps: int, cells: Cells) -> 
     """
     grid = grid_of(Footprint(np.pi * body.radius_m**2, body.radius_m), cells)
     height = (grid.z_share * body.height_m)[None]
-    k = np.full((1, cells.rows, cells.rings), body.conduction_w_mk)
-    beside, above = along(grid, height, k), across(grid, height, k)
-    rings, rows = np.zeros_like(k), np.zeros_like(k)
-    rings[:, :, :-1] += beside
-    rings[:, :, 1:] += beside
-    rows[:, :-1] += above
-    rows[:, 1:] += above
+    resistivity = np.full((1, cells.rows, cells.rings), 1 / body.conduction_w_mk)
+    beside = ring_links(grid, height, resistivity)
+    above = row_links(grid, height[:, :, None] / 2 * resistivity)
+    rings, rows = np.zeros((2, *resistivity.shape))
+    added(rings, beside, 1)
+    added(rows, above.reshape(-1)[: -cells.rings], cells.rings)
     face = _faces(body, grid.ring_area, height, float(grid.r_centre[-1]), grid.radius)
-    source = np.zeros_like(k)
+    source = np.zeros_like(rings)
     for part, total in ((face[0], rings), (face[1], rows)):
         total += part
         source += part * body.air_c
     store = body.density_kg_m3 * body.heat_j_kgk * grid.ring_area * height[:, :, None]
-    per_step = store / (time_s / steps)
-    temp = np.full_like(k, body.start_c)
+    plain = _Plain(beside, above, rings, rows, face[0] + face[1], source, store * steps / time_s)
+    temp = np.full_like(rings, body.start_c)
     for _ in range(steps):
-        temp = temp + _change(temp, beside, above, rings, rows, source, per_step)
+        temp = temp + plain.change(temp)
     inner: Array = temp[0]
     return inner
+
+
+@dataclass(frozen=True, slots=True)
+class _Plain:
+    """The sums of a step that never change: links, their sums, faces, source, store."""
+
+    beside: Array
+    above: Array
+    rings: Array
+    rows: Array
+    faces: Array
+    source: Array
+    store: Array
+
+    def change(self, temp: Array) -> Array:
+        """Change of temperature over a step, by splitting into rings and rows."""
+        rings = temp.shape[2]
+        flow = self.source - self.faces * temp
+        passed(flow, self.beside, temp, 1)
+        passed(flow, self.above.reshape(-1)[:-rings], temp, rings)
+        first = solved(self.store + 0.5 * self.rings, self.beside, flow, implicit=0.5)
+        right, up = turn(self.store * first), turn(self.above).reshape(-1)[:-1]
+        return turn(solved(turn(self.store + 0.5 * self.rows), up, right, implicit=0.5))
 
 
 def _faces(
@@ -92,17 +114,3 @@ def _faces(
             resist = 1 / body.film_w_m2k + float(half[row]) / body.conduction_w_mk
             ends[0, row] = ring_area / resist
     return side, ends
-
-
-def _change(
-    temp: Array, beside: Array, above: Array, rings: Array, rows: Array, source: Array, store: Array
-) -> Array:
-    flow = source - (rings + rows) * temp
-    flow[:, :, :-1] += beside * temp[:, :, 1:]
-    flow[:, :, 1:] += beside * temp[:, :, :-1]
-    flow[:, :-1] += above * temp[:, 1:]
-    flow[:, 1:] += above * temp[:, :-1]
-    first = sweep(store + 0.5 * rings, beside, flow, implicit=0.5)
-    turned = turn(store * first)
-    second = sweep(turn(store + 0.5 * rows), turn(above), turned, implicit=0.5)
-    return turn(second)

@@ -96,7 +96,7 @@ class Grid:
     """Faces and centres of rings (rings + 1,) and (rings,); shares of the height (rows,).
 
     `ring_face` is what a face between two rings has of area for each metre of height, walls
-    included; `to_low` and `to_high` are the ways from it to the centres beside it. The floor is
+    included; `outward` and `inward` are the ways from a ring's centre to its faces. The floor is
     the circle's with any bend, only how it is spread over the rings differs.
     """
 
@@ -105,8 +105,8 @@ class Grid:
     ring_area: Array
     ring_share: Array
     ring_face: Array
-    to_low: Array
-    to_high: Array
+    outward: Array
+    inward: Array
     z_share: Array
     z_centre: Array
     radius: float
@@ -133,8 +133,8 @@ def grid_of(footprint: Footprint, cells: Cells) -> Grid:
         ring_area=area,
         ring_share=area / area.sum(),
         ring_face=np.pi * (bend + 1) * radius ** (1 - bend) * r**bend,
-        to_low=r[1:-1] - centre[:-1],
-        to_high=centre[1:] - r[1:-1],
+        outward=r[1:] - centre,
+        inward=centre - r[:-1],
         z_share=np.diff(z),
         z_centre=(z[1:] + z[:-1]) / 2,
         radius=radius,

@@ -12,7 +12,7 @@ from krume.bake.around import around_value
 from krume.bake.batter import Around
 from krume.bake.course import Course
 from krume.bake.grid import Array
-from krume.bake.material import FRONT_OFFSET, front_tables, nearest
+from krume.bake.material import front_tables, nearest
 from krume.properties import boiling_point_c, constant
 
 
@@ -95,8 +95,8 @@ def layer_step(
 
 def _vapour(layers: Layers, temp_k: Array, most: Array) -> tuple[Array, Array, Array, Array]:
     """Water that leaves [kg/m2s], its slope, latent heat, and where both were taken."""
-    taken = layers.vapour.take(nearest(temp_k) + FRONT_OFFSET)
-    drive, share, drive_slope, share_slope, latent, node_k = taken
+    taken = layers.vapour.take(nearest(temp_k), axis=1)
+    drive, drive_slope, share, share_slope, latent, node_k = taken
     flow = layers.opening * layers.film
     flux = flow * (drive - layers.oven_vapour * share)
     slope = flow * (drive_slope - layers.oven_vapour * share_slope)
@@ -130,7 +130,7 @@ def layers_of(
         opening=opening,
         emissivity=emissivity,
         start_k=np.stack([starts.get(kind, begin_k) for kind in kinds], axis=1),
-        vapour=np.concatenate(front_tables(pressure_pa, 1.0)),
+        vapour=front_tables(pressure_pa, 1.0),
         oven_vapour=oven_vapour,
         film=film,
         boiling_k=boiling_point_c(pressure_pa, sugar_pct=0.0) + zero,

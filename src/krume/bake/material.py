@@ -36,12 +36,12 @@ _FASTEST = 50.0  # 1/s: set at once; keeps the tables finite
 
 @dataclass(frozen=True, slots=True)
 class Material:
-    """Tables of one batter at one air pressure, laid end to end, COUNT entries each.
+    """Tables of one batter at one air pressure over AXIS_K, one row each.
 
     `cell` has 1/k of the solid, 2 + air over solid conductivity, the vapour path over the solid's
     conductivity, the cap of both on the scale of the second, heat capacity, rates of setting of
     starch and egg, and the gas law T/(P - p). `front` has what vapour flow takes at a drying
-    front: drive, its share of the oven's vapour, the slopes of both, latent heat and temperature.
+    front: drive and its slope, the share of the oven's vapour and its slope, latent heat, axis.
     """
 
     cell: Array
@@ -54,11 +54,8 @@ class Material:
     @property
     def heat(self) -> Array:
         """Heat capacity over AXIS_K [J/kgK]."""
-        return self.cell[4 * COUNT : 5 * COUNT]
-
-
-CELL_OFFSET: Index = (np.arange(8) * COUNT)[:, None, None, None]
-FRONT_OFFSET: Index = (np.arange(6) * COUNT)[:, None, None]
+        heat: Array = self.cell[4]
+        return heat
 
 
 def nearest(temp_k: Array) -> Index:
@@ -95,8 +92,8 @@ def material_of(batter: Batter, pressure_pa: float) -> Material:
         AXIS_K / (pressure_pa - vapour),
     )
     return Material(
-        cell=np.concatenate(cell),
-        front=np.concatenate(front_tables(pressure_pa, activity)),
+        cell=np.stack(cell),
+        front=front_tables(pressure_pa, activity),
         solid_kg_m3=float(dense[0]),
         water_activity=activity,
         boiling_k=boiling_k(batter.sugar_share, pressure_pa),
@@ -130,13 +127,13 @@ def _vapour_path(pressure: float, activity: float, vapour: Array) -> Array:
     return carried
 
 
-def front_tables(pressure: float, activity: float) -> tuple[Array, ...]:
+def front_tables(pressure: float, activity: float) -> Array:
     """Stefan flow at a front, for each resistance: j = (drive - ln P/(P - p_oven) share) / r."""
     wet = np.minimum(activity * SATURATION_PA, _MOST_OF_PRESSURE * pressure)
     share = WATER_KG_MOL * pressure / (GAS_J_MOLK * AXIS_K)
     drive = share * -np.log1p(-wet / pressure)
-    slopes = (np.gradient(drive, STEP_K), np.gradient(share, STEP_K))
-    return (drive, share, *slopes, LATENT_J_KG, AXIS_K)
+    drive_slope, share_slope = np.gradient(drive, STEP_K), np.gradient(share, STEP_K)
+    return np.stack([drive, drive_slope, share, share_slope, LATENT_J_KG, AXIS_K])
 
 
 def _starch_rate(batter: Batter) -> Array:

@@ -11,6 +11,7 @@ _EARLY = 5e-3
 """Fourier number below which the centre has not moved by a float's last bit."""
 _NEGLIGIBLE = 40.0
 """Terms decayed by exp(-40) and more move no digit of a float."""
+_LAST_BITS = 4e-16
 
 
 def heating_theta(shape: str, *, biot: float, fourier: float) -> float:
@@ -65,7 +66,7 @@ def heating_theta(shape: str, *, biot: float, fourier: float) -> float:
         decay = b * b * fourier
         total += term(b) * math.exp(-decay) if decay < 700 else 0.0
         if decay > _NEGLIGIBLE:
-            return total
+            return min(total, 1.0)
         n += 1
 
 
@@ -109,17 +110,29 @@ def _bessel(order: int, x: float) -> float:
 
 
 def _root(function: Callable[[float], float], low: float, high: float) -> float:
-    """Root of a function that changes sign between two ends, halved down to a float's last bit."""
-    at_low = function(low)
+    """Root of a function that changes sign between two ends, to a float's last bits.
+
+    Ridders' rule: the bracket stays, and the digits double with every turn.
+    """
+    at_low, at_high, last = function(low), function(high), math.inf
     while True:
         middle = (low + high) / 2
-        if middle in (low, high):
+        at = function(middle)
+        if at == 0 or middle in (low, high):
             return middle
-        value = function(middle)
-        if (value > 0) == (at_low > 0):
-            low, at_low = middle, value
+        away = math.copysign(at, at * at_low) / math.sqrt(at * at - at_low * at_high)
+        root = middle + (middle - low) * away
+        at_root = function(root)
+        if at_root == 0 or abs(root - last) <= _LAST_BITS * root:
+            return root
+        last = root
+        if (at > 0) != (at_root > 0):
+            ends = sorted([(middle, at), (root, at_root)])
+        elif (at_low > 0) != (at_root > 0):
+            ends = [(low, at_low), (root, at_root)]
         else:
-            high = middle
+            ends = [(root, at_root), (high, at_high)]
+        (low, at_low), (high, at_high) = ends
 
 
 _TERMS = {"slab": (_slab_term, _slab_root), "cylinder": (_cylinder_term, _cylinder_root)}

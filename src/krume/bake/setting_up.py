@@ -154,25 +154,28 @@ def _inside(
     start = draws.start_k
     held, _ = interpolated(start)
     first = np.minimum(material.water_activity * held, 0.9 * material.pressure_pa)
-    return {
-        "cell_mass": draws.density[:, None, None] * grid.ring_area * row_height[:, :, None],
+    cell_mass = draws.density[:, None, None] * grid.ring_area * row_height[:, :, None]
+    alike = {
+        "empty": empty,
+        "solid": 1 - empty,
+        "retention": draws.gas_retention,
+        "lift": (material.pressure_pa - first) / start,
+        "start_k": start,
+        "leaven": batter.gas_ratio / (GAS_FULL_K - start),
+        "leaven_most": np.full(len(draws), batter.gas_ratio),
+        "pores": draws.vapour_conduction,
+    }
+    return {name: _cube(each, cell_mass.shape) for name, each in alike.items()} | {
+        "cell_mass": cell_mass,
         "row_height": row_height,
-        "empty": _cube(empty),
-        "solid": _cube(1 - empty),
-        "retention": _cube(draws.gas_retention),
-        "lift": _cube((material.pressure_pa - first) / start),
-        "start_k": _cube(start),
-        "leaven": _cube(batter.gas_ratio / (GAS_FULL_K - start)),
-        "leaven_most": _cube(np.full(len(draws), batter.gas_ratio)),
-        "pores": _cube(draws.vapour_conduction),
         "per_dry": 1 / (row_height[:, at_row] * water[:, None]),
         "wet": (draws.wet_skin * water)[:, None],
     }
 
 
-def _cube(each: Array) -> Array:
-    cube: Array = each[:, None, None]
-    return cube
+def _cube(each: Array, shape: tuple[int, ...]) -> Array:
+    """One figure a draw on all its cells: small arrays of one shape are the quickest."""
+    return np.broadcast_to(each[:, None, None], shape).copy()
 
 
 def _outside(draws: Draws, material: Material, air: Array) -> dict[str, Array]:
@@ -190,16 +193,16 @@ def _outside(draws: Draws, material: Material, air: Array) -> dict[str, Array]:
 def start(setup: Setup) -> State:
     """State at the door: everything at the batter's temperature."""
     draws, rows, rings = setup.own.cell_mass.shape
-    before = np.concatenate([setup.own.start_k[:, 0], np.zeros((draws, 2))], axis=1)
-    begin, faces = setup.own.start_k, len(setup.faces.cell)
-    skin = np.broadcast_to(begin[:, :, 0], (draws, rings + faces)).copy()
+    begin, faces = setup.own.start_k[:, 0, :1], len(setup.faces.cell)
+    before = np.concatenate([begin, np.zeros((draws, 2))], axis=1)
+    skin = np.broadcast_to(begin, (draws, rings + faces)).copy()
     layered = 0 if setup.layers is None else len(setup.layers.wet)
 
     def none(*shape: int) -> Array:
         return np.zeros((draws, *shape))
 
     return State(
-        temp=np.broadcast_to(begin, (draws, rows, rings)).copy(),
+        temp=setup.own.start_k.copy(),
         rate=none(rows, rings),
         growth=1 + none(rows, rings),
         react=none(2, rows, rings),

@@ -6,11 +6,11 @@ import numpy as np
 
 from krume.bake.grid import Array
 from krume.bake.jacket import LayerStep, layer_step
-from krume.bake.material import CELL_OFFSET, GAS_J_MOLK, nearest
+from krume.bake.material import GAS_J_MOLK, nearest
 from krume.bake.parameters import value
 from krume.bake.state import Setup, State
 from krume.bake.surfaces import Skin, TopStep, WallStep, outside, top_step, wall_step
-from krume.bake.sweeps import ring_links, row_links, sweep, turn
+from krume.bake.sweeps import added, passed, ring_links, row_links, solved, turn
 from krume.properties import constant
 
 # Slightly more backward than central: damps the light tin, which central steps let swing.
@@ -32,7 +32,7 @@ class Middle:
     height: Array
     rates: Array
     along: Array
-    across: Array
+    above: Array
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,7 +73,7 @@ def middle_of(setup: Setup, state: State) -> Middle:
     grid, own = setup.grid, setup.own
     ahead = (0.5 * state.step)[:, None, None] * state.rate
     temp = np.minimum(state.temp + ahead, setup.material.boiling_k)
-    taken = setup.material.cell.take(nearest(temp) + CELL_OFFSET)
+    taken = setup.material.cell.take(nearest(temp), axis=1)
     solid, air, pores, cap, heat, _, _, law = taken
     free = law * own.lift
     if setup.has_leavening:
@@ -94,7 +94,7 @@ def middle_of(setup: Setup, state: State) -> Middle:
         height=height,
         rates=taken[5:7],
         along=ring_links(grid, height, resistivity),
-        across=row_links(grid, half),
+        above=row_links(grid, half),
     )
 
 
@@ -169,28 +169,30 @@ def _top(setup: Setup, state: State, middle: Middle, film: Array, air: Array) ->
 def solve(setup: Setup, state: State, middle: Middle, sides: Sides) -> Change:
     """Change of temperature over the step, by splitting into rings and rows."""
     temp, walls, top = state.temp, sides.walls, sides.top
-    draws, rows, rings = temp.shape
-    area = setup.grid.ring_area
+    rows, rings = temp.shape[1:]
+    last, area = rings + rows, setup.grid.ring_area
     beside = _flat(temp).take(setup.faces.cell, axis=1)
     bring = walls.source - walls.diagonal * beside
-    ring_side, ring_flow = np.zeros((2, draws, rows, rings + 1))
-    row_side, row_flow = np.empty((2, draws, rows + 1, rings))
-    last = rings + rows
-    ring_side[:, :, 1:-1], row_side[:, 1:-1] = middle.along, middle.across
-    np.multiply(middle.along, temp[:, :, 1:] - temp[:, :, :-1], out=ring_flow[:, :, 1:-1])
-    np.multiply(middle.across, temp[:, 1:] - temp[:, :-1], out=row_flow[:, 1:-1])
-    ring_side[:, :, -1], ring_flow[:, :, -1] = walls.diagonal[:, rings:last], bring[:, rings:last]
+    ring_sum, row_sum, flow = np.zeros((3, *temp.shape))
+    along, above = middle.along, middle.above.reshape(-1)[:-rings]
+    added(ring_sum, along, 1)
+    added(row_sum, above, rings)
+    passed(flow, along, temp, 1)
+    passed(flow, above, temp, rings)
+    ring_sum[:, :, -1] += walls.diagonal[:, rings:last]
+    flow[:, :, -1] += bring[:, rings:last]
     if len(setup.faces.cell) > last:
-        ring_side[:, :, 0], ring_flow[:, :, 0] = walls.diagonal[:, last:], -bring[:, last:]
-    row_side[:, 0], row_flow[:, 0] = walls.diagonal[:, :rings], -bring[:, :rings]
-    row_side[:, -1] = top.diagonal * area
-    row_flow[:, -1] = (top.source - top.diagonal * temp[:, -1]) * area
-    flow = ring_flow[:, :, 1:] - ring_flow[:, :, :-1] + row_flow[:, 1:] - row_flow[:, :-1]
-    ring_sum = middle.store + IMPLICIT * (ring_side[:, :, 1:] + ring_side[:, :, :-1])
-    row_sum = middle.store + IMPLICIT * (row_side[:, 1:] + row_side[:, :-1])
-    first = sweep(ring_sum, middle.along, flow, implicit=IMPLICIT)
-    right = turn(middle.store * first)
-    whole = turn(sweep(turn(row_sum), turn(middle.across), right, implicit=IMPLICIT))
+        ring_sum[:, :, 0] += walls.diagonal[:, last:]
+        flow[:, :, 0] += bring[:, last:]
+    row_sum[:, 0] += walls.diagonal[:, :rings]
+    flow[:, 0] += bring[:, :rings]
+    row_sum[:, -1] += top.diagonal * area
+    flow[:, -1] += (top.source - top.diagonal * temp[:, -1]) * area
+    ring_sum = middle.store + IMPLICIT * ring_sum
+    row_sum = middle.store + IMPLICIT * row_sum
+    first = solved(ring_sum, along, flow, implicit=IMPLICIT)
+    right, up = turn(middle.store * first), turn(middle.above).reshape(-1)[:-1]
+    whole = turn(solved(turn(row_sum), up, right, implicit=IMPLICIT))
     beside[:, :rings] += IMPLICIT * whole[:, 0]
     beside[:, rings:] += IMPLICIT * _flat(first).take(setup.faces.cell[rings:], axis=1)
     return Change(first, whole, beside)

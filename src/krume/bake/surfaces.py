@@ -5,7 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from krume.bake.grid import Array
-from krume.bake.material import FRONT_OFFSET, nearest
+from krume.bake.material import nearest
 
 STEFAN_BOLTZMANN = 5.670374419e-8  # W/m2K4, exact by definition of the SI
 
@@ -80,23 +80,21 @@ def top_step(
     through = outer_film / (1 + outer_film * skin.crust_m2k_w)
     reach = through * air_k + skin.contact * skin.cell
     both = through + skin.contact
-    front = skin.guess
+    front = np.minimum(skin.guess, boiling_k)
     for _ in range(2):
-        taken = tables.take(nearest(np.minimum(front, boiling_k)) + FRONT_OFFSET)
-        drive, share, drive_slope, share_slope, latent, node = taken
-        flux = (drive - oven_vapour * share) / skin.vapour_s_m
-        wet = flux > 0
-        slope = (drive_slope - oven_vapour * share_slope) / skin.vapour_s_m * wet
-        flux = flux * wet
+        taken = tables.take(nearest(front), axis=1)
+        lines = (taken[:2] - oven_vapour * taken[2:4]) / skin.vapour_s_m
+        flux, slope = lines * (lines[0] > 0)
+        latent, node = taken[4:]
         steep = latent * slope
         front = (reach - latent * flux + steep * node) / (both + steep)
+        front = np.minimum(front, boiling_k)
     flux = np.maximum(flux + slope * (front - node), 0.0)
     follow = skin.contact / (both + steep)
     driven = front >= boiling_k
     if driven.any():
         left = reach - both * boiling_k
         flux = np.where(driven, np.maximum(left / latent, 0.0), flux)
-        front = np.where(driven, boiling_k, front)
         follow = np.where(driven, 0.0, follow)
     return TopStep(
         front=front,
