@@ -2,7 +2,7 @@
 
 import math
 
-from krume.bake import Batter, Oven, Prediction, predict
+from krume.bake import Around, Batter, Oven, Prediction, predict
 from krume.base import Infeasible, Interval, Notice, as_text
 from krume.learn import Again, same_cake
 from krume.size import Tin
@@ -14,8 +14,12 @@ _FEW = 64
 def own_minutes(
     known: KnownOven, cake: str, batter: Batter, oven: Oven, found: Prediction
 ) -> Again | None:
-    """Minutes of a cake this oven has baked before; None is another, or one its colour decides."""
-    if known.learnt.heat is None or found.done_by == "colour":
+    """Minutes of a cake this oven has baked before; None is another.
+
+    A cake its colour decides is another one, and so is one with something else round its tin.
+    """
+    is_plain = oven.around == Around(rack=oven.around.rack)
+    if known.learnt.heat is None or found.done_by == "colour" or not is_plain:
         return None
     return same_cake(
         known.learnt, cake, batter_g=batter.mass_g, oven_c=oven.temp_c,

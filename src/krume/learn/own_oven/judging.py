@@ -4,7 +4,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from krume.bake import Oven, depth_cm, discrepancy_of
+from krume.bake import Around, Oven, depth_cm, discrepancy_of
 from krume.bake import figures as bake_figures
 from krume.base import as_text
 from krume.learn.own_oven.model_times import Case, Timed, ln_minutes
@@ -118,7 +118,9 @@ def _span(bake: FinishedBake, oven_c: float) -> _Judged:
 
 
 def _oven(each: _Judged) -> Oven:
-    return Oven(each.oven_c, fan=each.bake.fan, altitude_m=each.bake.altitude_m)
+    """The oven of a bake; what its shelf does is the model's, so that heat is the oven's alone."""
+    around = Around(rack=each.bake.shelf)
+    return Oven(each.oven_c, fan=each.bake.fan, altitude_m=each.bake.altitude_m, around=around)
 
 
 def _cake_sd(each: _Judged) -> float:
