@@ -89,6 +89,7 @@ def test_a_bake_goes_from_the_scale_to_its_trial_while_the_network_is_gone(
         timed(person)
         written_down(person)
         assert trial_rows(Asked(book=book)) == ()
+        assert bench_of("F2", Asked(book=book)).found.now is not None
         assert bench_of("F2", Asked(book=book)).key != ""
         context.set_offline(False)
         page.wait_for_url("**/trials/*")

@@ -18,7 +18,7 @@ export function tellWrong(page, name, words) {
   input.setAttribute("aria-describedby", id);
 }
 
-/** Big keys type into the box that was touched last, `first` until one was. */
+/** Big keys type into the box that was touched last, `first` until one was, while it is alone. */
 export function bigKeys(keys, first) {
   let box = first;
   const form = first.form;
@@ -29,8 +29,14 @@ export function bigKeys(keys, first) {
     const { key } = button.dataset;
     box.value = key === "back" ? box.value.slice(0, -1) : box.value + key;
   });
-  keys.hidden = false;
-  if (matchMedia("(pointer: coarse)").matches) {
-    for (const input of form.querySelectorAll(".shows input")) input.inputMode = "none";
-  }
+  const isCoarse = matchMedia("(pointer: coarse)").matches;
+  const more = form.querySelector("details");
+  // With more boxes open there is no room for both: the phone's own keys then.
+  const show = () => {
+    keys.hidden = more.open;
+    const mode = isCoarse && !more.open ? "none" : "decimal";
+    for (const input of form.querySelectorAll(".shows input")) input.inputMode = mode;
+  };
+  more.addEventListener("toggle", show);
+  show();
 }
