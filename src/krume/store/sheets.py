@@ -44,6 +44,17 @@ def rows_of(connection: sqlite3.Connection, place: str) -> tuple[KeptRow, ...]:
     return tuple(_kept(row) for row in rows)
 
 
+def cells_of(connection: sqlite3.Connection, place: str) -> list[list[str]]:
+    """Words of all rows of a table, in their order: read at once, since a table may be long."""
+    rows = connection.execute(
+        "SELECT row.cells FROM sheet_row AS row JOIN sheet ON sheet.id = row.sheet_id "
+        "WHERE sheet.place = ? AND NOT row.is_deleted ORDER BY row.position, row.id",
+        (place,),
+    )
+    cells: list[list[str]] = json.loads(f"[{','.join(row['cells'] for row in rows)}]")
+    return cells
+
+
 def add_sheet(connection: sqlite3.Connection, place: str, head: Sequence[str]) -> None:
     """Make a table with these columns; one that is there may only gain columns."""
     known = head_of(connection, place)

@@ -10,7 +10,7 @@ from krume.base import StoreError
 from krume.store.book import Book, book_bytes, database_of
 from krume.store.by_mark import by_mark
 from krume.store.marks import of_sheet
-from krume.store.sheets import head_of, rows_of
+from krume.store.sheets import cells_of, head_of
 
 
 def table_text(book: Book, place: str) -> str:
@@ -46,11 +46,16 @@ def table_rows(book: Book, place: str) -> list[dict[str, str]]:
 
 
 def _kept_rows(connection: sqlite3.Connection, place: str) -> tuple[dict[str, str], ...]:
-    head, rows = head_of(connection, place) or (), rows_of(connection, place)
-    return tuple(
-        {name: cell.strip() for name, cell in zip_longest(head, row.cells, fillvalue="") if name}
-        for row in rows
-    )
+    head = head_of(connection, place) or ()
+    return tuple(_named(head, cells) for cells in cells_of(connection, place))
+
+
+def _named(head: tuple[str, ...], cells: list[str]) -> dict[str, str]:
+    """Cells by the names above them; a row of thousands is read in a breath where it is whole."""
+    if len(cells) == len(head) and all(head):
+        return dict(zip(head, map(str.strip, cells), strict=True))
+    pairs = zip_longest(head, cells, fillvalue="")
+    return {name: cell.strip() for name, cell in pairs if name}
 
 
 def _no_table(path: Path, place: str) -> StoreError:

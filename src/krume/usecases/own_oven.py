@@ -166,7 +166,7 @@ def _learn(name: str, asked: Asked, *, fan: bool, rack: str) -> KnownOven:
         readings=0 if learnt.offset is None else learnt.offset.readings,
         flagged=(*_asked_first(found, name), *learnt.flagged, *stood_back), fan=fan, rack=rack,
         at_c=usual,
-        is_said=learnt.offset is not None and learnt.offset is said,
+        is_said=said is not None and learnt.offset == said,
         statuses=_statuses(bakes, learnt), learnt=learnt, prior=prior,
     )  # fmt: skip
     return known.at(usual)
