@@ -44,7 +44,7 @@ from krume.plan.solving import Aim, place
 from krume.plan.spare_eggs import EggsToBuy, EggsWanted, Spare, eggs_to_buy, spare_eggs
 from krume.plan.tightest import Tightest, tightest
 from krume.plan.timetable import Load, PlanError, Task, Timetable, timetable
-from krume.plan.usual import is_cut_into_layers, usual, usual_min
+from krume.plan.usual import is_cut_into_layers, usual, usual_cooling_min, usual_min
 from krume.plan.ways import WayOut, how_many_fit, ways_out
 from krume.plan.work import (
     CreamUse,
@@ -134,6 +134,7 @@ __all__ = [
     "timetable",
     "use_up",
     "usual",
+    "usual_cooling_min",
     "usual_kitchen",
     "usual_min",
     "ways_out",

@@ -100,6 +100,17 @@ def cake_route(family: str | None) -> tuple[Step, ...]:
     return route(_ROUTE_OF.get(family or "", "foam"))
 
 
+def usual_cooling_min(family: str | None) -> float | None:
+    """Minutes a cake of a family stands on the rack after the oven, where its route has them.
+
+    >>> usual_cooling_min("separated"), usual_cooling_min("roulade")
+    (90.0, 60.0)
+    """
+    steps = cake_route(family)
+    after = next((i for i, step in enumerate(steps) if step.uses == "oven"), len(steps))
+    return next((step.minutes for step in steps[after:] if step.uses == "rack"), None)
+
+
 def cream_route(family: str | None) -> tuple[Step, ...]:
     """Steps of a cream of a family."""
     return route(_ROUTE_OF.get(family or "", "cream"))

@@ -39,31 +39,38 @@ def cooling_of(
 
 def cooling_line_of(formula: Formula) -> str:
     """The cooling of a formula in its own tin and oven in one line for a card; "" is none."""
+    found = cooled_in_own_tin(formula)
+    return "" if found is None else cooling_line(found)
+
+
+def cooled_in_own_tin(formula: Formula) -> Cooling | None:
+    """The cooling of a formula in its own tin and oven, its family's way; None is not known."""
     oven, tin, density = formula.oven, formula.tin, density_of(formula)
     if oven is None or oven.temp_c is None or tin is None or density.value_g_ml is None:
-        return ""
+        return None
     if area_cm2(tin) is None or oven.stages:
-        return ""
+        return None
     batter = batter_of(
         formula,
         family=balance(formula).family,
         density_g_ml=density.value_g_ml,
         density_measured=density.status == "measured",
     ).value
-    if batter is None:
-        return ""
-    made = Oven(temp_c=oven.temp_c, fan=bool(oven.fan))
     way = cooling_ways().get(balance(formula).family or "")
+    if batter is None or way is None:
+        return None
     height = None if formula.baked is None else formula.baked.height_mm
     try:
-        return "" if way is None else _line(batter, tin, made, way, height)
+        return _cooled(batter, tin, Oven(oven.temp_c, fan=bool(oven.fan)), way, height)
     except InputError:
-        # What the bake refuses is said where the bake is asked; a card is printed all the same.
-        return ""
+        # What the bake refuses is said where the bake is asked; papers are printed all the same.
+        return None
 
 
 @lru_cache(maxsize=128)
-def _line(batter: Batter, tin: Tin, oven: Oven, way: CoolingWay, height_mm: float | None) -> str:
-    """The same cake stands on a bench card and on every torte plan: it is cooled once."""
+def _cooled(
+    batter: Batter, tin: Tin, oven: Oven, way: CoolingWay, height_mm: float | None
+) -> Cooling | None:
+    """The same cake stands on a bench card, on torte plans and in plans: it is cooled once."""
     found = cooled_by(way, batter, tin, oven, height_mm=height_mm, count=_CARD_DRAWS)
-    return cooling_line(found) if isinstance(found, Cooling) else ""
+    return found if isinstance(found, Cooling) else None

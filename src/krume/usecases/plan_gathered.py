@@ -19,10 +19,12 @@ from krume.plan import CreamUse, PlannedFormula, PlannedTorte, Promise, usual
 from krume.size import tin_text
 from krume.store import book_at
 from krume.usecases.answer import Asked, QuestionError, clash_problems
-from krume.usecases.bake import BakeWish, bake_formula
+from krume.usecases.bake import bake_formula
+from krume.usecases.bake_wish import BakeWish
 from krume.usecases.build import component, torte_of
 from krume.usecases.kind import PROMISES, answers_for, kind_of, text_inside
 from krume.usecases.own_cooling import own_cooling_min
+from krume.usecases.plan_cooling import cooling_notices
 from krume.usecases.read import FormulaRead, formula_of
 from krume.usecases.size import density_of
 from krume.usecases.text import PLACE, Text, text_of
@@ -225,6 +227,9 @@ def _add_formula(name: str, read: FormulaRead, part: ComponentFormula, gathered:
         )
         return
     bake = formula.bake_min or _modelled(name, read, gathered)
+    own = own_cooling_min(formula)
+    if own is None:
+        gathered.notices += cooling_notices(name, part.family, formula)
     density = density_of(formula).value_g_ml
     batter = None if part.total_g is None or not density else part.total_g / density
     gathered.formulas[name] = PlannedFormula(
@@ -238,7 +243,7 @@ def _add_formula(name: str, read: FormulaRead, part: ComponentFormula, gathered:
         batter,
         _white_ml(formula),
         "" if formula.tin is None else tin_text(formula.tin),
-        cool_min=own_cooling_min(formula),
+        cool_min=own,
     )
 
 
