@@ -7,7 +7,18 @@ import pytest
 
 from krume.base import InputError
 from krume.store import book_at, start_clock
-from krume.usecases import Asked, Load, load_demo, loads_now, probe_load, put_in, take_out
+from krume.usecases import (
+    Asked,
+    Load,
+    delete_text,
+    load_demo,
+    loads_now,
+    probe_load,
+    put_in,
+    save_text,
+    take_out,
+    text_now,
+)
 from krume.usecases.clock import moment
 from krume.usecases.oven_loads import if_it_went_in
 from krume.usecases.oven_neighbours import standing_oven, timed, wish_of, with_neighbours
@@ -71,6 +82,18 @@ def test_a_load_that_came_out_counts_for_its_time_only(asked: Asked) -> None:
     assert left.check_min <= two.check_min
     (lone,) = with_neighbours((two,), asked)
     assert (lone.check_min, lone.why) == (two.alone_check_min, "")
+
+
+def test_a_load_whose_formula_is_gone_stops_nobody(asked: Asked) -> None:
+    text = text_now("formula", "F3", asked)
+    kept = save_text("formula", "OLD", text.text, asked, seen=None)
+    put_in("one", "OLD", "", asked)
+    assert kept.revision is not None
+    delete_text("formula", "OLD", asked, seen=kept.revision)
+    put_in("two", "F3", "", asked)
+    one, two = loads_now(asked)
+    assert one.check_min is not None
+    assert two.check_min == two.alone_check_min
 
 
 def test_the_probe_goes_by_the_oven_the_load_stands_in(asked: Asked) -> None:

@@ -5,9 +5,9 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 
 from krume.bake import LoadTogether, Oven, OvenLoad, oven_box, together
-from krume.base import Infeasible, as_text
+from krume.base import Infeasible, KrumeError, as_text
 from krume.usecases.answer import Asked
-from krume.usecases.bake import bake_formula, bake_ground
+from krume.usecases.bake import BakeGround, bake_formula, bake_ground
 from krume.usecases.bake_wish import BakeWish
 from krume.usecases.oven_load import Load
 from krume.usecases.together import delay_text, later_minutes, oven_text
@@ -33,7 +33,16 @@ def standing_oven(loads: Sequence[Load], asked: Asked) -> str:
 
 
 def _ground_oven(load: Load, asked: Asked) -> Oven | None:
-    return bake_ground(_place(load), wish_of(load), asked).oven
+    ground = _ground(load, asked)
+    return None if ground is None else ground.oven
+
+
+def _ground(load: Load, asked: Asked) -> BakeGround | None:
+    """What a load stands on; None where its formula is in the book no more, or cannot be read."""
+    try:
+        return bake_ground(_place(load), wish_of(load), asked)
+    except KrumeError:
+        return None
 
 
 def _place(load: Load) -> str:
@@ -112,8 +121,8 @@ def _case(load: Load, begin: str, asked: Asked) -> _Case | None:
     """A load on the clock that begins with the first of them; None has no batter or no minutes."""
     if not load.formula or load.alone is None:
         return None
-    ground = bake_ground(_place(load), wish_of(load), asked)
-    if ground.batter is None or ground.tin is None:
+    ground = _ground(load, asked)
+    if ground is None or ground.batter is None or ground.tin is None:
         return None
     first = datetime.fromisoformat(begin)
 
