@@ -111,7 +111,7 @@ def test_a_second_tin_is_told_with_its_difference(run: Run, columns: int) -> Non
     said = run("bake", "F1", "--beside", "dark round 20 x 7 cm", columns=columns)
     assert said.code == 0
     words = " ".join(said.out.split())
-    assert "Beside it: dark round 20 x 7 cm" in words
+    assert "Beside it: dark round 20 x 7 cm, 170 °C" in words
     assert "The dark tin is ready " in words
     assert " min sooner." in words
     assert max(len(line) for line in said.out.splitlines()) <= columns

@@ -19,7 +19,7 @@ def pictures() -> dict[str, str]:
     found = _demo()
     course = Shown("Core and top over the minutes", found.course_svg(), found.said)
     pair = Shown(
-        f"Both tins at {found.pair[0].section.time_min:.0f} minutes",
+        f"Both at {found.pair[0].section.time_min:.0f} minutes",
         cuts_drawing(found.pair, ident="pair", columns=2),
     )
     beside = stacked_drawing((course, pair), title="F1 in two tins", ident="f1-beside")

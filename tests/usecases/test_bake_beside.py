@@ -6,7 +6,6 @@ from dataclasses import dataclass
 import pytest
 
 from krume.base import Interval
-from krume.size import Tin
 from krume.usecases import (
     Asked,
     BakeBeside,
@@ -16,10 +15,7 @@ from krume.usecases import (
     bake_with_more,
     load_demo,
 )
-from krume.usecases.bake_beside import _about, _in_words, other_name, sooner_min
-
-ROUND = Tin("round 20 x 7 cm", "round", diameter_cm=20.0, height_cm=7.0)
-DARK = Tin("dark", "round", "dark", diameter_cm=20.0)
+from krume.usecases.bake_beside import _about, _in_words, sooner_min
 
 
 @pytest.fixture(scope="module")
@@ -103,12 +99,6 @@ def test_without_its_doubt_a_difference_says_so() -> None:
     said = "The dark tin is ready about 7 min sooner; how sure is not worked out yet."
     assert _about("the dark tin", 7.2) == said
     assert _about("the dark tin", -0.2) == "The dark tin is ready at about the same minute."
-
-
-def test_a_tin_is_named_by_what_tells_it_apart() -> None:
-    assert other_name(ROUND, DARK) == "the dark tin"
-    wide = Tin("", "round", "dark", diameter_cm=26.0)
-    assert other_name(ROUND, wide) == "dark round 26 cm"
 
 
 @pytest.mark.parametrize(

@@ -18,7 +18,7 @@ def test_curve_cuts_and_top_stand_in_one_file(demo: Asked, tmp_path: Path) -> No
     assert root.tag.endswith("svg")
     for words in ("Core and top over the minutes", "The cake cut through its middle", "The top,"):
         assert words in text
-    assert "Both tins" not in text
+    assert "Both at" not in text
 
 
 def test_nothing_is_written_while_something_is_asked_or_forbidden(

@@ -8,6 +8,7 @@ from krume.bake import Bake, likeliest
 from krume.usecases import Asked, BakeWish
 from krume.usecases.bake import BakeGround, bake_ground, with_bake
 from krume.usecases.bake_beside import beside_of
+from krume.usecases.bake_other import other_of
 from krume.usecases.bake_pictures import BakePictures, minutes_of, pictures_of, told_stretch
 
 
@@ -16,7 +17,7 @@ def _pictures(name: str, wish: BakeWish, asked: Asked) -> tuple[BakePictures, Ba
     assert ground.batter is not None and ground.tin is not None and ground.oven is not None
     bake = likeliest(ground.batter, ground.tin, ground.oven)
     assert isinstance(bake, Bake)
-    second = beside_of(ground, wish, asked)
+    second = beside_of(ground, other_of(ground, wish, asked))
     result = with_bake(ground.bare.result, ground.batter, bake)
     found = pictures_of(ground, replace(result, beside=second.result), second)
     assert found is not None

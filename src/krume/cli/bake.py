@@ -42,7 +42,10 @@ _LEGEND = (
     "--oven-name", metavar="NAME", help="Which of the studio's ovens [default: the only one]."
 )
 @click.option(
-    "--beside", metavar="TIN", help="A second tin beside it: the same batter, the same oven."
+    "--beside",
+    metavar="WHAT",
+    help="Compare with a second tin, another oven (160 C), or one word: fan, wrapped, water, "
+    "tray, insulated, stone, low, high.",
 )
 @click.option(
     "--jacket",
@@ -198,7 +201,7 @@ def _show_unknowns(page: Page, bake: "BakeResult") -> None:
 
 
 def _show_beside(page: Page, other: "BakeBeside") -> None:
-    page.head(f"Beside it: {other.tin}")
+    page.head(f"Beside it: {_beside(other)}")
     page.line(other.text, style="bold")
     if other.minutes is not None:
         minutes = span(other.minutes.low, other.minutes.high, 0)
@@ -207,7 +210,13 @@ def _show_beside(page: Page, other: "BakeBeside") -> None:
             f"{number(other.minutes.best, 0)}; {other.done_by} comes last. Batter "
             f"{number(other.depth_cm)} cm deep."
         )
-    page.line("Difference of the same draws in both tins, eight of ten lie in it.")
+    page.line("Difference of the same draws in both, eight of ten lie in it.")
+
+
+def _beside(other: "BakeBeside") -> str:
+    fan = " with the fan" if other.fan else ""
+    around = "" if other.around is None or not other.around.text else f". {other.around.text}"
+    return f"{other.tin}, {number(other.oven_c, 0)} °C{fan}{around}".rstrip(".")
 
 
 def _show_lines(page: Page, found: "BakeLines") -> None:

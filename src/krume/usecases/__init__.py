@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from krume.usecases.as_json import Json, plain
     from krume.usecases.bake import bake_formula
     from krume.usecases.bake_more import bake_with_more
+    from krume.usecases.bake_other import OTHERWISE
     from krume.usecases.bake_page import BakePage, bake_shown
     from krume.usecases.bake_picture import bake_svg, draw_bake
     from krume.usecases.bake_places import BakePlaces, places_to_bake
@@ -246,6 +247,7 @@ _NAMES = {
     "usecases.as_json": "Json plain",
     "usecases.bake": "bake_formula",
     "usecases.bake_more": "bake_with_more",
+    "usecases.bake_other": "OTHERWISE",
     "usecases.bake_page": "BakePage bake_shown",
     "usecases.bake_picture": "bake_svg draw_bake",
     "usecases.bake_places": "BakePlaces places_to_bake",
@@ -359,8 +361,8 @@ _NAMES = {
 """Each module with the names it answers to."""
 
 __all__ = [
-    "ANSWERS", "REASONS", "Answer", "Asked", "AskedTable", "Awaited", "BakeBeside", "BakeLine",
-    "BakeLines", "BakePage", "BakePlaces", "BakeResult", "BakeUnknown", "BakeWish", "Bench",
+    "ANSWERS", "OTHERWISE", "REASONS", "Answer", "Asked", "AskedTable", "Awaited", "BakeBeside",
+    "BakeLine", "BakeLines", "BakePage", "BakePlaces", "BakeResult", "BakeUnknown", "BakeWish", "Bench",
     "BenchClock", "BenchClocks", "BenchSaid", "BenchSlip", "BenchWay", "BlendGluten", "BlendHand",
     "BlendLine", "BlendOther", "BlendPremix", "BlendRecord", "BlendResult", "BlendWish", "BookPlan",
     "BookResult", "BuildLayer", "BuildResult", "CheckBand", "CheckFinding", "CheckLine", "CheckOwn",

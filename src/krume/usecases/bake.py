@@ -53,7 +53,8 @@ class BakeGround:
     """What a bake stands on: what is known before the oven, and the case where it is whole.
 
     `batter`, `tin` and `oven` are None together, where something is asked or forbidden first.
-    `known` is the person's own oven, `cake` what bakes of this cake go by in it.
+    `known` is the person's own oven, `cake` what bakes of this cake go by in it, `name` what the
+    formula was asked by.
     """
 
     bare: Answer[BakeResult]
@@ -64,6 +65,7 @@ class BakeGround:
     notices: tuple[Notice, ...] = ()
     known: KnownOven | None = None
     cake: str = ""
+    name: str = ""
 
 
 def bake_formula(name: str, wish: BakeWish, asked: Asked) -> Answer[BakeResult]:
@@ -117,7 +119,7 @@ def bake_ground(name: str, wish: BakeWish, asked: Asked) -> BakeGround:
     own = _known(oven, wish, asked)
     return BakeGround(
         bare, found.formula, batter.value, place.tin, own.oven(oven), batter.notices, own,
-        cake_of(found.source.name, place.tin) if _is_own(found) else "",
+        cake_of(found.source.name, place.tin) if _is_own(found) else "", name,
     )  # fmt: skip
 
 

@@ -1,4 +1,4 @@
-"""Two tins beside each other: the same batter, the same oven, the same draws."""
+"""Two bakes beside each other: the same batter, the same draws, one thing otherwise."""
 
 import math
 from collections.abc import Sequence
@@ -7,14 +7,14 @@ from typing import TYPE_CHECKING
 
 from krume.bake import Bake, Batter, Oven, depth_cm, drawn, likeliest, predict, simulate_many
 from krume.base import Infeasible, Interval, Problem, as_text
-from krume.size import Tin, area_cm2, read_tin, tin_text
-from krume.usecases.answer import Asked, clash_problems
+from krume.size import Tin, tin_text
+from krume.usecases.answer import clash_problems
+from krume.usecases.bake import BakeGround
+from krume.usecases.bake_other import Other
 from krume.usecases.bake_result import BakeBeside, curve_of, rules_of
-from krume.usecases.bake_wish import BakeWish
 
 if TYPE_CHECKING:
     from krume.bake import Draws
-    from krume.usecases.bake import BakeGround
 
 _DRAWS = 256
 _SEED, _OTHER_TIN = 7, 8
@@ -24,84 +24,45 @@ _LOW, _MIDDLE, _HIGH = 0.10, 0.50, 0.90
 
 @dataclass(frozen=True, slots=True)
 class Beside:
-    """The second tin with its bake, or what is asked about it; None where none is wished."""
+    """The second bake and where it stands, or what is asked about it; None where none is wished."""
 
-    tin: Tin | None = None
+    ground: BakeGround | None = None
     bake: Bake | None = None
     result: BakeBeside | None = None
+    label: str = ""
     problems: tuple[Problem, ...] = ()
     is_possible: bool = True
 
 
-def beside_of(
-    ground: "BakeGround", wish: BakeWish, asked: Asked, own: Sequence[float] | None = None
-) -> Beside:
-    """The bake in the second tin; `own` are the minutes of the first tin's draws.
+def beside_of(ground: BakeGround, other: Other, own: Sequence[float] | None = None) -> Beside:
+    """The second bake; `own` are the minutes of the first one's draws.
 
     Without them the likeliest bakes alone are compared, with no doubt.
     """
-    second = second_tin(ground, wish, asked)
-    tin = second.tin
-    if tin is None or ground.batter is None or ground.tin is None or ground.oven is None:
-        return second
-    answer = _baked(ground.batter, tin, ground.oven, work=own is not None)
+    second = other.ground
+    if second is None or second.batter is None or second.tin is None or second.oven is None:
+        return Beside(problems=other.problems)
+    answer = _baked(second.batter, second.tin, second.oven, work=own is not None)
     if isinstance(answer, Infeasible):
         return Beside(problems=clash_problems(answer, "--beside"), is_possible=False)
     bake, minutes = answer
     found = BakeBeside(
-        tin=tin_text(tin),
-        name=other_name(ground.tin, tin),
+        tin=tin_text(second.tin),
+        name=other.name,
+        oven_c=second.oven.temp_c,
+        fan=second.oven.fan,
+        around=second.bare.result.around,
         minutes=minutes,
         check_from_min=None if minutes is None else int(minutes.low),
         done_by=bake.done_by,
         rules=rules_of(bake),
         core_c=round(bake.core_c, 1),
-        depth_cm=round(depth_cm(ground.batter, tin), 2),
+        depth_cm=round(depth_cm(second.batter, second.tin), 2),
         curve=curve_of(bake),
         sooner_min=None,
         text="",
     )
-    return Beside(tin, bake, _compared(found, ground, tin, bake, own))
-
-
-def second_tin(ground: "BakeGround", wish: BakeWish, asked: Asked) -> Beside:
-    """The second tin as it is wished, or what is asked about it; nothing is baked."""
-    typed = asked.answer_for("--beside") or wish.beside
-    if typed is None or ground.tin is None:
-        return Beside()
-    tin, problems = _second(typed, ground.tin)
-    return Beside(tin, problems=problems)
-
-
-def other_name(own: Tin, other: Tin) -> str:
-    """What tells the second tin from the first: its material alone where all else is equal."""
-    if _as_baked(own) == _as_baked(replace(other, material=own.material)):
-        return f"the {other.material} tin"
-    return tin_text(other)
-
-
-def _second(typed: str, own: Tin) -> tuple[Tin | None, tuple[Problem, ...]]:
-    read = read_tin(typed, where="--beside")
-    tin = read.value
-    if read.problems or tin is None or area_cm2(tin) is None:
-        return None, read.problems or (_no_size(typed),)
-    if _as_baked(tin) == _as_baked(own):
-        ask = (
-            f"It stands beside itself: the first tin is {tin_text(own)} too. Name another one, "
-            "by its size or its material."
-        )
-        return None, (Problem("beside-the-same", "--beside", typed, ask),)
-    return tin, ()
-
-
-def _as_baked(tin: Tin) -> Tin:
-    """What of a tin decides the bake: not its words, its rim or its grease."""
-    return replace(tin, read="", height_cm=None, top_cm=None, water_ml=None, greased=None)
-
-
-def _no_size(typed: str) -> Problem:
-    ask = 'Type the second tin by its inside: "round 26 cm dark", "sheet 13x9x1 in".'
-    return Problem("tin-size-missing", "--beside", typed, ask)
+    return Beside(second, bake, _compared(found, ground, second, bake, own), other.label)
 
 
 def _baked(
@@ -118,18 +79,23 @@ def _baked(
 
 
 def _compared(
-    found: BakeBeside, ground: "BakeGround", tin: Tin, bake: Bake, own: Sequence[float] | None
+    found: BakeBeside,
+    ground: BakeGround,
+    second: BakeGround,
+    bake: Bake,
+    own: Sequence[float] | None,
 ) -> BakeBeside:
     """The difference: with doubt from draw to draw, without it between the likeliest bakes."""
     batter, first, oven = ground.batter, ground.tin, ground.oven
-    if batter is None or first is None or oven is None:
+    tin, there = second.tin, second.oven
+    if batter is None or first is None or oven is None or tin is None or there is None:
         return found
     if own is None:
         likely = likeliest(batter, first, oven)
         if isinstance(likely, Infeasible):
             return found
         return replace(found, text=_about(found.name, likely.minutes - bake.minutes))
-    sooner = sooner_min(own, _other_minutes(batter, first, tin, oven))
+    sooner = sooner_min(own, _other_minutes(batter, first, tin, there))
     return replace(found, sooner_min=sooner, text=_in_words(found.name, sooner))
 
 

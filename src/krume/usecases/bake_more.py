@@ -8,7 +8,8 @@ from krume.properties import screen_colour
 from krume.usecases.answer import Answer, Asked
 from krume.usecases.bake import BakeGround, bake_formula, bake_ground
 from krume.usecases.bake_around import door_too_late
-from krume.usecases.bake_beside import Beside, beside_of, own_draws, second_tin
+from krume.usecases.bake_beside import Beside, beside_of, own_draws
+from krume.usecases.bake_other import other_of
 from krume.usecases.bake_result import BakeResult, BakeTop
 from krume.usecases.bake_unknowns import narrowed
 from krume.usecases.bake_wish import BakeWish
@@ -35,10 +36,9 @@ def with_more(
     batter, tin, oven, minutes = ground.batter, ground.tin, ground.oven, answer.result.minutes
     if batter is None or tin is None or oven is None or minutes is None:
         return answer, Beside()
-    second = second_tin(ground, wish, asked)
-    own = _own_minutes(ground) if wish.doubt or second.tin is not None else None
-    if second.tin is not None:
-        second = beside_of(ground, wish, asked, own)
+    other = other_of(ground, wish, asked)
+    own = _own_minutes(ground) if wish.doubt or other.ground is not None else None
+    second = beside_of(ground, other, own)
     cooled = Cooled(None)
     if wish.cooling:
         cooled = cooling_after(ground.formula, batter, tin, oven)

@@ -11,6 +11,7 @@ from krume.usecases.bake import BakeGround, bake_formula, bake_ground, barred, w
 from krume.usecases.bake_around import door_too_late
 from krume.usecases.bake_beside import Beside, beside_of
 from krume.usecases.bake_more import likely_min, with_more
+from krume.usecases.bake_other import other_of
 from krume.usecases.bake_pictures import BakePictures, pictures_of, told_stretch
 from krume.usecases.bake_result import BakeResult
 from krume.usecases.bake_wish import BakeWish
@@ -42,6 +43,7 @@ class BakePage:
     pair: tuple[str, ...] = ()
     pair_min: float | None = None
     other_likely_min: float | None = None
+    other_label: str = ""
     top: str | None = None
     top_text: str = ""
     cut_text: str = ""
@@ -73,7 +75,7 @@ def _likeliest(name: str, wish: BakeWish, asked: Asked) -> Answer[BakePage]:
     bake = likeliest(ground.batter, ground.tin, ground.oven)
     if isinstance(bake, Infeasible):
         return _bare(barred(ground, bake))
-    second = beside_of(ground, wish, asked)
+    second = beside_of(ground, other_of(ground, wish, asked))
     result = with_bake(ground.bare.result, ground.batter, bake)
     notices = (*ground.bare.notices, *ground.notices)
     answer = replace(
@@ -115,6 +117,7 @@ def _paged(answer: Answer[BakeResult], ground: BakeGround, second: Beside) -> An
         pair=pictures.pair_svgs(),
         pair_min=pictures.pair[0].section.time_min if pictures.pair else None,
         other_likely_min=pictures.beside[1].course.likely_min if pictures.beside else None,
+        other_label=second.label,
         top=pictures.top_svg(),
         top_text=SCREEN_NOTE,
         cut_text=_cut_text(pictures),

@@ -76,4 +76,4 @@ def _parts(pictures: BakePictures) -> tuple[Shown, ...]:
         return (course, cuts, top)
     minute = as_text(pictures.pair[0].section.time_min, 0)
     pair = cuts_drawing(pictures.pair, ident="pair", columns=2)
-    return (course, Shown(f"Both tins at {minute} minutes", pair, how), cuts, top)
+    return (course, Shown(f"Both at {minute} minutes", pair, how), cuts, top)

@@ -95,9 +95,9 @@ def pictures_of(
         tops=tops or (TopAt(end.time_min, end.delta_e, "most likely"),),
         wanted=batter.colour,
     )
-    if second is None or other is None or second.tin is None:
+    if second is None or other is None or second.ground is None:
         return plain
-    return _with_other(plain, cuts[-1], (tin, second.tin, other), (batter, oven))
+    return _with_other(plain, cuts[-1], second, other)
 
 
 def minutes_of(likely: float) -> tuple[float, ...]:
@@ -151,23 +151,22 @@ def _cut(
 
 
 def _with_other(
-    plain: BakePictures,
-    own: CakeCut,
-    tins: tuple[Tin, Tin, BakeBeside],
-    of: tuple["Batter", "Oven"],
+    plain: BakePictures, own: CakeCut, second: Beside, other: BakeBeside
 ) -> BakePictures:
-    """Both tins on one line of minutes, and cut at the minute the first of them is ready."""
-    first, tin, other = tins
-    course = _other_course(other)
-    (cut,) = sections(of[0], tin, of[1], at_min=(own.section.time_min,))
-    names = (tin_text(first), tin_text(tin))
+    """Both bakes on one line of minutes, and cut at the minute the first of them is ready."""
+    ground = second.ground
+    if ground is None or ground.batter is None or ground.tin is None or ground.oven is None:
+        return plain
+    course, of = _other_course(other), (ground.batter, ground.oven)
+    (cut,) = sections(of[0], ground.tin, of[1], at_min=(own.section.time_min,))
+    first = tin_text(own.tin)
     return replace(
         plain,
         beside=(
-            NamedCourse(names[0], plain.course),
-            NamedCourse(names[1], course, is_pearled=True),
+            NamedCourse(first, plain.course),
+            NamedCourse(second.label, course, is_pearled=True),
         ),
-        pair=(replace(own, words=names[0]), _cut(cut, tin, course, of, names[1])),
+        pair=(replace(own, words=first), _cut(cut, ground.tin, course, of, second.label)),
         said=other.text,
     )
 

@@ -106,13 +106,17 @@ class BakeLines:
 
 @dataclass(frozen=True, slots=True)
 class BakeBeside:
-    """The same batter in a second tin: `sooner_min` is how much sooner it is ready, negative later.
+    """The same batter in a second tin, or otherwise in the same one.
 
-    The difference is of the same draws in both tins; None is no telling, or not worked out.
+    `sooner_min` is how much sooner it is ready, negative is later: the difference of the same
+    draws in both; None is no telling, or not worked out. `name` is what the sentence calls it.
     """
 
     tin: str
     name: str
+    oven_c: float
+    fan: bool
+    around: BakeAround | None
     minutes: Interval | None
     check_from_min: int | None
     done_by: str

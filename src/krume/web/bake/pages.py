@@ -9,6 +9,7 @@ from starlette.routing import Route
 
 from krume.base import Notice, Problem
 from krume.usecases import (
+    OTHERWISE,
     BakePage,
     BakePlaces,
     BakeResult,
@@ -44,6 +45,7 @@ class BakeContext:
     choices: dict[str, tuple[tuple[str, str], ...]]
     is_round: bool
     places: BakePlaces
+    otherwise: tuple[str, ...]
 
 
 def bake(request: Request) -> Response:
@@ -69,6 +71,7 @@ def bake(request: Request) -> Response:
         choices=CHOICES,
         is_round=_is_round(wish, wrong),
         places=places_to_bake(asked),
+        otherwise=OTHERWISE,
     )
     title = f"Bake {context.title}"
     return page(request, "bake/bake.html", context, title=title, section="formulas")
