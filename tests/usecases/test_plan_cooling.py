@@ -9,8 +9,9 @@ from krume.usecases.read import formula_of
 def test_a_chiffon_that_hangs_is_told_and_how_to_make_the_plan_wait(demo: Asked) -> None:
     (notice,) = cooling_notices("F5", "chiffon", formula_of("F5", demo).formula)
     assert notice.code == "cooling-may-be-longer"
-    assert notice.text.startswith("F5: 90 min of cooling are planned as usual")
-    assert "Write “Cooled: " in notice.text
+    assert notice.where == "F5"
+    assert notice.text.startswith("90 min of cooling are planned as usual")
+    assert "Write “Cooled: 155 min” into its text" in notice.text
 
 
 def test_a_sponge_whose_minutes_fit_is_not_told(demo: Asked) -> None:

@@ -1,5 +1,7 @@
 """Whether a plan's usual minutes of cooling are likely too short for a cake, and what to do."""
 
+import math
+
 from krume.base import Notice, as_text
 from krume.design import Formula
 from krume.plan import usual_cooling_min
@@ -18,10 +20,10 @@ def cooling_notices(name: str, family: str | None, formula: Formula) -> tuple[No
         return ()
     if found.wrap_min.best <= _SHORT * planned:
         return ()
-    late = as_text(found.wrap_min.high, 0)
+    late = 5 * math.ceil(found.wrap_min.high / 5)
     text = (
-        f"{name}: {as_text(planned, 0)} min of cooling are planned as usual; by the cooling model "
-        f"it is cold after {span_min(found.wrap_min)}. Write “Cooled: {late} min” into its text "
-        "and the plan takes that."
+        f"{as_text(planned, 0)} min of cooling are planned as usual; by the cooling model it is "
+        f"cold after {span_min(found.wrap_min)}. Write “Cooled: {late} min” into its text and "
+        "the plan takes that."
     )
     return (Notice("cooling-may-be-longer", text, name),)
