@@ -82,8 +82,12 @@ def test_equal_draws_in_equal_tins_are_no_difference() -> None:
         (Interval(0, 0, 0), "The dark tin is ready at the same minute."),
         (
             Interval(-8, 6, 12),
-            "The dark tin is ready up to 12 min sooner or up to 8 min later: which one, this "
-            "model cannot tell.",
+            "The dark tin is ready most likely 6 min sooner; between 12 min sooner and 8 min "
+            "later.",
+        ),
+        (
+            Interval(-2, -0.3, 1),
+            "The dark tin is ready at about the same minute; between 1 min sooner and 2 min later.",
         ),
         (
             None,

@@ -262,6 +262,8 @@ def _tin(cut: CakeCut, frame: _Frame) -> Iterator[str]:
 def _started(cut: CakeCut, frame: _Frame) -> str:
     """A wedge outside the wall where the batter stood at the door."""
     x, y = frame.at((cut.section.radius_cm[-1], cut.start_cm))
+    if cut.around is not None and cut.around.jacket in _JACKETS:
+        x += 2 * _WALL
     return f'<path class="d-ink" d="M{x + _WALL + 3:.1f} {y:.1f}l9 -5v10z"/>'
 
 

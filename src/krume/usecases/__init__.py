@@ -362,8 +362,8 @@ _NAMES = {
 
 __all__ = [
     "ANSWERS", "OTHERWISE", "REASONS", "Answer", "Asked", "AskedTable", "Awaited", "BakeBeside",
-    "BakeLine", "BakeLines", "BakePage", "BakePlaces", "BakeResult", "BakeUnknown", "BakeWish", "Bench",
-    "BenchClock", "BenchClocks", "BenchSaid", "BenchSlip", "BenchWay", "BlendGluten", "BlendHand",
+    "BakeLine", "BakeLines", "BakePage", "BakePlaces", "BakeResult", "BakeUnknown", "BakeWish",
+    "Bench", "BenchClock", "BenchClocks", "BenchSaid", "BenchSlip", "BenchWay", "BlendGluten", "BlendHand",
     "BlendLine", "BlendOther", "BlendPremix", "BlendRecord", "BlendResult", "BlendWish", "BookPlan",
     "BookResult", "BuildLayer", "BuildResult", "CheckBand", "CheckFinding", "CheckLine", "CheckOwn",
     "CheckRanking", "CheckResult", "CheckTwice", "ClassCream", "ClassDay", "ClassKits",

@@ -152,9 +152,16 @@ def _in_words(name: str, sooner: Interval | None) -> str:
         word = "sooner" if low == 0 else "later"
         return f"{start} up to {_span(max(-low, high), max(-low, high))} min {word}."
     return (
-        f"{start} up to {as_text(high, 0)} min sooner or up to {as_text(-low, 0)} min later: "
-        "which one, this model cannot tell."
+        f"{start} {_likely(sooner.best)}; between {as_text(high, 0)} min sooner and "
+        f"{as_text(-low, 0)} min later."
     )
+
+
+def _likely(best: float) -> str:
+    minutes = round(abs(best))
+    if minutes == 0:
+        return "at about the same minute"
+    return f"most likely {minutes} min {'sooner' if best > 0 else 'later'}"
 
 
 def _span(low: float, high: float) -> str:
