@@ -16,6 +16,11 @@ from krume.usecases import LoadWish, read_load
         ("F3 @ 7,5 min", LoadWish("F3", in_min=7.5)),
         ("F1 in round 18 x 7 cm", LoadWish("F1", tin="round 18 x 7 cm")),
         ("2 F3 in sheet 13x9x1 in @5", LoadWish("F3", "sheet 13x9x1 in", 2, 5.0)),
+        ("F3 on low", LoadWish("F3", rack="low")),
+        (
+            "2 F1 in round 18 x 7 cm on the high shelf @5",
+            LoadWish("F1", "round 18 x 7 cm", 2, 5.0, "high"),
+        ),
         ("Orl hazel sponge", LoadWish("Orl hazel sponge")),
         ("my/texts/f1.txt @3", LoadWish("my/texts/f1.txt", in_min=3.0)),
     ],

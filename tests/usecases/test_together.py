@@ -53,6 +53,14 @@ def test_the_oven_is_that_of_the_load_that_goes_in_first(asked: Asked) -> None:
     assert "load 2, F4, comes out last" in answer.result.text
 
 
+def test_a_neighbour_on_another_shelf_takes_less_room(asked: Asked) -> None:
+    same = bakes_together(TogetherWish((LoadWish("F3"), LoadWish("F3"))), asked)
+    low = LoadWish("F3", rack="low")
+    apart = bakes_together(TogetherWish((LoadWish("F3"), low)), asked)
+    assert 0 < apart.result.loads[0].heat_pct < same.result.loads[0].heat_pct
+    assert apart.result.loads[1].rack == "low"
+
+
 def test_more_tins_than_the_studio_takes_is_no_answer_and_both_figures_are_named(
     asked: Asked,
 ) -> None:

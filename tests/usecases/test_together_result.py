@@ -8,7 +8,7 @@ from krume.usecases.together_result import TogetherLoad, TogetherResult
 
 def test_unknown_minutes_are_null() -> None:
     load = TogetherLoad(
-        "F1", None, None, 1, 0.0, None, None, None, None, 0.0, 0.0, 0.0, None, None, ""
+        "F1", None, None, 1, 0.0, "middle", None, None, None, None, 0.0, 0.0, 0.0, None, None, ""
     )
     result = TogetherResult(
         None, fan=False, tins=1, loads=(load,), last=None, oven_kwh=None, warming_kwh=None, text=""

@@ -50,8 +50,8 @@ def command(
 ) -> int:
     """How much later each is done with the others in, and which comes out last.
 
-    LOAD is how many, what, its tin and when: F1, "2 F1", "F3 @10" (in ten minutes later), "2 F1 in
-    round 18 x 7 cm @10". The oven stands as the first load has it.
+    LOAD is how many, what, its tin, its shelf and when: F1, "2 F1", "F3 @10" (in ten minutes
+    later), "2 F1 in round 18 x 7 cm on low @10". The oven stands as the first load has it.
     """
     from krume.usecases import TogetherWish, bakes_together, read_load
 
@@ -77,6 +77,7 @@ def _show(page: Page, found: "TogetherResult") -> None:
 def _show_load(page: Page, place: int, load: "TogetherLoad") -> None:
     many = "" if load.tins == 1 else f"{load.tins} x "
     tin = "" if load.tin is None else f", {load.tin}"
+    tin += "" if load.rack == "middle" else f", {load.rack} shelf"
     when = "" if load.in_min == 0 else f", in at {number(load.in_min, 0)} min"
     page.line(f"{place}. {many}{load.formula}{tin}{when}", style="bold")
     if load.wants_c is not None:

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from statistics import NormalDist
 
 from krume.bake import (
+    Around,
     Batter,
     LoadTogether,
     Oven,
@@ -33,12 +34,13 @@ _MOST_TINS = 24
 
 @dataclass(frozen=True, slots=True)
 class LoadWish:
-    """One load that is wished: a formula, its tin (None is its own), how many, and when."""
+    """One load that is wished: a formula, its tin (None is its own), how many, when, its shelf."""
 
     formula: str
     tin: str | None = None
     tins: int = 1
     in_min: float = 0.0
+    rack: str = "middle"
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,7 +117,9 @@ def _baked(wish: TogetherWish, asked: Asked) -> list[_Baked]:
 
 
 def _wish(wish: TogetherWish, load: LoadWish) -> BakeWish:
-    return BakeWish(tin=load.tin, oven=wish.oven, fan=wish.fan, oven_name=wish.oven_name)
+    return BakeWish(
+        tin=load.tin, oven=wish.oven, fan=wish.fan, oven_name=wish.oven_name, rack=load.rack
+    )  # fmt: skip
 
 
 def _alone(wish: TogetherWish, load: LoadWish, asked: Asked) -> _Baked:
@@ -162,7 +166,8 @@ def oven_load(batter: Batter | None, tin: Tin | None, wish: LoadWish) -> OvenLoa
     """A load as the model bakes it; None where its batter or tin is not known."""
     if batter is None or tin is None:
         return None
-    return OvenLoad(batter, tin, tins=wish.tins, in_min=wish.in_min)
+    around = Around(rack=wish.rack)
+    return OvenLoad(batter, tin, tins=wish.tins, in_min=wish.in_min, around=around)
 
 
 def later_minutes(alone: Interval, found: LoadTogether) -> Interval:
@@ -184,7 +189,8 @@ def _bare(wish: TogetherWish, baked: Sequence[_Baked]) -> TogetherResult:
     rows = tuple(
         TogetherLoad(
             formula=each.wish.formula, name=each.alone.result.name, tin=each.alone.result.tin,
-            tins=each.wish.tins, in_min=each.wish.in_min, check_from_min=None, minutes=None,
+            tins=each.wish.tins, in_min=each.wish.in_min, rack=each.wish.rack,
+            check_from_min=None, minutes=None,
             alone_min=each.alone.result.minutes, later_min=None, air_c=0.0, door_c=0.0,
             heat_pct=0.0, back_min=None, wants_c=each.wants_c, text="",
         )

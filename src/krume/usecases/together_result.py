@@ -20,6 +20,7 @@ class TogetherLoad:
     tin: str | None
     tins: int
     in_min: float
+    rack: str
     check_from_min: float | None
     minutes: Interval | None
     alone_min: Interval | None
