@@ -4,9 +4,9 @@ from pathlib import Path
 
 import pytest
 
-from krume.base import ConflictError, InputError, NotFoundError
+from krume.base import ConflictError, InputError, NotFoundError, StoreError
 from krume.store import KeptStep
-from krume.usecases import Asked, load_demo
+from krume.usecases import Asked, check_formula, export_book, load_demo
 from krume.usecases.bench import bench_of, say_at_bench, weighing_of
 from krume.usecases.bench_cup import keep_cup
 from krume.usecases.bench_result import BenchSaid
@@ -121,3 +121,16 @@ def test_an_empty_box_is_not_known_and_a_comma_is_a_point() -> None:
 def test_the_books_own_table_is_shown_too(asked: Asked) -> None:
     assert len(trial_sheet(asked, formula="F2")) >= 1
     assert trial_sheet(asked, formula="F1") == ()
+
+
+def test_written_out_as_plain_texts_they_say_the_same(asked: Asked, tmp_path: Path) -> None:
+    end_as_trial("F2", "k", asked, key="t", typed={**TYPED, "word": "good"})
+    export_book(asked, tmp_path / "plain")
+    plain = Asked(book=tmp_path / "plain")
+    assert trial_rows(plain) == trial_rows(asked)
+    assert trial_row("t", plain) == trial_row("t", asked)
+    assert trial_sheet(plain) == trial_sheet(asked)
+    with pytest.raises(StoreError, match="no database yet"):
+        edit_trial("t", plain, typed=TYPED, seen=1)
+    own = [band.own for band in check_formula("F1", asked).result.bands]
+    assert own == [band.own for band in check_formula("F1", plain).result.bands]

@@ -3,6 +3,7 @@
 import sqlite3
 from dataclasses import dataclass
 
+from krume.store.bench_files import looking_at_bench
 from krume.store.book import Book
 from krume.store.database import writing
 from krume.store.edits import editable, looking
@@ -31,14 +32,15 @@ _SELECT = (
 
 def clocks_of(book: Book, weighing: str) -> tuple[KeptClock, ...]:
     """All clocks of a weighing, in the order they were started."""
-    return _read(book, "WHERE weighing.key = ? ORDER BY clock.id", (weighing,))
+    with looking_at_bench(book, CLOCKS) as found:
+        return _read(found, "WHERE weighing.key = ? ORDER BY clock.id", (weighing,))
 
 
 def running_clocks(book: Book, kind: str) -> tuple[KeptClock, ...]:
     """Clocks of a kind that run now, whichever weighing they are of."""
-    return _read(
-        book, "WHERE clock.kind = ? AND clock.stopped_at IS NULL ORDER BY clock.id", (kind,)
-    )
+    where = "WHERE clock.kind = ? AND clock.stopped_at IS NULL ORDER BY clock.id"
+    with looking(book, CLOCKS) as found:
+        return _read(found, where, (kind,))
 
 
 def clocks_since(book: Book, kind: str, *, since: str) -> tuple[KeptClock, ...]:
@@ -47,14 +49,16 @@ def clocks_since(book: Book, kind: str, *, since: str) -> tuple[KeptClock, ...]:
         "WHERE clock.kind = ? AND (clock.stopped_at IS NULL OR clock.stopped_at >= ?) "
         "ORDER BY clock.started_at, clock.id"
     )
-    return _read(book, where, (kind, since))
-
-
-def _read(book: Book, where: str, values: tuple[str, ...]) -> tuple[KeptClock, ...]:
     with looking(book, CLOCKS) as found:
-        if found is None:
-            return ()
-        return tuple(_clock(row) for row in found.execute(_SELECT + where, values))
+        return _read(found, where, (kind, since))
+
+
+def _read(
+    found: sqlite3.Connection | None, where: str, values: tuple[str, ...]
+) -> tuple[KeptClock, ...]:
+    if found is None:
+        return ()
+    return tuple(_clock(row) for row in found.execute(_SELECT + where, values))
 
 
 def start_clock(

@@ -5,10 +5,11 @@ import sqlite3
 from dataclasses import asdict, dataclass, replace
 
 from krume.base import ConflictError, NotFoundError
+from krume.store.bench_files import looking_at_bench
 from krume.store.book import Book, database_of
 from krume.store.by_mark import by_mark
 from krume.store.database import writing
-from krume.store.edits import editable, looking
+from krume.store.edits import editable
 from krume.store.marks import TRIALS
 from krume.store.moment import moment
 
@@ -43,7 +44,7 @@ _SELECT = (
 
 def trials_of(book: Book, *, place: str = "", most: int = 200) -> tuple[KeptTrial, ...]:
     """Trials of a text, or of all, the newest first."""
-    with looking(book, TRIALS) as found:
+    with looking_at_bench(book, TRIALS) as found:
         if found is None:
             return ()
         rows = found.execute(
@@ -55,7 +56,10 @@ def trials_of(book: Book, *, place: str = "", most: int = 200) -> tuple[KeptTria
 def words_of_trials(book: Book) -> tuple[tuple[str, str], ...]:
     """Place of the text and the one word of every trial, the oldest first."""
     database = database_of(book)
-    return () if database is None else by_mark(database, TRIALS, "words", _words)
+    if database is not None:
+        return by_mark(database, TRIALS, "words", _words)
+    with looking_at_bench(book) as found:
+        return () if found is None else _words(found)
 
 
 def _words(connection: sqlite3.Connection) -> tuple[tuple[str, str], ...]:
@@ -65,13 +69,13 @@ def _words(connection: sqlite3.Connection) -> tuple[tuple[str, str], ...]:
 
 def trial_at(book: Book, key: str) -> KeptTrial | None:
     """A trial by its key."""
-    with looking(book, TRIALS) as found:
+    with looking_at_bench(book, TRIALS) as found:
         return None if found is None else _at(found, key)
 
 
 def trial_of_weighing(book: Book, weighing: str) -> KeptTrial | None:
     """The trial a weighing ended as."""
-    with looking(book, TRIALS) as found:
+    with looking_at_bench(book, TRIALS) as found:
         if found is None:
             return None
         row = found.execute(f"{_SELECT} WHERE weighing.key = ?", (weighing,)).fetchone()

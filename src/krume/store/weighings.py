@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from krume.base import NotFoundError
+from krume.store.bench_files import looking_at_bench
 from krume.store.book import Book
 from krume.store.database import writing
 from krume.store.edits import editable, looking
@@ -59,13 +60,13 @@ def open_weighing(book: Book, place: str) -> KeptWeighing | None:
 
 def weighing_at(book: Book, key: str) -> KeptWeighing | None:
     """A weighing by its key."""
-    with looking(book) as found:
+    with looking_at_bench(book) as found:
         return None if found is None else _at(found, key)
 
 
 def steps_of(book: Book, key: str) -> tuple[KeptStep, ...]:
     """All steps of a weighing, in the order they came in."""
-    with looking(book) as found:
+    with looking_at_bench(book) as found:
         return () if found is None else _steps(found, key)
 
 
@@ -170,7 +171,7 @@ def _step(row: sqlite3.Row) -> KeptStep:
 
 def steps_of_each(book: Book, keys: tuple[str, ...]) -> dict[str, tuple[KeptStep, ...]]:
     """The steps of several weighings with one question, by the weighing's key."""
-    with looking(book) as found:
+    with looking_at_bench(book) as found:
         if found is None or not keys:
             return {}
         query = (
