@@ -3,6 +3,7 @@
 import math
 from dataclasses import replace
 from functools import cache
+from pathlib import Path
 
 import pytest
 
@@ -184,3 +185,27 @@ def test_the_air_begins_at_its_setting_and_the_energy_is_loss_and_heat_and_door(
     minutes = _likely(found, 1) + 4
     loss = BOX.loss_w_k * (190 - BOX.room_c) * minutes * 60 / 3.6e6
     assert loss < found.heater_kwh < loss + 0.25
+
+
+TABLE = {
+    "alone": ((SPONGE,), BOX),
+    "a second at once": ((replace(SPONGE, tins=2),), BOX),
+    "a second 10 min later": ((SPONGE, replace(SPONGE, in_min=10.0)), BOX),
+    "a second 20 min later": ((SPONGE, replace(SPONGE, in_min=20.0)), BOX),
+    "four at once": ((replace(SPONGE, tins=4),), BOX),
+    "two at once, heaters of 500 W": ((replace(SPONGE, tins=2),), oven_box(power_w=500)),
+}
+
+
+@pytest.mark.pin
+@pytest.mark.parametrize("case", TABLE)
+def test_the_table_of_the_page_holds(case: str) -> None:
+    page = Path(__file__).parents[2] / "docs" / "models" / "several-tins.md"
+    rows = [line.split("|")[1:-1] for line in page.read_text("utf-8").splitlines() if "|" in line]
+    row = next(row for row in rows if row[0].strip() == case)
+    minutes, lower, less = (float(cell.split("(")[0]) for cell in row[1:])
+    loads, box = TABLE[case]
+    found = _of(*loads, box=box, count=0).loads[0]
+    assert found.likely_min == pytest.approx(minutes, abs=0.75)
+    assert found.short_k == pytest.approx(lower, abs=0.75)
+    assert 100 * (1 - found.heat_factor) == pytest.approx(less, abs=0.75)
