@@ -1,5 +1,8 @@
 """How a torte's custard cools, as `keep` answers it."""
 
+import subprocess
+import sys
+
 import pytest
 
 from krume.base import OutOfRangeError
@@ -61,3 +64,9 @@ def test_a_custard_with_a_line_without_grams_has_no_depth() -> None:
 
 def test_the_log_names_both_limits_of_the_law() -> None:
     assert log_lines()[2].startswith("By 2 h it must be at 21 °C or below, by 6 h in all at 5 °C")
+
+
+def test_what_only_keeps_does_not_wait_for_the_solver() -> None:
+    code = "import sys, krume.usecases.keep; print('numpy' in sys.modules)"
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    assert done.stdout.split() == ["False"]

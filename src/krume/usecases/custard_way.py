@@ -2,12 +2,14 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
-from krume.bake import cooling_value
 from krume.base import Interval, as_text
 from krume.design import Formula
-from krume.keep import CustardCooling, CustardVessel, custard_cooling
 from krume.properties import constants
+
+if TYPE_CHECKING:
+    from krume.keep import CustardCooling, CustardVessel
 
 _CUSTARDS = ("custard", "custard-lightened", "custard-buttercream")
 _NEVER = (
@@ -71,6 +73,9 @@ def custard_way(
     of = tuple(name for name in custards_among(families) if name in formulas)
     if not of:
         return None
+    # The prediction needs numpy and scipy; what only keeps must not wait for them.
+    from krume.keep import custard_cooling
+
     found = custard_cooling(fridge_c=fridge_c, room_c=room_c)
     return KeepCooling(
         of=of,
@@ -94,7 +99,7 @@ def custards_among(families: Mapping[str, str | None]) -> tuple[str, ...]:
     return tuple(name for name, kind in families.items() if kind in _CUSTARDS)
 
 
-def _vessel(found: CustardVessel) -> KeepVessel:
+def _vessel(found: "CustardVessel") -> KeepVessel:
     depths = tuple(
         KeepDepth(d.depth_cm, _rounded(d.first_h), _rounded(d.total_h), d.verdict)
         for d in found.depths
@@ -108,7 +113,7 @@ def _rounded(hours: Interval | None) -> Interval | None:
     return Interval(round(hours.low, 1), round(hours.best, 1), round(hours.high, 1))
 
 
-def _places(found: CustardCooling) -> str:
+def _places(found: "CustardCooling") -> str:
     return (
         f"Poured at {as_text(found.start_c, 0)} °C, covered on the surface, "
         f"{as_text(found.stand_min, 0)} min in a room of {as_text(found.room_c, 1)} °C, then a "
@@ -116,7 +121,7 @@ def _places(found: CustardCooling) -> str:
     )
 
 
-def _says(found: CustardVessel) -> str:
+def _says(found: "CustardVessel") -> str:
     within, over = found.within_cm, found.over_cm
     deep = max(d.depth_cm for d in found.depths)
     begin = f"{found.words[:1].upper()}{found.words[1:]}: "
@@ -149,6 +154,8 @@ def short_way(way: KeepCooling) -> str:
 
 def _spread(name: str, formula: Formula) -> list[str]:
     """How deep all of a custard lies in one tray; nothing where a line has no mass."""
+    from krume.bake import cooling_value
+
     masses = [line.mass_g for line in formula.lines if line.mass_g is not None]
     if len(masses) < len(formula.lines) or not masses:
         return []

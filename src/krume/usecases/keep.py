@@ -6,7 +6,6 @@ from krume.base import Interval, Notice, as_text
 from krume.build import HandOver
 from krume.keep import Keeping, assess, keep_rule, out_of_cold, use_by
 from krume.usecases.answer import Answer, Asked
-from krume.usecases.cooling_sources import cooling_sources
 from krume.usecases.custard_way import KeepCooling, custard_way
 from krume.usecases.order import order_notices
 from krume.usecases.product import Sold, SoldRead, families_of, sold_of
@@ -75,8 +74,14 @@ def keep_and_cool(
     formulas = {key: formula for each in read.sold for key, formula in each.formulas.items()}
     families = {key: kind for each in read.sold for key, kind in families_of(each).items()}
     way = custard_way(formulas, families, fridge_c=fridge_c, room_c=room_c)
-    sources = answer.sources if way is None else source_keys(answer.sources, cooling_sources())
+    sources = answer.sources if way is None else _cited(answer.sources)
     return replace(answer, result=replace(answer.result, cooling=way), sources=sources)
+
+
+def _cited(sources: tuple[str, ...]) -> tuple[str, ...]:
+    from krume.usecases.cooling_sources import cooling_sources
+
+    return source_keys(sources, cooling_sources())
 
 
 def keep_of_read(read: SoldRead, asked: Asked) -> Answer[KeepResult]:
