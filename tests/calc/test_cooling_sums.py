@@ -9,7 +9,7 @@ from krume.calc import SUMS, answer, run
 
 def test_readings_say_when_the_middle_is_there() -> None:
     found = run("cool-down", times="20,40", temps="70,52", room=21, goal=30)
-    minutes, left = found["minutes"], found["left_min"]
+    minutes, left = found["at_min"], found["left_min"]
     assert isinstance(minutes, dict)
     assert isinstance(left, dict)
     assert (minutes["low"], minutes["high"]) == (94.0, 107.0)
@@ -24,7 +24,7 @@ def test_readings_may_carry_their_own_units() -> None:
 
 def test_a_cake_by_its_size_is_an_interval_with_a_warning() -> None:
     found = answer("cake-cooling", {"diameter": 20, "height": 5, "mass": 482})
-    minutes = found.values["minutes"]
+    minutes = found.values["rack_min"]
     assert isinstance(minutes, dict)
     assert 40 < float(str(minutes["low"])) < float(str(minutes["high"])) < 130
     assert "compared with no cake" in found.notices[0].text

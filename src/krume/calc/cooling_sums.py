@@ -30,7 +30,7 @@ def _cool_down(given: Given) -> Values:
         "two-laws",
         "Early by Newton's law, late by still air whose film weakens as the cake cools.",
     )
-    return {"minutes": _span(found.at_min, 1), "left_min": _span(found.left_min, 1)}
+    return {"at_min": _span(found.at_min, 1), "left_min": _span(found.left_min, 1)}
 
 
 def _cake_cooling(given: Given) -> Values:
@@ -41,7 +41,7 @@ def _cake_cooling(given: Given) -> Values:
         room_c=given.maybe("room"), start_c=given.maybe("start"), goal_c=given.maybe("goal"),
     )  # fmt: skip
     given.note("cooling-is-a-range", _UNCOMPARED)
-    return {"minutes": _span(found, 1)}
+    return {"rack_min": _span(found, 1)}
 
 
 def _custard_cooling(given: Given) -> Values:
@@ -71,7 +71,7 @@ COOLING_SUMS = (
             Input("goal", "temperature wanted", "c"),
         ),
         (
-            Output("minutes", "when it is there, on the readings' own clock, as an interval"),
+            Output("at_min", "when it is there, on the readings' own clock, as an interval"),
             Output("left_min", "from the last reading on, as an interval"),
         ),
         _cool_down,
@@ -90,7 +90,7 @@ COOLING_SUMS = (
             Input("room", "air of the room (21 unless said)", "c", required=False),
             Input("start", "temperature at the oven's door (95 unless said)", "c", required=False),
         ),
-        (Output("minutes", "minutes out of its tin, as an interval"),),
+        (Output("rack_min", "on the rack, out of its tin, as an interval"),),
         _cake_cooling,
         ("mcadams-1954", "churchill-chu-1975", "choi-okos-1986"),
         (("diameter", "20"), ("height", "5"), ("mass", "482")),
@@ -108,8 +108,8 @@ COOLING_SUMS = (
             Input("start", "temperature when poured (90 unless said)", "c", required=False),
         ),
         (
-            Output("first_h", "from 57 to 21 C, as an interval; null is later than is looked at"),
-            Output("total_h", "from 57 to 5 C, as an interval; null is later than is looked at"),
+            Output("first_h", "from 57 to 21 C, as an interval; unknown is later than 8 hours"),
+            Output("total_h", "from 57 to 5 C, as an interval; unknown is later than 8 hours"),
             Output("prediction", "within (nine of ten keep both limits), may, or over"),
             Output("verdict", "of the batch: not-shown, until its log shows it"),
         ),

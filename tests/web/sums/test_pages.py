@@ -31,6 +31,14 @@ def test_what_was_typed_is_kept_and_what_is_wrong_stands_beside_it(client: TestC
     assert "<script>12" not in answer.text
 
 
+def test_an_interval_is_read_as_a_span(client: TestClient) -> None:
+    asked = {"times": "20,40", "temps": "70,52", "room": "21", "goal": "30"}
+    text = client.get("/sums/cool-down", params=asked).text
+    assert "94–107" in text
+    assert "54–67" in text
+    assert "low" not in text[text.index(">Result<") :]
+
+
 def test_a_sum_nobody_knows_is_404(client: TestClient) -> None:
     assert client.get("/sums/nothing").status_code == 404
 

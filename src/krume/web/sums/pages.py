@@ -112,6 +112,8 @@ def _values(row: SumRow, answer: Answer[dict[str, Json]]) -> tuple[Value, ...]:
 def _text(value: object) -> str:
     if isinstance(value, Interval):
         return amount(value, 2)
+    if isinstance(value, dict) and value.keys() == {"low", "best", "high"}:
+        return amount(Interval(value["low"], value["best"], value["high"]), 2)
     if isinstance(value, bool):
         return "yes" if value else "no"
     if value is None or isinstance(value, int | float):
