@@ -14,6 +14,7 @@ from krume.usecases import (
     oven_choices,
     put_in,
     save_text,
+    tins_at_hand,
 )
 
 
@@ -64,3 +65,9 @@ def test_a_load_of_no_minutes_says_why_and_leaves_the_others(asked: Asked) -> No
     said = others_if_in("F7", "", 1, asked)
     assert said[0] == "Load 1 stays as it is."
     assert "no minutes" in said[1]
+
+
+def test_the_tins_of_the_book_are_at_hand(asked: Asked, tmp_path: Path) -> None:
+    tins = tins_at_hand(asked)
+    assert len(tins) == len(set(tins)) > 3
+    assert tins_at_hand(Asked(book=tmp_path / "none")) == ()

@@ -113,6 +113,7 @@ if TYPE_CHECKING:
         choice_for_oven,
         others_if_in,
         oven_choices,
+        tins_at_hand,
     )
     from krume.usecases.oven_load import Load
     from krume.usecases.oven_loads import (
@@ -302,7 +303,9 @@ _NAMES = {
     "usecases.order_standing": "OrderStanding orders_of standing_of standings_of",
     "usecases.oven": "OvenMoved OvenNext OvenReady OvenView oven_view",
     "usecases.oven_at_bench": "Awaited",
-    "usecases.oven_choice": "OvenChoice OvenChoices choice_for_oven others_if_in oven_choices",
+    "usecases.oven_choice": (
+        "OvenChoice OvenChoices choice_for_oven others_if_in oven_choices tins_at_hand"
+    ),
     "usecases.oven_load": "Load",
     "usecases.oven_loads": "loads_now probe_load put_back put_in take_out time_load",
     "usecases.own_oven": "KnownOven known_oven",
@@ -406,9 +409,10 @@ __all__ = [
     "settings_text", "settings_wished", "sheet_bytes", "sheets_of_order", "size_formula",
     "slip_rows", "slip_sheet", "standing_of", "standings_of", "start_at_bench", "stop_at_bench",
     "table_change", "table_now", "take_out", "teach_view", "text_now", "texts_of", "time_load",
-    "tin_words", "tins_typed", "today_of", "torte_shown", "trial_counts", "trial_limits",
-    "trial_numbers", "trial_row", "trial_rows", "trial_sheet", "units_of", "vary_children",
-    "vary_each", "vary_formula", "verify_book", "verify_sheets", "versions_of", "weighing_of",
+    "tin_words", "tins_at_hand", "tins_typed", "today_of", "torte_shown", "trial_counts",
+    "trial_limits", "trial_numbers", "trial_row", "trial_rows", "trial_sheet", "units_of",
+    "vary_children", "vary_each", "vary_formula", "verify_book", "verify_sheets", "versions_of",
+    "weighing_of",
 ]
 # fmt: on
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import tzinfo
 
 from krume.base import as_text
-from krume.store import book_at, kitchen_of
+from krume.store import book_at, kitchen_of, table_rows
 from krume.usecases.answer import Asked
 from krume.usecases.oven import clock_at
 from krume.usecases.oven_load import Load
@@ -23,6 +23,12 @@ class OvenChoice:
     formula: str
     title: str
     tin: str
+
+
+def tins_at_hand(asked: Asked) -> tuple[str, ...]:
+    """The tins of the book, as written in its table, each once."""
+    rows = table_rows(book_at(asked.book), "tins.csv")
+    return tuple(dict.fromkeys(text for row in rows if (text := (row.get("tin") or "").strip())))
 
 
 @dataclass(frozen=True, slots=True)

@@ -25,6 +25,7 @@ from krume.usecases import (
     put_in,
     take_out,
     time_load,
+    tins_at_hand,
 )
 from krume.web.frame.forms import Form, read_form
 from krume.web.frame.rendering import asked_of, page
@@ -64,6 +65,7 @@ class OvenPage:
     tins: int
     counts: tuple[int, ...]
     looked: tuple[str, ...]
+    known_tins: tuple[str, ...]
     form: Form
     client_id: str
 
@@ -96,6 +98,7 @@ def _page(request: Request, form: Form, status: int = 200) -> Response:
         tins=put.tins,
         counts=_COUNTS,
         looked=put.looked,
+        known_tins=tins_at_hand(asked) if put.chosen else (),
         form=put.form,
         client_id=form.get("new") or str(uuid4()),
     )
