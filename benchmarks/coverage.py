@@ -93,7 +93,7 @@ def worlds() -> dict[str, World]:
         "heavier tails": heavy_tails,
         "dials 10 K too low": dial_off(10.0),
         "dials 10 K too high": dial_off(-10.0),
-        "ovens of the published hands": heat_off(heat_evidence(hands).mean),
+        "ovens of the published hands": heat_off(heat_evidence(hands).ln_mean),
     }
 
 

@@ -33,7 +33,7 @@ def test_the_doubt_about_an_oven_is_as_wide_as_said() -> None:
 
 def test_a_tubes_doubt_is_wider_towards_later_alone() -> None:
     even, late = (
-        draw(BUTTER18.batter, Oven(165), count=256, discrepancy=0.25, discrepancy_late=late)
+        draw(BUTTER18.batter, Oven(165), count=256, discrepancy=0.25, late_discrepancy=late)
         for late in (None, 0.50)
     )
     assert late.factor[1:] == pytest.approx(
@@ -54,7 +54,7 @@ def test_only_a_fan_oven_has_a_doubt_of_its_wind() -> None:
 @pytest.mark.parametrize("material", ["aluminium", "dark", "silicone"])
 def test_a_tins_wall_is_doubted_as_far_as_its_material_says(material: str) -> None:
     many = draw(BUTTER18.batter, Oven(165), count=512, discrepancy=0.12, material=material)
-    assert np.log(many.tin[1:]).std() == pytest.approx(wall(material).spread, rel=0.02)
+    assert np.log(many.tin[1:]).std() == pytest.approx(wall(material).ln_spread, rel=0.02)
 
 
 def test_what_is_drawn_stays_within_its_rows() -> None:

@@ -31,8 +31,8 @@ def test_an_unknown_material_is_named_with_those_known() -> None:
 
 
 def test_every_tin_material_says_how_far_its_heat_may_be_off() -> None:
-    assert all(0 < each.spread <= 0.25 for each in walls().values())
-    assert walls()["silicone"].spread == max(each.spread for each in walls().values())
+    assert all(0 < each.ln_spread <= 0.25 for each in walls().values())
+    assert walls()["silicone"].ln_spread == max(each.ln_spread for each in walls().values())
 
 
 def test_every_parameter_is_drawn_or_says_why_not() -> None:

@@ -107,16 +107,16 @@ def _evidence(*kinds: str) -> HeatEvidence:
 def test_hands_that_bake_until_done_do_not_ask_for_another_middle() -> None:
     found = _evidence("timed", "table", "household")
     assert len(found.hands) == 7
-    assert found.mean == pytest.approx(-0.08, abs=0.02)
-    assert found.mean_error == pytest.approx(0.07, abs=0.02)
-    assert abs(found.mean) < 1.5 * found.mean_error
+    assert found.ln_mean == pytest.approx(-0.08, abs=0.02)
+    assert found.ln_mean_error == pytest.approx(0.07, abs=0.02)
+    assert abs(found.ln_mean) < 1.5 * found.ln_mean_error
 
 
 @pytest.mark.pin
 def test_hands_that_bake_for_a_fixed_time_bake_longer_than_until_done() -> None:
     found = _evidence("fixed")
     assert len(found.hands) == 5
-    assert found.mean == pytest.approx(-0.35, abs=0.02)
+    assert found.ln_mean == pytest.approx(-0.35, abs=0.02)
 
 
 def test_all_hands_scatter_about_the_middle_as_the_draws_do() -> None:
@@ -128,7 +128,7 @@ def test_all_hands_scatter_about_the_middle_as_the_draws_do() -> None:
         simulate(pound.batter, pound.tin, replace(pound.oven, heat=h)).minutes for h in (1.1, 0.9)
     )
     slope = np.log(hot / cool) / np.log(1.1 / 0.9)
-    assert found.scatter == pytest.approx(spread / abs(slope), rel=0.15)
+    assert found.ln_scatter == pytest.approx(spread / abs(slope), rel=0.15)
 
 
 def test_one_heat_serves_the_pound_cake_at_five_temperatures() -> None:

@@ -51,7 +51,7 @@ def test_the_stated_noise_is_as_wide_as_repeats_scatter() -> None:
     ]
     heat = [next(u for u in each if u.key == "oven-heat") for each in found]
     scatter = float(np.std([u.share for u in heat], ddof=1))
-    assert scatter < 4 * heat[0].noise + 0.01
+    assert scatter < 4 * heat[0].share_error + 0.01
 
 
 @pytest.mark.parametrize("case", [c for c in CASES if c.name != "chiffon"], ids=lambda c: c.name)

@@ -73,13 +73,13 @@ def draw(
     *,
     count: int,
     discrepancy: float,
-    discrepancy_late: float | None = None,
+    late_discrepancy: float | None = None,
     material: str = "aluminium",
     seed: int = 7,
 ) -> Draws:
     """Nominal bake and `count` joint draws of what is not known; equal seeds give equal draws.
 
-    `discrepancy_late` is the doubt towards later alone, where it is the wider one.
+    `late_discrepancy` is the doubt towards later alone, where it is the wider one.
     """
     base, off = nominal(batter, oven), _Offs(count, np.random.default_rng(seed))
     kind = "spread-density" if batter.density_measured else "spread-density-unmeasured"
@@ -103,9 +103,9 @@ def draw(
         colour=off.times(base.colour, value("spread-colour")),
         core_shift=off.around(base.core_shift, value("spread-core")),
         core_margin=off.within(base.core_margin, "core-margin"),
-        factor=off.times(base.factor, discrepancy, discrepancy_late),
+        factor=off.times(base.factor, discrepancy, late_discrepancy),
         film=off.times(base.film, value("spread-fan") if oven.fan else 0.0),
-        tin=off.times(base.tin, wall(material).spread),
+        tin=off.times(base.tin, wall(material).ln_spread),
         set_share=_set_share(off.times(np.ones(1), value("spread-set"))),
     )
 

@@ -33,13 +33,13 @@ _WALL_COLUMNS = (
 class Wall:
     """What a tin's material does to heat: emissivity, heat per area, resistance.
 
-    `spread` is the doubt (in ln) about the heat that passes such a wall: its shine, its thickness.
+    `ln_spread` is the doubt about the heat that passes such a wall: its shine, its thickness.
     """
 
     emissivity: float
     heat_per_area_j_m2k: float
     resistance_m2k_w: float
-    spread: float = 0.0
+    ln_spread: float = 0.0
 
 
 @cache

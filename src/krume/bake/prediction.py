@@ -140,7 +140,7 @@ def drawn(batter: Batter, tin: Tin, oven: Oven, *, count: int, seed: int = 7) ->
         oven,
         count=count,
         discrepancy=discrepancy_of(batter, tin, oven),
-        discrepancy_late=value("discrepancy-tube-late") if tin.shape in HOLES else None,
+        late_discrepancy=value("discrepancy-tube-late") if tin.shape in HOLES else None,
         material=tin.material,
         seed=seed,
     )

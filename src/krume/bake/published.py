@@ -139,15 +139,15 @@ def ln_heat(bake: PublishedBake) -> float:
 class HeatEvidence:
     """Heat that hands other than ours baked with: each hand counts once.
 
-    `mean` and `spread` are of the logarithm over hands; `scatter` is the root mean square from the
-    model's own middle, in which everything else not known of those bakes stands too.
+    `ln_mean` (with its error) and `ln_spread` are over hands; `ln_scatter` is the root mean square
+    from the model's own middle, in which all else not known of those bakes stands too.
     """
 
     hands: tuple[tuple[str, float], ...]
-    mean: float
-    spread: float
-    mean_error: float
-    scatter: float
+    ln_mean: float
+    ln_spread: float
+    ln_mean_error: float
+    ln_scatter: float
 
 
 def heat_evidence(bakes: tuple[PublishedBake, ...]) -> HeatEvidence:
@@ -160,8 +160,8 @@ def heat_evidence(bakes: tuple[PublishedBake, ...]) -> HeatEvidence:
     spread = float(each.std(ddof=1))
     return HeatEvidence(
         hands=hands,
-        mean=float(each.mean()),
-        spread=spread,
-        mean_error=spread / float(np.sqrt(len(each))),
-        scatter=float(np.sqrt((each**2).mean())),
+        ln_mean=float(each.mean()),
+        ln_spread=spread,
+        ln_mean_error=spread / float(np.sqrt(len(each))),
+        ln_scatter=float(np.sqrt((each**2).mean())),
     )

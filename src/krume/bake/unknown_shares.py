@@ -51,13 +51,13 @@ _TEXTS = {
 class Unknown:
     """One thing not known: its part of the scatter of the minutes (0 to 1), and what narrows it.
 
-    `noise` is the standard error of `share` with so many draws.
+    `share_error` is the standard error of `share` with so many draws.
     """
 
     key: str
     text: str
     share: float
-    noise: float
+    share_error: float
 
 
 def unknowns(
