@@ -11,6 +11,7 @@ from krume.store import (
     KeptStep,
     KeptTrial,
     book_at,
+    database_of,
     end_weighing,
     keep_trial,
     say_steps,
@@ -45,11 +46,15 @@ WORD_LIMIT, NOTE_LIMIT = 80, 4_000
 
 @dataclass(frozen=True, slots=True)
 class TrialRow:
-    """A trial with the name of its formula, and what of its weighing differs from the plan."""
+    """A trial with the name of its formula, and what of its weighing differs from the plan.
+
+    `has_plan` says whether the version it was weighed by is there; plain texts keep none.
+    """
 
     trial: KeptTrial
     formula: str
     differs: tuple[str, ...]
+    has_plan: bool = False
 
 
 def trial_numbers(typed: dict[str, str]) -> tuple[dict[str, float | None], dict[str, str]]:
@@ -195,7 +200,8 @@ def trial_row(key: str, asked: Asked) -> TrialRow:
     differs: tuple[str, ...] = ()
     if found.weighing:
         differs = differences_of(steps_of(book, found.weighing))
-    return TrialRow(found, formula_in(found.place), differs)
+    has_plan = found.weighing is not None and database_of(book) is not None
+    return TrialRow(found, formula_in(found.place), differs, has_plan)
 
 
 def formula_in(place: str) -> str:

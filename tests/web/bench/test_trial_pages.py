@@ -1,8 +1,12 @@
 """Trials as pages: three boxes first, all of them in a list, each with its weighing."""
 
 import re
+from pathlib import Path
 
 from starlette.testclient import TestClient
+
+from krume.usecases import export_book
+from krume.web import application
 
 SENT = {"key": "k", "trial": "t", "centre": "49", "core": "95", "word": "springy"}
 
@@ -60,3 +64,17 @@ def test_an_empty_book_says_where_to_begin(bare: TestClient) -> None:
     assert answer.status_code == 200
     assert "No bake has been written down yet" in answer.text
     assert bare.get("/trials/nothing").status_code == 404
+
+
+def test_beside_plain_texts_a_trial_is_shown_without_its_lines(
+    own: TestClient, tmp_path: Path
+) -> None:
+    weighed(own)
+    own.post("/bench/F2/end", data=SENT)
+    export_book(own.app.state.asked, tmp_path / "plain")  # type: ignore[attr-defined]
+    with TestClient(application(tmp_path / "plain"), base_url="http://127.0.0.1") as plain:
+        assert "teff flour: 26 g instead of 20" in plain.get("/trials").text
+        text = plain.get("/trials/t").text
+    assert "plain texts do not keep the version" in text
+    assert "teff flour: 26 g instead of 20" in text
+    assert 'aria-label="What was weighed"' not in text

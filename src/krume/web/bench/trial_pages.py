@@ -148,8 +148,9 @@ def _trial(
     request: Request, row: TrialRow, form: Form, *, conflict: str = "", status: int = 200
 ) -> Response:
     asked, kept = asked_of(request), row.trial
-    clocks = None if kept.weighing is None else clocks_at_bench("", asked, key=kept.weighing)
-    weighed = () if kept.weighing is None else _weighed(request, kept.weighing)
+    weighing = kept.weighing if row.has_plan else None
+    clocks = None if weighing is None else clocks_at_bench("", asked, key=weighing)
+    weighed = () if weighing is None else _weighed(request, weighing)
     title = row.formula if clocks is None else clocks.bench.plan.title
     context = TrialPage(
         title, row, weighed, _clocks(clocks), form, is_open=True, conflict=conflict,
