@@ -3,6 +3,7 @@
 import platform
 from collections.abc import Callable
 
+import benchmarks.baking as baking
 import benchmarks.blending as blending
 import benchmarks.loading as loading
 import benchmarks.matters as matters
@@ -22,6 +23,7 @@ PARTS: tuple[Callable[[], list[Row]], ...] = (
     paper.rows,
     rounding.rows,
     matters.rows,
+    baking.rows,
     varying.rows,
     slipping.rows,
     blending.rows,
