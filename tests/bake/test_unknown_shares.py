@@ -89,6 +89,18 @@ def test_every_unknown_says_what_would_narrow_it() -> None:
         assert each.text.endswith(".") and each.text.count(".") == 2, each.key
 
 
+def test_what_was_narrowed_already_is_narrowed_in_another_way() -> None:
+    timed = replace(BUTTER18.oven, ln_heat_sd=0.12, temp_half_width_c=2.0)
+    texts = {u.key: u.text for u in unknowns(BUTTER18.batter, BUTTER18.tin, timed)}
+    usual = {u.key: u.text for u in _butter18()}
+    assert "another cake" in texts["oven-heat"] and "one bake" in usual["oven-heat"]
+    assert "thermometer in the middle" in usual["oven-temperature"]
+    assert texts["oven-temperature"] != usual["oven-temperature"]
+    assert {k: t for k, t in texts.items() if not k.startswith("oven")} == {
+        k: t for k, t in usual.items() if not k.startswith("oven")
+    }
+
+
 def test_knowing_the_first_one_narrows_the_minutes_as_its_share_says() -> None:
     heat = _butter18()[0]
     whole = predict(BUTTER18.batter, BUTTER18.tin, BUTTER18.oven)

@@ -8,6 +8,7 @@ from scipy.special import ndtri
 from krume.bake.batter import Batter, Oven
 from krume.bake.draws import Draws
 from krume.bake.grid import Array
+from krume.bake.parameters import value
 from krume.bake.prediction import drawn, likeliest, simulate_many
 from krume.base import Infeasible, InputError
 from krume.size import Tin
@@ -43,8 +44,20 @@ _TEXTS = {
     "colour": "How brown is brown enough. Say pale, golden or brown, and look at the top.",
     "crust": "How the top dries. No kitchen can measure it; timed bakes of this cake take it in.",
     "crumb": "How heat goes through the foam. No kitchen can measure it; timed bakes take it in.",
-    "model": "What the model leaves out. Timed bakes of this very cake take it in.",
+    "model": "What the model leaves out. Time this very cake: its own bakes take it in.",
 }
+# What is said once the usual way has narrowed it, by the row that it was before.
+_NARROWED = {
+    "oven-heat": (
+        "spread-heat",
+        "How strongly this oven heats. Its timed bakes told some of it; time another cake in it.",
+    ),
+    "oven-temperature": (
+        "spread-oven",
+        "How hot this oven really is. Its thermometer told some of it; read it at this setting too.",
+    ),
+}
+_NARROWER = 0.9
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,8 +102,17 @@ def unknowns_of(batter: Batter, draws: Draws, minutes: Array) -> tuple[Unknown, 
         held = [place[field] for field in fields if field in place]
         if held:
             most = float(np.sqrt((noise[held] ** 2).sum()))
-            found.append(Unknown(key, _TEXTS[key], float(share[held].sum()), most))
+            found.append(Unknown(key, _text(key, draws), float(share[held].sum()), most))
     return tuple(sorted(found, key=lambda each: (-each.share, each.key)))
+
+
+def _text(key: str, draws: Draws) -> str:
+    """What is not known and what narrows it; another way where the first was taken."""
+    if key not in _NARROWED:
+        return _TEXTS[key]
+    row, beyond = _NARROWED[key]
+    drawn_as = {"oven-heat": np.log(draws.heat[1:]), "oven-temperature": draws.oven_k[1:]}[key]
+    return beyond if float(drawn_as.std()) < _NARROWER * value(row) else _TEXTS[key]
 
 
 def first_order(inputs: Array, outcome: Array) -> tuple[Array, Array]:
