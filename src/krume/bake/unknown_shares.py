@@ -54,7 +54,7 @@ _NARROWED = {
     ),
     "oven-temperature": (
         "spread-oven",
-        "How hot this oven really is. Its thermometer told some of it; read it at this setting too.",
+        "How hot this oven really is. Its thermometer told some of it; read it at this dial too.",
     ),
 }
 _NARROWER = 0.9
