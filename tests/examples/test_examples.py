@@ -96,7 +96,7 @@ def test_cool_a_cake(capsys: pytest.CaptureFixture[str]) -> None:
     assert found.way == "rack"
     out = capsys.readouterr().out
     assert "Cut it into layers" in out
-    assert "Roll it 3 to 5 min after the oven" in out
+    assert "Roll it 3 to 7 min after the oven" in out
     assert "another 54 to 67 min" in out
 
 

@@ -8,7 +8,7 @@ from krume.plan import usual_cooling_min
 from krume.usecases.cooling_page import cooled_in_own_tin
 from krume.usecases.cooling_words import span_min
 
-_SHORT = 1.1
+_SHORT = 1.2
 """A middle value so many times the planned one is told; nearer it is inside the doubt."""
 
 

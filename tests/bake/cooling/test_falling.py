@@ -1,6 +1,7 @@
 """Cooling of plain bodies against the exact series, and the ledger of heat."""
 
 from collections.abc import Callable
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -109,6 +110,15 @@ def test_water_that_leaves_takes_its_heat_along() -> None:
     assert float(slow.water_kg[-1, 0]) == 0.0
     latent_j = 2.4e6 * float(fast.water_kg[-1, 0])
     assert 0.2 * float(fast.lost_j[-1, 0]) < latent_j < 0.8 * float(fast.lost_j[-1, 0])
+
+
+def test_a_face_that_dries_lets_less_and_less_pass_once_its_wet_skin_is_gone() -> None:
+    wet = Face(still_film("up", 0.05), 0.9, breath=0.0)
+    skin = replace(wet, drying=7000.0, wet=0.08)
+    dry = replace(wet, drying=7000.0)
+    left = [float(_fall(_body(Cells()), each, each, 30.0).water_kg[-1, 0])
+            for each in (wet, skin, dry)]  # fmt: skip
+    assert left[0] > 1.2 * left[1] > 1.2 * left[2] > 0
 
 
 def test_a_body_as_warm_as_its_room_stays_as_it_is() -> None:

@@ -87,7 +87,8 @@ def test_a_sheet_on_its_cloth_breathes_upwards_only_and_a_roll_through_one_layer
     assert flat.bottom.breath is None
     assert flat.top.breath is not None
     assert roll.side is not None
-    assert roll.side.breath == 300.0
+    assert np.asarray(roll.side.breath).tolist() == [[300.0]] * len(cake.draws)
+    assert roll.side.layer == pytest.approx(1 / 60, rel=1e-6)
 
 
 def test_a_thicker_sheet_makes_a_thicker_roll_of_the_same_length() -> None:

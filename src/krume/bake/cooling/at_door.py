@@ -59,6 +59,7 @@ def at_door(
         boiling_k=boiling + constant("celsius-zero"),
     )  # fmt: skip
     cake = _cake(tin, oven, footprint, cut, draws, float(field[:, -1].mean()), height_cm,
+                 density * batter.parts[0],
                  room_around(draws, pressure, crumb_activity(batter)))  # fmt: skip
     start = np.minimum(field[None] + draws.start_k[:, None, None], body.boiling_k)
     return AtDoor(body, start, cake, 1000 * tin.count / shown)
@@ -66,7 +67,7 @@ def at_door(
 
 def _cake(
     tin: Tin, oven: Oven, footprint: Footprint, cut: Section, draws: CoolingDraws,
-    at_wall_k: float, height_cm: float, around: Surroundings,
+    at_wall_k: float, height_cm: float, water_kg_m3: Array, around: Surroundings,
 ) -> Cake:  # fmt: skip
     above = max(oven.temp_c + constant("celsius-zero") - at_wall_k, 0.0)
     tin_k = at_wall_k + cooling_value("tin-warmth") * above
@@ -76,6 +77,7 @@ def _cake(
         height_m=height_cm / 100,
         has_hole=footprint.hole_radius_m > 0,
         crust_m=cut.crust_mm / 1000,
+        water_kg_m3=water_kg_m3,
         wall=wall(tin.material),
         tin_start_k=np.full((len(draws), 1), tin_k),
         draws=draws,

@@ -91,6 +91,8 @@ class Face:
 
     `layer` [m2K/W] lies between crumb and node (a gap, a cloth), `store` [J/m2K] is the node's own
     heat (a tin), `breath` [s/m] is what holds vapour back besides the film; None lets none pass.
+    `drying` [s/m per kg/m2] is what every further kilogram leaves dry behind it, from the first
+    `wet` [kg/m2] on.
     `start_k` is the node's first temperature, None that of the crumb at it. `own` is what is round
     this face alone (ice water), None what is round the body.
     """
@@ -100,6 +102,8 @@ class Face:
     layer: Array | float = 0.0
     store: float = 0.0
     breath: Array | float | None = None
+    drying: Array | float = 0.0
+    wet: Array | float = 0.0
     start_k: Array | None = None
     own: Surroundings | None = None
 

@@ -31,6 +31,7 @@ class _Now:
     lost: Array | float = 0.0
     given: Array | float = 0.0
     nodes: dict[str, Array] = field(default_factory=dict)
+    dried: dict[str, Array] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,6 +104,7 @@ def _enter(now: _Now, stage: Stage) -> None:
         else np.broadcast_to(face.start_k, edges[name].shape).copy()
         for name, face in _faces(stage)
     }
+    now.dried = {name: now.dried.get(name, np.zeros_like(node)) for name, node in now.nodes.items()}
     now.step = min(now.step, _FIRST_STEP_S)
     now.rate = np.zeros_like(now.temp)
 
@@ -155,6 +157,7 @@ def _sides(
         name: _side(
             face, face.own or stage.around, now.step, areas[name],
             1 / (face.layer + halves[name] / inside[name]), cells[name], now.nodes[name],
+            _breath(face, now.dried[name]),
         )
         for name, face in _faces(stage)
     }  # fmt: skip
@@ -181,7 +184,7 @@ def _halves(body: Body) -> dict[str, Array]:
 
 def _side(
     face: Face, around: Surroundings, step: float, area: Array,
-    inward: Array, cell: Array, node: Array,
+    inward: Array, cell: Array, node: Array, breath: Array | None,
 ) -> _Side:  # fmt: skip
     """Balance of the node: what comes through, what leaves by film, glow and vapour.
 
@@ -190,8 +193,8 @@ def _side(
     store = np.full_like(node, face.store / step)
     guess = node
     for _ in range(2):
-        at = guess if face.breath is None else np.minimum(guess, around.wettest_k)
-        outward, flux, steep, latent = _leaving(face, around, at)
+        at = guess if breath is None else np.minimum(guess, around.wettest_k)
+        outward, flux, steep, latent = _leaving(face, around, at, breath)
         total = inward + outward + store + latent * steep
         rest = outward * around.air_k + store * node - latent * (flux - steep * at)
         guess = (inward * cell + rest) / total
@@ -202,13 +205,23 @@ def _side(
     )  # fmt: skip
 
 
-def _leaving(face: Face, around: Surroundings, node: Array) -> tuple[Array, Array, Array, Array]:
+def _breath(face: Face, dried: Array) -> Array | None:
+    """What holds vapour back now: what did at first, and what has dried since."""
+    if face.breath is None:
+        return None
+    resistance: Array = face.breath + face.drying * np.maximum(dried - face.wet, 0.0)
+    return resistance
+
+
+def _leaving(
+    face: Face, around: Surroundings, node: Array, breath: Array | None
+) -> tuple[Array, Array, Array, Array]:
     film = around.brisk * face.film.at(node - around.air_k)
     outward = film + radiation(face.emissivity, node, around.air_k)
-    if face.breath is None:
+    if breath is None:
         none = np.zeros_like(node)
         return outward, none, none, none
-    resistance = face.breath + film_resistance_s_m(np.maximum(film, 0.1))
+    resistance = breath + film_resistance_s_m(np.maximum(film, 0.1))
     found = vapour_from(node, resistance, around.activity, around.vapour_pa, around.pressure_pa)
     return outward, found.flux, found.slope, found.latent
 
@@ -221,6 +234,7 @@ def _settle(now: _Now, name: str, side: _Side, cell: Array) -> None:
     # All that enters the node and does not stay in it leaves: by film and glow, and with vapour.
     out = side.inward * (cell - node) - side.store * (node - before)
     now.nodes[name] = node
+    now.dried[name] = now.dried[name] + leaving * now.step
     now.water = now.water + (side.area * leaving).sum(axis=1) * now.step
     now.lost = now.lost + (side.area * out).sum(axis=1) * now.step
     now.given = now.given - (side.area * side.store * (node - before)).sum(axis=1) * now.step

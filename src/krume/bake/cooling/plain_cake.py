@@ -57,7 +57,8 @@ def plain_cake_minutes(
     body = body_of(grid_of(Footprint(area, radius), Cells()), stuff, mass_kg=mass, height_m=height)
     cake = Cake(
         area_m2=area, rim_m=2 * math.pi * radius, height_m=height_cm / 100, has_hole=False,
-        crust_m=cooling_value("wall-crust") / 1000, wall=wall("aluminium"),
+        crust_m=cooling_value("wall-crust") / 1000, water_kg_m3=mass / (area * height) * water,
+        wall=wall("aluminium"),
         tin_start_k=np.zeros((len(draws), 1)), draws=draws,
         around=room_around(draws, pressure, crumb_activity(baked)),
     )  # fmt: skip

@@ -1,6 +1,6 @@
 """How a cake stands while it cools: in its tin, hung, turned out, as a warm sheet, as a roll."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 
 import numpy as np
@@ -10,7 +10,7 @@ from krume.bake.cooling.rows import cooling_value
 from krume.bake.cooling.spread import CoolingDraws
 from krume.bake.cooling.still_air import Film, crust_resistance_s_m, still_film
 from krume.bake.grid import Array
-from krume.bake.parameters import Wall
+from krume.bake.parameters import Wall, value
 from krume.evidence import column, load, optional
 
 WAY_COLUMNS = (
@@ -46,13 +46,17 @@ def cooling_ways() -> dict[str, CoolingWay]:
 
 @dataclass(frozen=True, slots=True)
 class Cake:
-    """Sizes of a baked cake [m], crust of its top [m], its tin, and draws of what is not known."""
+    """Sizes of a baked cake [m], crust of its top [m], its tin, and draws of what is not known.
+
+    `water_kg_m3` is what a dry layer has lost, one a draw.
+    """
 
     area_m2: float
     rim_m: float
     height_m: float
     has_hole: bool
     crust_m: float
+    water_kg_m3: Array
     wall: Wall
     tin_start_k: Array
     draws: CoolingDraws
@@ -111,8 +115,9 @@ def as_roll(cake: Cake, diameter_m: float, until_s: float) -> Stage:
     """Rolled in its cloth: a lying log, one layer of cloth round it, its ends open."""
     log = still_film("log", diameter_m)
     ends = _bare(cake, still_film("wall", diameter_m), 0.0)
-    side = Face(log, cooling_value("emissivity-crumb"), layer=cloth_layer(),
-                breath=cooling_value("cloth-breath"))  # fmt: skip
+    bare = _bare(cake, log, 0.0)
+    cloth = cooling_value("cloth-breath") + np.zeros_like(cake.water_kg_m3[:, None])
+    side = replace(bare, layer=cloth_layer(), breath=cloth)
     return Stage(until_s, cake.around, top=ends, bottom=ends, side=side)
 
 
@@ -122,8 +127,16 @@ def cloth_layer() -> float:
 
 
 def _bare(cake: Cake, film: Film, crust_m: float) -> Face:
-    crust = (crust_m * cake.draws.crust)[:, None]
-    return Face(film, cooling_value("emissivity-crumb"), breath=crust_resistance_s_m(crust))
+    """A bare face: its crust grows by what leaves; without one, a wet skin dries first."""
+    per_m = crust_resistance_s_m(cake.draws.crust)[:, None]
+    water = cake.water_kg_m3[:, None]
+    return Face(
+        film,
+        cooling_value("emissivity-crumb"),
+        breath=crust_m * per_m,
+        drying=per_m / water,
+        wet=0.0 if crust_m > 0 else value("wet-skin") * water,
+    )
 
 
 def _wrapped(film: Film) -> Face:
