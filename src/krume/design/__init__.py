@@ -72,10 +72,15 @@ from krume.design.slip import (
 from krume.design.weighing import Row, Weighing, weigh_out
 
 if TYPE_CHECKING:
-    from krume.design.blending import clashing_limits, next_blends, solve_blend
+    from krume.design.blending.clashing import clashing_limits
+    from krume.design.blending.solving import next_blends, solve_blend
 
 # What needs numpy and scipy is imported when it is first asked for.
-_HEAVY = {"clashing_limits": "blending", "next_blends": "blending", "solve_blend": "blending"}
+_HEAVY = {
+    "clashing_limits": "blending.clashing",
+    "next_blends": "blending.solving",
+    "solve_blend": "blending.solving",
+}
 
 
 def __getattr__(name: str) -> Any:

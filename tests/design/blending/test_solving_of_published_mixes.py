@@ -3,7 +3,7 @@
 import pytest
 
 from krume.base import Infeasible
-from krume.design.blending import BlendFit, BlendLimit, BlendTask, solve_blend
+from krume.design import BlendFit, BlendLimit, BlendTask, solve_blend
 from tests.agreement import agrees
 
 # Fat, milk solids without fat, sugar, total solids; the serum of milk and cream holds 9 % solids.
