@@ -24,5 +24,5 @@ def test_a_cream_has_nothing_of_it(demo: Asked) -> None:
 def test_the_order_sheet_has_a_row_for_each_cake_and_none_for_a_cream() -> None:
     part = oven_part({"F1": BAKE, "C1": None})
     assert part is not None and part.table is not None
-    assert part.table.rows == (("F1", "25", "33", "43", "core", "95"),)
+    assert part.table.rows == (("F1", "25", "33", "43", "95", "core"),)
     assert oven_part({"C1": None}) is None

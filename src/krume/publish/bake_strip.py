@@ -12,7 +12,7 @@ _LEFT, _RIGHT, _TOP, _LINE = 6.0, 8.0, 8.0, 62.0
 _TYPE, _SMALL = 13.0, 12.0
 _WEDGE = 8.0
 _AFTER = 1.06
-_FAMILY = "Atkinson Hyperlegible Next, DejaVu Sans, sans-serif"
+_FAMILY = "Krume Next, Atkinson Hyperlegible Next, DejaVu Sans, sans-serif"
 
 
 @dataclass(frozen=True, slots=True)

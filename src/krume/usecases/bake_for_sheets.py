@@ -33,15 +33,18 @@ def oven_part(bakes: Mapping[str, ModelBake | None]) -> LeafPart | None:
             as_text(bake.minutes.low, 0),
             as_text(bake.likely_min, 0),
             as_text(bake.minutes.high, 0),
-            bake.last,
             as_text(bake.core_c, 1),
+            bake.last,
         )
         for name, bake in bakes.items()
         if bake is not None
     )
     if not rows:
         return None
-    head = ("formula", "check from, min", "likely", "latest", "comes last", "core, °C")
-    table = LeafTable(head, rows, right=(1, 2, 3, 5), wide=0)
-    line = "By the bake model, one cake in its own tin. The skewer, the probe and the eye decide."
+    head = ("formula", "check from", "likely", "latest", "core, °C", "last")
+    table = LeafTable(head, rows, right=(1, 2, 3, 4), wide=0)
+    line = (
+        "Minutes by the bake model, one cake in its own tin. The skewer, the probe and the eye "
+        "decide."
+    )
     return LeafPart("In the oven", (line,), table=table)
