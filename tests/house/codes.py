@@ -14,6 +14,10 @@ MAKERS = {
     "ask": ("question", 0, 1),
     "Notice": ("notice", 0, 1),
     "note": ("notice", 0, 1),
+    # In tables: beside which cell, then the code and the words.
+    "Fault": ("question", 1, 2),
+    "fault": ("question", 1, 2),
+    "Flag": ("notice", 1, 2),
 }
 
 
