@@ -5,7 +5,6 @@ import pytest
 from krume.base import NotFoundError
 from krume.usecases import Asked, SlipWish, slip_sheet
 
-COVERS = ("slip",)
 WISH = SlipWish(weighed=("white rice=40", "teff=26"))
 
 

@@ -37,13 +37,7 @@ if TYPE_CHECKING:
         stop_at_bench,
     )
     from krume.usecases.bench_cup import CupNow, cup_at_bench, cup_limits, keep_cup
-    from krume.usecases.bench_heard import (
-        ClockSaid,
-        CupSaid,
-        EndSaid,
-        hear_at_bench,
-        moment_said,
-    )
+    from krume.usecases.bench_heard import ClockSaid, CupSaid, EndSaid, hear_at_bench, moment_said
     from krume.usecases.bench_result import Bench, BenchSaid
     from krume.usecases.bench_state import Spot
     from krume.usecases.bench_ways import BenchSlip, BenchWay
@@ -173,13 +167,7 @@ if TYPE_CHECKING:
     from krume.usecases.sheet import card_bytes, make_sheets
     from krume.usecases.sheet_result import SheetFile, SheetResult
     from krume.usecases.size import SizeWish, size_formula
-    from krume.usecases.size_keep import (
-        ParentNow,
-        SizeChoice,
-        is_new_size,
-        keep_size,
-        parent_now,
-    )
+    from krume.usecases.size_keep import ParentNow, SizeChoice, is_new_size, keep_size, parent_now
     from krume.usecases.size_result import SizeOption, SizeResult
     from krume.usecases.slip import SlipWish, rescue_slip, slip_sheet
     from krume.usecases.slip_lines import SlipRow, slip_rows

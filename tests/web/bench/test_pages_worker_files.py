@@ -6,7 +6,6 @@ from importlib.resources import files
 import pytest
 from starlette.testclient import TestClient
 
-COVERS = ("pages",)
 STATIC = files("krume.web") / "static"
 
 

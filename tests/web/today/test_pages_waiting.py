@@ -7,8 +7,6 @@ from tests.web.bench.conftest import Served, served
 
 __all__ = ["browser", "page", "served"]
 
-COVERS = ("pages",)
-
 
 def test_what_waits_of_a_bench_is_said_until_it_is_in_the_book(page: Page, served: Served) -> None:
     page.goto(served.address)
