@@ -211,7 +211,7 @@ def _row_height(setup: Setup, state: State) -> Array:
 def _cut(setup: Setup, state: State) -> Cut:
     own, share = setup.own, setup.grid.ring_share
     rings, row_height = share.size, _row_height(setup, state)
-    dried = np.maximum(state.dry[0, :rings] - own.wet[0], 0.0) * own.per_dry[0, :rings]
+    dried = np.maximum(state.dry[0, :rings] - own.wet[0, :rings], 0.0) * own.per_dry[0, :rings]
     colour = float(constant("browning-limit") - state.left[0] @ share)
     crust = float(dried @ share * row_height[-1])
     return Cut(float(state.time[0]), state.temp[0].copy(), row_height, colour, crust)

@@ -46,7 +46,9 @@ def prepare(
     if layers is not None:
         shine[rings:][layers.at] = layers.emissivity
     taken = _taken(oven.around, draws, rings, len(shine))
-    own = _inside(batter, footprint, draws, grid, faces, material) | _outside(draws, material, air)
+    own = _inside(batter, footprint, draws, grid, faces, material) | _outside(
+        batter, draws, faces, material, air
+    )
     return Setup(
         grid=grid,
         faces=faces,
@@ -85,10 +87,12 @@ def faces_of(grid: Grid, *, has_hole: bool) -> Faces:
     return Faces(
         cell=np.concatenate(cell),
         row=np.concatenate(at_row),
-        area_flat=np.concatenate(flat),
-        area_tall=np.concatenate(tall),
-        half_flat=np.concatenate(half_flat),
-        half_tall=np.concatenate(half_tall),
+        skin_cell=np.concatenate([(rows - 1) * rings + ring, *cell]),
+        skin_row=np.concatenate([0 * ring + rows - 1, *at_row]),
+        area_flat=np.concatenate(flat)[None],
+        area_tall=np.concatenate(tall)[None],
+        half_flat=np.concatenate(half_flat)[None],
+        half_tall=np.concatenate(half_tall)[None],
         shared=tuple(shared),
     )
 
@@ -148,7 +152,6 @@ def _inside(
 ) -> dict[str, Array]:
     """The batter itself: masses, foam and what makes it rise."""
     row_height = grid.z_share * (draws.mass / (draws.density * footprint.area_m2))[:, None]
-    at_row = np.concatenate([np.full(grid.ring_area.size, grid.z_share.size - 1), faces.row])
     water = draws.density * batter.parts[0]
     empty = np.maximum(1 - draws.density / material.solid_kg_m3, value("least-air"))
     start = draws.start_k
@@ -165,29 +168,35 @@ def _inside(
         "leaven_most": np.full(len(draws), batter.gas_ratio),
         "pores": draws.vapour_conduction,
     }
-    return {name: _cube(each, cell_mass.shape) for name, each in alike.items()} | {
+    return {name: _spread(each, cell_mass.shape) for name, each in alike.items()} | {
         "cell_mass": cell_mass,
         "row_height": row_height,
-        "per_dry": 1 / (row_height[:, at_row] * water[:, None]),
-        "wet": (draws.wet_skin * water)[:, None],
+        "per_dry": 1 / (row_height[:, faces.skin_row] * water[:, None]),
     }
 
 
-def _cube(each: Array, shape: tuple[int, ...]) -> Array:
-    """One figure a draw on all its cells: small arrays of one shape are the quickest."""
-    return np.broadcast_to(each[:, None, None], shape).copy()
-
-
-def _outside(draws: Draws, material: Material, air: Array) -> dict[str, Array]:
-    """The crust, and what vapour meets on its way out."""
+def _outside(
+    batter: Batter, draws: Draws, faces: Faces, material: Material, air: Array
+) -> dict[str, Array]:
+    """The crust, and what vapour meets on its way out; of the faces, only the top is wet."""
     warm = (_FRONT_STANDS_K / 273.15) ** 1.8
     diffusion = value("diffusion-air") * warm * _SEA_LEVEL_PA / material.pressure_pa
+    top = (len(draws), len(faces.skin_cell) - len(faces.cell))
+    skin = (len(draws), len(faces.skin_cell))
+    wet = np.zeros(skin)
+    wet[:, : top[1]] = (draws.wet_skin * draws.density * batter.parts[0])[:, None]
     return {
-        "crust": (1 / draws.crust_conduction)[:, None],
-        "crust_vapour": (1 / (draws.crust_diffusion * diffusion))[:, None],
-        "film_top": (value("air-heat") / (value("lewis") * air))[:, None],
-        "oven_vapour": _held(draws, material.pressure_pa),
+        "crust": _spread(1 / draws.crust_conduction, skin),
+        "crust_vapour": _spread(1 / (draws.crust_diffusion * diffusion), top),
+        "film_top": _spread(value("air-heat") / (value("lewis") * air), top),
+        "oven_vapour": _spread(_held(draws, material.pressure_pa)[:, 0], top),
+        "wet": wet,
     }
+
+
+def _spread(each: Array, shape: tuple[int, ...]) -> Array:
+    """One figure a draw on all its places: small arrays of one shape are the quickest."""
+    return np.broadcast_to(each.reshape(-1, *[1] * (len(shape) - 1)), shape).copy()
 
 
 def start(setup: Setup) -> State:
@@ -210,7 +219,7 @@ def start(setup: Setup) -> State:
         skin=skin,
         skin_rate=none(rings + faces),
         dry=none(rings + faces),
-        flux=none(rings),
+        flux=none(rings + faces),
         front=skin[:, :rings].copy(),
         front_rate=none(rings),
         last_front=skin[:, :rings].copy(),

@@ -19,12 +19,15 @@ Which = np.ndarray[tuple[int, ...], np.dtype[np.bool_]]
 class Faces:
     """Where a tin touches the batter, (faces,): all rings of the bottom, then rows of the walls.
 
-    `cell` and `row` are the cell and its row; areas and half cells are `…_flat` where they stand
+    `cell` and `row` are the cell and its row, `skin_cell` and `skin_row` the same with the top's
+    rings first; areas and half cells are `…_flat` where they stand
     still and `…_tall` for each metre of the row's height.
     """
 
     cell: Place
     row: Place
+    skin_cell: Place
+    skin_row: Place
     area_flat: Array
     area_tall: Array
     half_flat: Array

@@ -107,25 +107,39 @@ def sides_of(setup: Setup, state: State, middle: Middle) -> Sides:
     if setup.layers is not None:
         skin[:, rings:][:, setup.layers.at] = state.layer
     film = outside(own.film, own.glow, air, skin)
-    height = middle.height.take(faces.row, axis=1)
-    area = faces.area_flat + faces.area_tall * height
+    height = middle.height.take(faces.skin_row, axis=1)
+    crumb = _flat(middle.resistivity).take(faces.skin_cell, axis=1)
+    dried = np.maximum(state.dry + half_step * state.flux - own.wet, 0.0)
+    crust = dried * height * own.per_dry
+    worse = crust * np.maximum(own.crust - crumb, 0.0)
+    tall = height[:, rings:]
+    area = faces.area_flat + faces.area_tall * tall
     outward = film[:, rings:]
     pull, layers = outward * air, None
     if setup.layers is not None:
         outward, pull, layers = _layered(setup, state, outward, pull, air)
-    crumb = _flat(middle.resistivity).take(faces.cell, axis=1)
-    crust = state.dry[:, rings:] * height * own.per_dry[:, rings:]
-    inside = setup.wall_m2k_w + crumb * (
-        faces.half_flat + faces.half_tall * height
-    ) + crust * np.maximum(own.crust - crumb, 0.0)  # fmt: skip
+    half = crumb[:, rings:] * (faces.half_flat + faces.half_tall * tall)
     walls = wall_step(
         state.skin[:, rings:],
-        inward=area / inside,
+        inward=area / (setup.wall_m2k_w + half + worse[:, rings:]),
         outward=area * outward,
         pull=area * pull,
         store=area * (setup.wall_heat / state.step)[:, None],
     )
-    top = _top(setup, state, middle, film[:, :rings], air)
+    top = top_step(
+        film[:, :rings],
+        air,
+        Skin(
+            contact=1 / middle.half[:, -1],
+            cell=middle.temp[:, -1],
+            guess=state.front + half_step * state.front_rate,
+            crust_m2k_w=worse[:, :rings],
+            vapour_s_m=own.film_top + crust[:, :rings] * own.crust_vapour,
+        ),
+        setup.material.front,
+        own.oven_vapour,
+        setup.material.boiling_k,
+    )
     return Sides(air, area, walls, top, layers)
 
 
@@ -150,27 +164,11 @@ def _flat(cells: Array) -> Array:
     return flat
 
 
-def _top(setup: Setup, state: State, middle: Middle, film: Array, air: Array) -> TopStep:
-    own, half_step = setup.own, (0.5 * state.step)[:, None]
-    rings = film.shape[1]
-    dried = np.maximum(state.dry[:, :rings] + half_step * state.flux - own.wet, 0.0)
-    crust = dried * middle.height[:, -1:] * own.per_dry[:, :rings]
-    skin = Skin(
-        contact=1 / middle.half[:, -1],
-        cell=middle.temp[:, -1],
-        guess=state.front + half_step * state.front_rate,
-        crust_m2k_w=crust * np.maximum(own.crust - middle.resistivity[:, -1], 0.0),
-        vapour_s_m=own.film_top + crust * own.crust_vapour,
-    )
-    material = setup.material
-    return top_step(film, air, skin, material.front, own.oven_vapour, material.boiling_k)
-
-
 def solve(setup: Setup, state: State, middle: Middle, sides: Sides) -> Change:
     """Change of temperature over the step, by splitting into rings and rows."""
     temp, walls, top = state.temp, sides.walls, sides.top
     rows, rings = temp.shape[1:]
-    last, area = rings + rows, setup.grid.ring_area
+    last, area = rings + rows, setup.grid.ring_area[None]
     beside = _flat(temp).take(setup.faces.cell, axis=1)
     bring = walls.source - walls.diagonal * beside
     ring_sum, row_sum, flow = np.zeros((3, *temp.shape))
@@ -230,7 +228,7 @@ def _settle_top(setup: Setup, state: State, sides: Sides) -> None:
     rings = top.flux.shape[1]
     state.dry[:, :rings] += top.flux * step
     state.lost = state.lost + (top.flux @ setup.grid.ring_area) * state.step
-    state.flux = top.flux
+    state.flux[:, :rings] = top.flux
     outer_rate = state.skin_rate[:, :rings]
     if state.time[0] > 0:
         state.front_rate = (top.front - state.last_front) / step
