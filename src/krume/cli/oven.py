@@ -83,7 +83,8 @@ def _show_oven(page: Page, oven: "OvenShown") -> None:
     page.head(f"{oven.name}, {'fan' if oven.fan else 'no fan'}, {oven.shelf} shelf")
     if oven.dial_c is not None:
         page.line(
-            f"For {number(oven.at_c, 0)} °C turn the dial to {number(oven.dial_c, 0)} °C.",
+            f"For {number(oven.at_c, 0)} °C turn the dial to {number(oven.dial_c, 0)} °C "
+            f"({number(oven.dial_f, 0)} °F).",
             indent=1,
             style="bold",
         )
@@ -93,11 +94,22 @@ def _show_oven(page: Page, oven: "OvenShown") -> None:
         page.line(f"Not the same at every setting: {read}.", indent=1)
     if oven.swing_c is not None:
         page.line(f"The thermostat swings it by {number(oven.swing_c)} °C either way.", indent=1)
+    if oven.drift_c is not None:
+        page.line(_drift(oven.drift_c), indent=1)
     page.line(oven.heat_text, indent=1)
     for flag in oven.flagged:
         if flag.code == "bake-invented":
             continue
         page.line(f"Not counted: {flag.key}: {flag.reason.rstrip('.')}.", indent=1)
+
+
+def _drift(drift_c: float) -> str:
+    """`It moved by 8 °C from the first reading to the last.`"""
+    way = "up" if drift_c > 0 else "down"
+    return (
+        f"It went {way} by {number(abs(drift_c), 0)} °C from the first reading to the last. "
+        "Was it mended? --until DATE begins anew."
+    )
 
 
 def _show_record(page: Page, record: "OvenRecordShown") -> None:

@@ -127,6 +127,7 @@ class OvensNow:
     can_edit: bool
     places: tuple[OvenPlace, ...]
     dial_sd_c: float | None
+    dial_f: float | None
 
 
 def ovens_now(asked: Asked, *, want_c: float | None = None) -> OvensNow:
@@ -149,6 +150,7 @@ def ovens_now(asked: Asked, *, want_c: float | None = None) -> OvensNow:
         can_edit=can_edit(book),
         places=_places(asked),
         dial_sd_c=known.offset_sd_c,
+        dial_f=None if offset is None else (want - offset) * 1.8 + 32,
     )
 
 

@@ -28,7 +28,8 @@ class OvenShown:
     """One oven with or without its fan, on one shelf; None is not known.
 
     `offset_c` and `dial_c` are for a true temperature of `at_c`. `offset_from` is readings, or
-    studio.toml where only their mean is written down. `heat` is over the usual oven's, with the
+    studio.toml where only their mean is written down. `drift_c` is by how much it moved from the
+    first day to the last. `heat` is over the usual oven's, with the
     four fifths in the middle; `prior_heat` is that before any bake.
     """
 
@@ -40,9 +41,11 @@ class OvenShown:
     offset_sd_c: float | None
     offset_from: str | None
     dial_c: float | None
+    dial_f: float | None
     dials: tuple[OvenAtDial, ...]
     differs: bool
     swing_c: float | None
+    drift_c: float | None
     readings: int
     temp_half_width_c: float
     heat: Interval

@@ -111,6 +111,7 @@ def oven_shown(known: KnownOven) -> OvenShown:
     offset = known.learnt.offset
     dials = () if offset is None else offset.dials_c
     source = None if offset is None else "studio.toml" if known.is_said else "readings"
+    dial_c = None if offset is None else offset.dial_for(known.at_c)
     shown = OvenShown(
         name=known.name,
         fan=known.fan,
@@ -119,7 +120,8 @@ def oven_shown(known: KnownOven) -> OvenShown:
         offset_c=_rounded(known.offset_c),
         offset_sd_c=_rounded(known.offset_sd_c),
         offset_from=source,
-        dial_c=None if offset is None else round(offset.dial_for(known.at_c), 1),
+        dial_c=_rounded(dial_c),
+        dial_f=None if dial_c is None else round(dial_c * 1.8 + 32, 1),
         dials=tuple(
             OvenAtDial(round(d, 1), round(offset.at(d), 1), round(offset.sd_c(d), 1))
             for d in dials
@@ -127,6 +129,7 @@ def oven_shown(known: KnownOven) -> OvenShown:
         ),
         differs=offset is not None and offset.differs,
         swing_c=None if offset is None else _rounded(offset.swing_c),
+        drift_c=None if offset is None else _rounded(offset.drift_c),
         readings=known.readings,
         temp_half_width_c=round(known.temp_half_width_c, 1),
         heat=_heat(math.log(known.heat), known.ln_heat_sd),

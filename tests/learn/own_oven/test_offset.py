@@ -117,3 +117,21 @@ def test_an_offset_moves_with_what_was_read(shift: float, wander: list[float]) -
     if here is not None and there is not None:
         assert there.at(160.0) - here.at(160.0) == pytest.approx(shift, abs=1e-6)
         assert there.sd_c(160.0) == pytest.approx(here.sd_c(160.0), abs=1e-6)
+
+
+def _months(*means: float) -> OffsetLearnt:
+    days = (f"2027-0{month}-03" for month in range(1, 10))
+    return _learnt(
+        *(Reading(day, 160.0, (m - 2, m + 2), day=day) for day, m in zip(days, means, strict=False))
+    )
+
+
+def test_an_oven_that_moved_over_months_says_by_how_much() -> None:
+    moved = _months(148.0, 150.5, 153.0, 155.5, 158.0).drift_c
+    assert moved == pytest.approx(10.0, abs=0.5)
+    assert _months(148.0, 150.0, 147.0, 149.0, 148.0).drift_c is None
+
+
+def test_a_few_days_say_nothing_of_drift() -> None:
+    week = [Reading(f"r{k}", 160.0, (146.0 + 2 * k,), day=f"2027-06-0{k}") for k in range(1, 7)]
+    assert _learnt(*week).drift_c is None

@@ -3,6 +3,7 @@
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from datetime import date
 from itertools import pairwise
 
 from krume.base import as_text
@@ -19,6 +20,8 @@ class OffsetLearnt:
 
     `offset_c` is at `at_dial_c`; `slope_k_per_k` is its change per degree of dial. `swing_c` is
     half of what the looks wander over a cycle, None from single looks. `readings` count looks.
+    `drift_c` is by how much it moved from the first day to the last, None where it stood still or
+    the days are too few to say.
     """
 
     offset_c: float
@@ -31,6 +34,7 @@ class OffsetLearnt:
     thermometer_sd_c: float
     dials_c: tuple[float, ...]
     place_sd_c: float = 0.0
+    drift_c: float | None = None
 
     def at(self, dial_c: float) -> float:
         """Offset at a dial setting [K]."""
@@ -142,7 +146,29 @@ def _fit(readings: Sequence[Reading], prior: Prior) -> OffsetLearnt:
         swing_c=max(swings, default=None),
         level_sd_c=line.level_sd_c * excess,
         thermometer_sd_c=prior.thermometer_sd_c,
+        drift_c=_drift(readings, weights, line),
     )
+
+
+def _drift(
+    readings: Sequence[Reading], weights: Sequence[float], line: OffsetLearnt
+) -> float | None:
+    """How far the offset moved from the first day to the last, where it moved past its doubt."""
+    dated = [(w, r) for w, r in zip(weights, readings, strict=True) if r.day]
+    if len(dated) <= _OWN:
+        return None
+    days = [date.fromisoformat(r.day).toordinal() for _, r in dated]
+    span, total = max(days) - min(days), sum(w for w, _ in dated)
+    middle = sum(w * day for (w, _), day in zip(dated, days, strict=True)) / total
+    spread = sum(w * (day - middle) ** 2 for (w, _), day in zip(dated, days, strict=True))
+    if span < figure("drift-days"):
+        return None
+    lean = sum(
+        w * (day - middle) * (r.offset_c - line.at(r.dial_c))
+        for (w, r), day in zip(dated, days, strict=True)
+    )
+    moved, sd = span * lean / spread, span / math.sqrt(spread)
+    return moved if abs(moved) > max(2 * sd, figure("drift-least")) else None
 
 
 def _line(readings: Sequence[Reading], weights: Sequence[float]) -> OffsetLearnt:
