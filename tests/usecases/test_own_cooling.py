@@ -19,6 +19,8 @@ def _minutes(line: str) -> Interval | None:
         ("Cooled: 75 to 110 min (measured)", 75, 110),
         ("Cooling: 75-110 minutes", 75, 110),
         ("cooled: 90 min", 90, 90),
+        ("Cooled: 2 h", 120, 120),
+        ("Cooled: 1.5 to 2 hours", 90, 120),
         ("Cooled: 110 – 75 min", 75, 110),
     ],
 )
@@ -28,7 +30,17 @@ def test_a_line_of_the_text_is_read_with_both_ends(line: str, low: float, high: 
     assert (found.low, found.high) == (low, high)
 
 
-@pytest.mark.parametrize("line", ["", "Cooled: overnight", "Cold: 30 min", "Cooled: 2 h"])
+@pytest.mark.parametrize(
+    "line",
+    [
+        "",
+        "Cooled: overnight",
+        "Cold: 30 min",
+        "Cooled: 2 houses",
+        "Cooled: 0 min",
+        "Cooled: 9999 min",
+    ],
+)
 def test_a_step_and_words_without_minutes_are_no_line(line: str) -> None:
     assert _minutes(line) is None
 
