@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from datetime import date
 from fnmatch import fnmatchcase
-from functools import cache
+from functools import cache, lru_cache
 
 from krume.base import NotFoundError
 from krume.evidence import Row, column, figures, load, optional
@@ -40,6 +40,7 @@ def _needs() -> tuple[Row, ...]:
     return load("gluten_need.csv", NEED_COLUMNS)
 
 
+@lru_cache(maxsize=4096)
 def record_need(name: str, key: str | None, *, lot: Lot | None = None) -> RecordNeed:
     """Need of a record by the goods' class; what is on neither list needs one.
 

@@ -2,7 +2,7 @@
 
 import re
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 
 from krume.evidence import Row, column, load, optional
 from krume.pantry.allergens import Allergen, allergens_of, names_gluten_grain
@@ -49,6 +49,7 @@ def _meanings() -> tuple[Row, ...]:
     return load("lot_words.csv", WORD_COLUMNS)
 
 
+@lru_cache(maxsize=1024)
 def lot_words(lot: Lot) -> LotWords:
     """Read the words of a lot's specification; other evidence names no parts.
 

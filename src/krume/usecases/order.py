@@ -24,6 +24,7 @@ from krume.usecases.clock import today
 from krume.usecases.kitchen_nuts import kitchen_nuts
 from krume.usecases.papers import Papers, papers_of
 from krume.usecases.product import SoldRead
+from krume.usecases.remembering import Remembered
 
 _DIET_KEYS = ("notes", "note", "diet", "diets", "allergy", "allergies", "allergens", "for")
 _NUT_DIETS = ("nuts", "peanut")
@@ -53,8 +54,18 @@ class OrderJudgement:
     is_diet_clear: bool | None
 
 
+_JUDGED: Remembered[tuple[SoldRead, OrderJudgement]] = Remembered(100)
+
+
 def judge_order(read: SoldRead, order: Order, asked: Asked) -> OrderJudgement:
     """Judge an order's diets, contradictions, holds and hours out of the cold."""
+    # Label, keeping, price and page ask in turn about the one order that was read; what is kept
+    # holds on to it, so that its identity is no other's.
+    key, book = (id(read), order.source_lines, asked), book_at(asked.book)
+    return _JUDGED.of(book, key, lambda: (read, _judge(read, order, asked)))[1]
+
+
+def _judge(read: SoldRead, order: Order, asked: Asked) -> OrderJudgement:
     diets = read_diets(_spoken(order))
     pieces = _pieces(read, order, papers_of(asked))
     findings = judge_diets(diets, pieces)
