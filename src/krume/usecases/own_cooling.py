@@ -30,6 +30,6 @@ def own_cooling_min(formula: Formula) -> Interval | None:
                 times * float(text.replace(",", ".")) for text in (match[1], match[2] or match[1])
             )
             ends = min(low, high), max(low, high)
-            is_time = 0 < ends[0] and ends[1] <= _MOST_MIN
+            is_time = ends[0] > 0 and ends[1] <= _MOST_MIN
             return Interval(ends[0], sum(ends) / 2, ends[1]) if is_time else None
     return None
