@@ -12,8 +12,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from pypdf import PdfReader
 
-from krume.base import InputError
-from krume.publish import BenchCard, card_pdf
+from krume.base import InputError, Interval
+from krume.publish import BenchCard, ModelBake, card_pdf
 from tests.design.studio import C1, C2, F1, F3, F4, F5, S1
 from tests.publish.bench import HOLD, NOTE, card, long_formula, named
 
@@ -236,3 +236,30 @@ def test_rows_of_any_height_all_come_out(lengths: list[int]) -> None:
     ]
     text = text_of(pdf(replace(made, rows=(first, *rows))))
     assert all(f"n{at}" in text for at in range(len(lengths)))
+
+
+COOLED = "Turn out after 10 min; cut into layers after 75–115 min; fill after 110–190 min"
+BAKE = ModelBake(
+    Interval(25.0, 33.0, 43.0), 32.6, "core", 95.0, (0.0, 20.0, 40.0), (21.0, 60.0, 99.0)
+)
+
+
+def _count(count: int, **more: Any) -> tuple[int, str]:
+    reader = pdf(card(long_formula(count), **more))
+    text = "\n".join(page.extract_text() for page in reader.pages)
+    return len(reader.pages), " ".join(text.split())
+
+
+def test_the_small_curve_stands_only_where_it_costs_no_card() -> None:
+    for count in (1, 8, 19):
+        plain, drawn = _count(count, model=replace(BAKE, time_min=())), _count(count, model=BAKE)
+        assert drawn[0] == plain[0]
+        assert BAKE.text in drawn[1]
+    assert "check from 25 33 latest 43 min" in _count(1, model=BAKE)[1]
+
+
+def test_the_cooling_models_words_give_way_before_a_second_card() -> None:
+    found = [(_count(count), _count(count, cooled=COOLED)) for count in (12, 18, 19)]
+    assert all(longer[0] == plain[0] for plain, longer in found)
+    said = ["By the cooling model" in longer[1] for _, longer in found]
+    assert True in said and False in said

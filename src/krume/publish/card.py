@@ -63,7 +63,8 @@ class CardRow:
 class BenchCard:
     """One batch on one card; `weigh_twice` names the lines whose weighing matters most.
 
-    `bake` is what the bake model says of it, `strip` the same as a small drawing.
+    `bake` is what the bake model says of it, `strip` the same as a small drawing; `cooling_own` is
+    its cooling without the model's words, for a card that has no room for them.
     """
 
     name: str
@@ -83,6 +84,7 @@ class BenchCard:
     weigh_twice: str = ""
     bake: str = ""
     strip: str = ""
+    cooling_own: str = ""
 
 
 def bench_card(
@@ -115,6 +117,7 @@ def bench_card(
         bake="" if model is None else model.text,
         strip="" if model is None else bake_strip(model),
         cooling=cooling(formula, by_model=cooled),
+        cooling_own=cooling(formula),
         cautions=cautions(
             formula, imprint.market, gluten=gluten, gelatine=gelatine, declared=declared
         ),

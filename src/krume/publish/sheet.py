@@ -14,7 +14,7 @@ _NAME_SIGNS = 160
 def card_dict(card: BenchCard) -> dict[str, object]:
     """A bench card as the JSON of an answer: numbers stay numbers."""
     data: dict[str, object] = asdict(card)
-    del data["strip"]
+    del data["strip"], data["cooling_own"]
     data["rows"] = [
         {key: value for key, value in asdict(row).items() if key not in ("add", "display")}
         for row in card.rows
@@ -37,6 +37,7 @@ def printed(card: BenchCard) -> dict[str, object]:
         "bake": card.bake,
         "strip": printable(card.strip).text,
         "cooling": card.cooling,
+        "cooling-own": card.cooling_own,
         "caution": " ".join(card.cautions),
         "hold": None if card.hold is None else asdict(card.hold),
         "notes": list(card.imprint.notes),
