@@ -35,18 +35,18 @@ BAKES = {bake.key: bake for bake in published_bakes()}
 # Share of 64 draws that are done before the middle of what was written down.
 PLACES = {
     "pound-300-150": 0.73, "pound-300-160": 0.83, "pound-300-170": 0.84, "pound-300-180": 0.84,
-    "pound-300-190": 0.78, "rice-cupcake": 0.56, "layer-24-min": 0.73, "pound-45": 0.98,
+    "pound-300-190": 0.78, "rice-cupcake": 0.56, "layer-24-min": 0.72, "pound-45": 0.98,
     "layer-test": 0.67, "sponge-in-paper": 0.92, "angel-350-f": 0.91, "angel-325-f": 0.95,
     "shallow-round-6-in": 0.67, "shallow-round-7-in": 0.86, "shallow-round-8-in": 0.86,
     "shallow-round-9-in": 0.83, "shallow-round-10-in": 0.75, "shallow-round-12-in": 0.86,
     "shallow-round-14-in": 0.81, "shallow-round-16-in": 0.78, "shallow-square-6-in": 0.84,
     "shallow-square-8-in": 0.83, "shallow-square-9-in": 0.86, "shallow-square-10-in": 0.81,
     "shallow-square-12-in": 0.83, "shallow-square-14-in": 0.86, "shallow-square-16-in": 0.86,
-    "range-round-6-in-350-f": 0.19, "range-round-8-in-350-f": 0.47,
+    "range-round-6-in-350-f": 0.25, "range-round-8-in-350-f": 0.47,
     "range-round-14-in-350-f": 0.83, "range-round-8-in-325-f": 0.55,
     "range-round-12-in-325-f": 0.59, "range-square-6-in": 0.34, "range-square-10-in": 0.53,
     "range-square-16-in": 0.77, "rice-sponge-18-cm": 0.59, "flax-butter-7-in": 0.47,
-    "rice-pound-loaf": 0.25, "muffin-still": 0.61, "muffin-fan": 0.52, "chiffon-22-cm": 0.72,
+    "rice-pound-loaf": 0.25, "muffin-still": 0.58, "muffin-fan": 0.48, "chiffon-22-cm": 0.72,
     "chiffon-17-cm": 0.61,
 }  # fmt: skip
 MISSES = {

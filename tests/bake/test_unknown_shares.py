@@ -54,13 +54,28 @@ def test_the_stated_noise_is_as_wide_as_repeats_scatter() -> None:
     assert scatter < 4 * heat[0].share_error + 0.01
 
 
-@pytest.mark.parametrize("case", [c for c in CASES if c.name != "chiffon"], ids=lambda c: c.name)
+OVER_ITS_RIM = "loaf"
+
+
+@pytest.mark.parametrize(
+    "case", [c for c in CASES if c.name not in ("chiffon", OVER_ITS_RIM)], ids=lambda c: c.name
+)
 def test_in_an_oven_never_timed_its_heat_makes_most_of_the_doubt(case: Case) -> None:
     found = unknowns(case.batter, case.tin, case.oven)
     assert found[0].key == "oven-heat" and found[1].key == "model"
     assert 0.4 < found[0].share < 0.75
     assert 0.9 < sum(u.share for u in found) <= 1.0
     assert [u.share for u in found] == sorted((u.share for u in found), reverse=True)
+
+
+def test_where_a_cake_rises_over_its_rim_what_the_model_leaves_out_makes_as_much() -> None:
+    loaf = next(case for case in CASES if case.name == OVER_ITS_RIM)
+    high = replace(loaf.tin, height_cm=12.0)
+    shares = [
+        {u.key: u.share for u in unknowns(loaf.batter, pan, loaf.oven)} for pan in (loaf.tin, high)
+    ]
+    assert shares[0]["model"] > shares[0]["oven-heat"]
+    assert shares[1]["model"] < shares[1]["oven-heat"]
 
 
 def test_in_a_tube_tin_what_the_model_leaves_out_makes_most_of_it() -> None:

@@ -91,8 +91,21 @@ def minutes_to_core(batter: Batter, tin: Tin, oven: Oven, draws: Draws, core_c: 
 def simulate_many(batter: Batter, tin: Tin, oven: Oven, draws: Draws) -> Bakes:
     """All draws as one batch; a draw that never finishes has infinite minutes."""
     outcome = _run(batter, tin, oven, draws, _COARSE)
-    slowest = outcome.minutes.max(axis=1) * draws.factor
-    return Bakes(np.where(np.isnan(slowest), np.inf, slowest), outcome.minutes, 100 * outcome.loss)
+    minutes, _ = _with_discrepancy(batter, tin, oven, draws, outcome)
+    return Bakes(minutes, outcome.minutes, 100 * outcome.loss)
+
+
+def _with_discrepancy(
+    batter: Batter, tin: Tin, oven: Oven, draws: Draws, outcome: Outcome
+) -> tuple[Array, float]:
+    """Minutes of every draw with what the model leaves out, and how much that is.
+
+    How high a cake rises is known only after its bake, and whether that widens it.
+    """
+    discrepancy = discrepancy_of(batter, tin, oven, risen_cm=100 * outcome.height_m)
+    wider = discrepancy / discrepancy_of(batter, tin, oven)
+    slowest = outcome.minutes.max(axis=1) * draws.factor**wider
+    return np.where(np.isnan(slowest), np.inf, slowest), discrepancy
 
 
 def predict(
@@ -104,11 +117,7 @@ def predict(
     draws = drawn(batter, tin, oven, count=count, seed=seed)
     outcome = _run(batter, tin, oven, draws, _COARSE)
     bake, risen = _bake(outcome, depth_cm(batter, tin)), 100 * outcome.height_m
-    # How high it rises is known only now, and whether that widens what the model leaves out.
-    discrepancy = discrepancy_of(batter, tin, oven, risen_cm=risen)
-    wider = discrepancy / discrepancy_of(batter, tin, oven)
-    slowest = outcome.minutes.max(axis=1) * draws.factor**wider
-    minutes = np.where(np.isnan(slowest), np.inf, slowest)
+    minutes, discrepancy = _with_discrepancy(batter, tin, oven, draws, outcome)
     low, middle, high = (_quantile(minutes[1:], q) for q in (0.10, 0.50, 0.90))
     if not math.isfinite(high) or not math.isfinite(bake.minutes):
         return Infeasible((never(outcome, oven),))
