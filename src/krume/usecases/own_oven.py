@@ -4,6 +4,7 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from functools import lru_cache
+from typing import TYPE_CHECKING
 
 from krume.bake import Oven, figures
 from krume.base import Option, Problem
@@ -12,10 +13,8 @@ from krume.learn import (
     FinishedBake,
     Flag,
     OffsetLearnt,
-    OvenLearnt,
     Prior,
     Reading,
-    learn_oven,
     offset_said,
     oven_figure,
 )
@@ -24,6 +23,9 @@ from krume.store import Studio, book_at, studio_of, trials_of
 from krume.usecases.answer import Asked
 from krume.usecases.own_oven_gathered import NO_NAME, Gathered, Written, gathered
 from krume.usecases.remembering import Remembered
+
+if TYPE_CHECKING:
+    from krume.learn import OvenLearnt
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +50,7 @@ class KnownOven:
     at_c: float
     is_said: bool
     statuses: tuple[str, ...]
-    learnt: OvenLearnt
+    learnt: "OvenLearnt"
     prior: Prior
 
     def at(self, true_c: float) -> "KnownOven":
@@ -181,8 +183,10 @@ def _learnt(
     *,
     fan: bool,
     rack: str,
-) -> OvenLearnt:
+) -> "OvenLearnt":
     """The same records teach the same: an edit elsewhere in the book learns nothing anew."""
+    from krume.learn import learn_oven
+
     return learn_oven(readings, bakes, prior, fan=fan, shelf=rack, said=said)
 
 
@@ -222,6 +226,6 @@ def _said(studio: Studio, prior: Prior) -> OffsetLearnt | None:
     )
 
 
-def _statuses(bakes: Iterable[FinishedBake], learnt: OvenLearnt) -> tuple[str, ...]:
+def _statuses(bakes: Iterable[FinishedBake], learnt: "OvenLearnt") -> tuple[str, ...]:
     counted = () if learnt.heat is None else learnt.heat.counted
     return tuple(sorted({bake.status for bake in bakes if bake.key in counted}))

@@ -4,10 +4,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
-from krume.bake import Batter, batter_of
+from krume.bake import Batter
 from krume.base import STATUSES, as_text
 from krume.design import Formula, balance, decode_text, read
-from krume.learn import FinishedBake, Reading, why_not
+from krume.learn import FinishedBake, Reading
 from krume.properties import constants
 from krume.size import Tin, area_cm2, read_tin, tin_text
 from krume.store import book_at, bytes_of_path, find_texts, studio_of
@@ -145,6 +145,8 @@ def _whole(
     data: bytes, eggs_region: str | None, density_g_ml: float, *, is_measured: bool
 ) -> Batter | str:
     """The whole batter of a formula's text, or what is asked about it; worked out once."""
+    from krume.bake import batter_of
+
     formula, ask = _read(data, eggs_region)
     if formula is None:
         return ask
@@ -211,6 +213,8 @@ _FIELD = {
 
 def _never(bake: FinishedBake) -> tuple[Fault, ...]:
     """What cannot have been, whatever the oven: refused with words."""
+    from krume.learn import why_not
+
     found = why_not(bake, bake.oven_c or bake.dial_c or 0.0)
     if found is None or found[0] not in _FIELD:
         return ()
