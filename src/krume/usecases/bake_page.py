@@ -1,10 +1,12 @@
 """A bake as a page shows it: the likeliest at once, its doubt when it is asked for."""
 
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
-from krume.bake import likeliest
+from krume.bake import Bake, Batter, Oven, likeliest
 from krume.base import Infeasible, as_text
 from krume.publish import SCREEN_NOTE
+from krume.size import Tin
 from krume.store import book_at
 from krume.usecases.answer import Answer, Asked
 from krume.usecases.bake import BakeGround, bake_formula, bake_ground, barred, with_bake
@@ -67,12 +69,18 @@ def bake_shown(name: str, wish: BakeWish, asked: Asked, *, work: bool = False) -
     return _likely.of(book, key, lambda: _likeliest(name, wish, asked))
 
 
+@lru_cache(maxsize=_MOST_KEPT)
+def _baked(batter: Batter, tin: Tin, oven: Oven) -> Bake | Infeasible:
+    """The same batter in the same tin and oven bakes as it did."""
+    return likeliest(batter, tin, oven)
+
+
 def _likeliest(name: str, wish: BakeWish, asked: Asked) -> Answer[BakePage]:
     """One bake of every parameter at its row's value, in each tin."""
     ground = bake_ground(name, wish, asked)
     if ground.batter is None or ground.tin is None or ground.oven is None:
         return _bare(ground.bare)
-    bake = likeliest(ground.batter, ground.tin, ground.oven)
+    bake = _baked(ground.batter, ground.tin, ground.oven)
     if isinstance(bake, Infeasible):
         return _bare(barred(ground, bake))
     second = beside_of(ground, other_of(ground, wish, asked))

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from krume.bake import depth_cm, sections
@@ -58,20 +59,29 @@ class BakePictures:
 
     def cut_svgs(self) -> tuple[str, ...]:
         """Each cut by itself, all to one scale."""
-        return tuple(
-            cuts_drawing([cut], ident=f"cut-{k}", like=self.cuts) for k, cut in enumerate(self.cuts)
-        )
+        return tuple(_drawn(cut, f"cut-{k}", self.cuts) for k, cut in enumerate(self.cuts))
 
     def pair_svgs(self) -> tuple[str, ...]:
         """Both tins cut at one minute, to one scale."""
-        return tuple(
-            cuts_drawing([cut], ident=f"pair-{k}", like=self.pair)
-            for k, cut in enumerate(self.pair)
-        )
+        return tuple(_drawn(cut, f"pair-{k}", self.pair) for k, cut in enumerate(self.pair))
 
     def top_svg(self) -> str:
         """The colour of the top."""
         return swatch_drawing(self.tops, wanted=self.wanted, ident="top")
+
+
+@lru_cache(maxsize=64)
+def _cut_at(
+    batter: "Batter", tin: Tin, oven: "Oven", at_min: tuple[float, ...]
+) -> "tuple[Section, ...]":
+    """The same batter in the same tin and oven looks within as it did."""
+    return sections(batter, tin, oven, at_min=at_min)
+
+
+@lru_cache(maxsize=64)
+def _drawn(cut: CakeCut, ident: str, like: tuple[CakeCut, ...]) -> str:
+    """A cut as it is drawn: the same bake looks the same, whatever else was kept in the book."""
+    return cuts_drawing([cut], ident=ident, like=like)
 
 
 def pictures_of(
@@ -85,7 +95,7 @@ def pictures_of(
     other = None if second is None else second.result
     at = minutes_of(course.likely_min)
     both = () if other is None else (min(course.likely_min, _likely(other)),)
-    found = sections(batter, tin, oven, at_min=(*at, *both))
+    found = _cut_at(batter, tin, oven, (*at, *both))
     cuts = [_cut(each, tin, course, (batter, oven)) for each in found]
     tops = tuple(TopAt(top.minute, top.delta_e, top.which) for top in result.tops)
     end = found[len(at) - 1]
