@@ -82,6 +82,17 @@ def test_less_power_is_later_down_to_an_oven_that_never_gets_there(fan: bool) ->
     assert notice.text.endswith("the oven is too weak for 2 tins like this.")
 
 
+def test_a_hopeless_oven_is_answered_and_a_strong_one_is_never_called_weak() -> None:
+    many = (replace(SPONGE, tins=4), replace(ROLL, tins=3, in_min=5.0))
+    hopeless = _of(*many, oven=Oven(210), box=oven_box(power_w=300), count=0)
+    assert all(each.notices for each in hopeless.loads)
+    assert min(load.back_c for load in hopeless.loads) >= BOX.room_c
+    strong = _of(*many, oven=Oven(210), count=0)
+    assert not any(each.notices for each in strong.loads)
+    early = replace(SPONGE, out_min=0.2)
+    assert not _of(early, ROLL, count=0).loads[0].notices
+
+
 def test_a_heavier_or_colder_neighbour_holds_the_air_lower() -> None:
     light = _of(SPONGE, ROLL, box=SHUT).loads[0].short_k
     heavy = replace(ROLL, batter=replace(ROLL.batter, mass_g=600))

@@ -79,6 +79,16 @@ def test_a_steady_load_holds_the_air_as_far_down_as_the_thermostat_answers() -> 
     )
 
 
+def test_loads_hold_the_air_no_further_down_than_the_band_while_the_heaters_can() -> None:
+    band = oven_air_value("thermostat-band")
+    strong = oven_air(box_draws(oven_box()), 170.0, _taken(1500), ())
+    assert strong.short_k[0].max() == pytest.approx(band)
+    assert (strong.heater_w <= oven_box().power_w).all()
+    weak = oven_air(box_draws(oven_box()), 170.0, _taken(2500), ())
+    assert weak.short_k[0, -1] > 3 * band
+    assert weak.heater_w[0, -1] == oven_box().power_w
+
+
 def test_an_oven_that_cannot_hold_its_setting_comes_to_rest_under_it() -> None:
     box = oven_box(power_w=300)
     air = oven_air(box_draws(box), 170.0, np.zeros(20 * STEPS + 1), ())

@@ -248,7 +248,8 @@ class _Case:
             return None
         minutes = AIR_STEP_S / 60 * np.arange(0, len(short), _POINT_STEPS)
         dip = value("door-dip") * np.exp(-60 * minutes / value("door-recovery"))
-        air = self.oven.temp_c - dip - short[::_POINT_STEPS]
+        # Where the heaters fail, the loads would not take as much: no air is colder than the room.
+        air = np.maximum(self.oven.temp_c - dip - short[::_POINT_STEPS], self.box.room_c)
         return AirCourse(tuple(minutes.tolist()), tuple(air.tolist()))
 
     def answer(self, alone: _Now, now: _Now, *, count: int, seed: int) -> Together:
@@ -295,7 +296,7 @@ class _Case:
             heat_factor=own.heat / self.oven.heat,
             back_c=back_c,
             back_min=_back(under, stay),
-            notices=_weak(self.oven, back_c, self.loads),
+            notices=() if load.out_min is not None else _weak(self.oven, back_c, self.loads),
         )
 
 

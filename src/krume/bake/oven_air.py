@@ -153,7 +153,8 @@ def oven_air(
     C dT/dt = P - G (T - T_room) - q ;  P = min(P_most, G (T - T_room) + (C/tau) (T_set - T))
 
     The thermostat's cycling is averaged: it answers a shortfall with the same time constant as the
-    air comes back after the door, as far as the heaters can. A door takes its fall out at once.
+    air comes back after the door, and loads hold the air no further down than its band, as far as
+    the heaters can. A door takes its fall out at once.
 
     Parameters
     ----------
@@ -192,47 +193,71 @@ def oven_air(
         if 0 <= place < steps:
             falls[place] += fall
     taken_w = np.diff(taken_j) / AIR_STEP_S
-    short, heater = _answered(draws, set_c, falls, taken_w)
-    if not is_strong and (heater > draws.power_w[:, None]).any():
-        short, heater = _stepped(draws, set_c, falls, taken_w)
+    opened, loads = _decayed(draws, falls), _decayed(draws, AIR_STEP_S * _per_k(draws) * taken_w)
+    heater = _heater(draws, set_c, opened + loads)
+    weak = not is_strong and (heater > draws.power_w[:, None]).any()
+    if weak or (loads > oven_air_value("thermostat-band")).any():
+        loads, heater = _stepped(draws, set_c, opened, taken_w, is_strong=is_strong)
+    short = opened + loads
     minutes = AIR_STEP_S / 60 * np.arange(steps + 1, dtype=np.float64)
     loss = draws.loss_w_k[:, None] * (set_c - short - draws.room_c[:, None])
     before = np.zeros((len(draws), 1))
     return OvenAir(minutes, np.concatenate([before, short], axis=1), heater, loss)
 
 
-def _answered(draws: BoxDraws, set_c: float, falls: Array, taken_w: Array) -> tuple[Array, Array]:
-    """Shortfall and heater of every step where the heaters give all that is asked: linear."""
+def _per_k(draws: BoxDraws) -> Array:
+    per: Array = 1 / draws.heat_j_k[:, None]
+    return per
+
+
+def _decayed(draws: BoxDraws, pushed: Array) -> Array:
+    """What pushes the air down, each step's share coming back with the door's time constant."""
     keep = 1 / (1 + AIR_STEP_S / value("door-recovery"))
-    pushed = falls + AIR_STEP_S / draws.heat_j_k[:, None] * taken_w
     # Nothing pushed is negative, so that the sum of ever larger powers loses no digit.
-    powers = keep ** np.arange(len(falls), dtype=np.float64)
-    short: Array = keep * powers * np.cumsum(pushed / powers, axis=1)
+    powers = keep ** np.arange(pushed.shape[-1], dtype=np.float64)
+    short: Array = keep * powers * np.cumsum(pushed / powers, axis=-1)
+    return np.broadcast_to(short, (len(draws), pushed.shape[-1]))
+
+
+def _heater(draws: BoxDraws, set_c: float, short: Array) -> Array:
+    """What the thermostat asks at a shortfall: the losses, and the way back."""
     answer = (draws.heat_j_k / value("door-recovery"))[:, None] * short
-    lost = draws.loss_w_k[:, None] * (set_c - short - draws.room_c[:, None])
-    return short, answer + lost
+    asked: Array = answer + draws.loss_w_k[:, None] * (set_c - short - draws.room_c[:, None])
+    return asked
 
 
-def _stepped(draws: BoxDraws, set_c: float, falls: Array, taken_w: Array) -> tuple[Array, Array]:
-    """The same step by step, where the heaters cannot give all that is asked."""
-    short, heater = np.zeros((2, len(draws), len(falls)))
+def _stepped(
+    draws: BoxDraws, set_c: float, doors: Array, taken_w: Array, *, is_strong: bool
+) -> tuple[Array, Array]:
+    """Shortfall of the loads and heater of every step, as far as the heaters can."""
+    loads, heater = np.zeros((2, *doors.shape))
     now = np.zeros(len(draws))
-    for step, (fall, taken) in enumerate(zip(falls, taken_w, strict=True)):
-        now, heater[:, step] = _one(draws, set_c, now + fall, float(taken))
-        short[:, step] = now
-    return short, heater
+    most = np.full(len(draws), np.inf) if is_strong else draws.power_w
+    for step, taken in enumerate(taken_w):
+        now, heater[:, step] = _one(draws, set_c, now, doors[:, step], float(taken), most)
+        loads[:, step] = now
+    return loads, heater
 
 
-def _one(draws: BoxDraws, set_c: float, short: Array, taken_w: float) -> tuple[Array, Array]:
-    """Shortfall after one step, and what the heaters gave in it."""
-    answer = draws.heat_j_k / value("door-recovery")
-    pace = AIR_STEP_S / draws.heat_j_k
-    after = (short + pace * taken_w) / (1 + AIR_STEP_S / value("door-recovery"))
-    asked = answer * after + draws.loss_w_k * (set_c - after - draws.room_c)
-    needs = taken_w + draws.loss_w_k * (set_c - draws.room_c) - draws.power_w
-    forced = (short + pace * needs) / (1 + pace * draws.loss_w_k)
-    weak = asked > draws.power_w
-    return np.where(weak, forced, after), np.where(weak, draws.power_w, asked)
+def _one(
+    draws: BoxDraws, set_c: float, now: Array, door: Array, taken_w: float, most_w: Array
+) -> tuple[Array, Array]:
+    """Shortfall of the loads after one step, and what the heaters gave in it.
+
+    It goes no further than the thermostat's band while the heaters can hold it there; what they
+    cannot give stays in the shortfall, after a door too.
+    """
+    pace, answer = AIR_STEP_S / draws.heat_j_k, draws.heat_j_k / value("door-recovery")
+    free = (now + pace * taken_w) / (1 + AIR_STEP_S / value("door-recovery"))
+    held = np.minimum(free, oven_air_value("thermostat-band"))
+    back = answer * door
+    lost = draws.loss_w_k * (set_c - door - held - draws.room_c)
+    asked = lost + back + taken_w - (held - now) / pace
+    needs = taken_w - most_w + draws.loss_w_k * (set_c - door - draws.room_c) + back
+    weak = asked > most_w
+    with np.errstate(invalid="ignore"):
+        forced = (now + pace * needs) / (1 + pace * draws.loss_w_k)
+    return np.where(weak, forced, held), np.where(weak, most_w, asked)
 
 
 def warming_kwh(box: OvenBox, set_c: float) -> float:
