@@ -7,6 +7,7 @@ import pytest
 
 from krume.bake import Oven
 from krume.base import InputError, NotFoundError
+from krume.design import read
 from krume.store import (
     KeptTrial,
     KeptWeighing,
@@ -33,7 +34,7 @@ from krume.usecases import (
 )
 from krume.usecases.book import demo_files
 from krume.usecases.oven_loads import time_load
-from krume.usecases.own_oven import oven_named, oven_names, prior_of
+from krume.usecases.own_oven import oven_named, oven_names, own_dial_c, prior_of
 from krume.usecases.own_oven_gathered import gathered
 
 COVERS = (
@@ -246,3 +247,11 @@ def test_of_many_trials_the_newest_count_and_of_invented_ones_a_few(mine: Asked)
     assert [w.record.key for w in gathered(mine).bakes] == [f"trial x{k}" for k in range(22, 30)]
     _table(mine, "measured", 50)
     assert next(w.record.key for w in gathered(mine).bakes) == "trial x10"
+
+
+@pytest.mark.parametrize(("oven", "dial"), [("160 C, no fan", 172.0), ("fan 150 C", None)])
+def test_an_oven_that_reads_low_is_dialled_higher_the_way_it_was_measured(
+    demo: Asked, oven: str, dial: float | None
+) -> None:
+    made = read(f"Own\nOven: {oven}\n\n40 g white rice flour\n").value
+    assert own_dial_c(made, demo) == (None if dial is None else pytest.approx(dial))

@@ -1,7 +1,6 @@
-"""What every sheet carries of its making, and the dial that gives a formula's temperature."""
+"""What every sheet carries of its making."""
 
 from krume import __version__
-from krume.design import Formula
 from krume.evidence import data_version
 from krume.publish import Imprint
 from krume.store import Studio
@@ -20,12 +19,3 @@ def imprint_of(studio: Studio, asked: Asked, *, is_of_book: bool) -> Imprint:
         notes=tuple(note for note in notes if note),
         units=studio.units or "c",
     )
-
-
-def dial_of(formula: Formula, studio: Studio) -> float | None:
-    """Dial in °C for the temperature a formula wants, where this oven's offset holds for it."""
-    oven = formula.oven
-    if oven is None or oven.temp_c is None or studio.oven_offset_c is None:
-        return None
-    is_alike = bool(oven.fan) == bool(studio.bakes_with_fan)
-    return oven.temp_c - studio.oven_offset_c if is_alike else None
