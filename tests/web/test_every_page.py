@@ -95,7 +95,10 @@ class Studio:
         return self.page
 
 
-IN_USE = ("/formulas/mine", "/bench/F1", "/bench/F3", "/trials/ended", "/teach/mine")
+IN_USE = (
+    *("/formulas/mine", "/bench/F1", "/bench/F3", "/trials/ended", "/teach/mine"),
+    *("/slip/F2?g8=40&g9=26", "/formulas/F2?tin=round+24+x+7+cm", "/tortes/T3?h6=15"),
+)
 """Pages in the states that use brings: a question, a weighing that goes on, a slip, a trial."""
 
 

@@ -117,38 +117,46 @@ def test_a_slip_changes_nothing_in_the_book(own: TestClient) -> None:
 SAID = {"g8": "40", "g9": "26"}
 
 
+def _sheet(way: str, sheet: str) -> dict[str, str]:
+    return {"way": way, "sheet": sheet, **SAID}
+
+
 def test_each_way_has_its_corrected_cards_and_the_jar_its_own(client: TestClient) -> None:
     text = client.get("/slip/F2", params=SAID).text
     assert text.count("Write the corrected cards") == len(_ways(text)) == 3
-    links = [html.unescape(x) for x in re.findall(r'href="(/slip/F2/\w[^"]*)"', text)]
-    files = [link.partition("?")[0].removeprefix("/slip/F2/") for link in links]
+    links = [html.unescape(x) for x in re.findall(r'href="(/slip/F2/card[^"]*)"', text)]
+    files = [(re.findall(r"way=(\w+)&sheet=([\w.-]+)&", link) or [("", "")])[0] for link in links]
     assert files[:5] == [
-        "jar/rescued-bench-card.html",
-        "jar/rescued-bench-card.pdf",
-        "jar/jar-blend-card.html",
-        "jar/jar-blend-card.pdf",
-        "jar/rescued.txt",
+        ("jar", "rescued-bench-card.html"),
+        ("jar", "rescued-bench-card.pdf"),
+        ("jar", "jar-blend-card.html"),
+        ("jar", "jar-blend-card.pdf"),
+        ("jar", "rescued.txt"),
     ]
-    assert "leave/jar-blend-card.pdf" not in files
+    assert ("leave", "jar-blend-card.pdf") not in files
     kinds = {"html": "text/html", "pdf": "application/pdf", "txt": "text/plain"}
-    for link, file in zip(links, files, strict=True):
+    for link, (_, file) in zip(links, files, strict=True):
         answer = client.get(link)
         assert answer.status_code == 200, link
         assert answer.headers["content-type"].startswith(kinds[file.rpartition(".")[2]])
+        assert f'filename="F2-{file}"' in answer.headers["content-disposition"]
 
 
 def test_a_corrected_card_says_the_slip_and_the_new_grams_and_keeps_nothing(
     own: TestClient,
 ) -> None:
-    first, second = (own.get("/slip/F2/jar/rescued-bench-card.html", params=SAID) for _ in "ab")
+    asked = _sheet("jar", "rescued-bench-card.html")
+    first, second = (own.get("/slip/F2/card", params=asked) for _ in "ab")
     assert first.content == second.content
     for word in ("Corrected after a slip", "is in", "31.5 g in a jar", "136.5"):
         assert word in first.text
-    assert "130 g caster sugar" in own.get("/slip/F2/leave/rescued.txt", params=SAID).text
-    assert "26 g teff flour" in own.get("/slip/F2/leave/rescued.txt", params=SAID).text
+    text = own.get("/slip/F2/card", params=_sheet("leave", "rescued.txt")).text
+    assert "130 g caster sugar" in text
+    assert "26 g teff flour" in text
     assert "version 1, as it is now" in own.get("/formulas/F2").text
 
 
 def test_a_way_or_a_sheet_that_is_not_there_is_not_found(client: TestClient) -> None:
-    for path in ("leave/jar-blend-card.pdf", "none/rescued.txt", "jar/passwd"):
-        assert client.get(f"/slip/F2/{path}", params=SAID).status_code == 404
+    for way, sheet in (("leave", "jar-blend-card.pdf"), ("none", "rescued.txt"), ("jar", "passwd")):
+        assert client.get("/slip/F2/card", params=_sheet(way, sheet)).status_code == 404
+    assert client.get("/slip/F2/card").status_code == 404

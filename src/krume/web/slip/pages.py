@@ -1,7 +1,7 @@
 """A slip as a page: a box of grams for each line, then the ways out, least change first."""
 
 from dataclasses import dataclass, replace
-from urllib.parse import urlencode
+from urllib.parse import quote, urlencode
 
 from starlette.requests import Request
 from starlette.responses import Response
@@ -179,16 +179,17 @@ def sheet(request: Request) -> Response:
     boxes = [row for row in slip_rows(place, asked) if form.get(row.field)]
     wish = _wish(request, form, boxes)
     wish = wish if wish.spoilt else replace(wish, spoilt=None)
-    file = request.path_params["file"]
-    answer = slip_sheet(place, wish, asked, way=request.path_params["way"], sheet=file)
+    way, file = form.get("way"), form.get("sheet")
+    answer = slip_sheet(place, wish, asked, way=way, sheet=file)
     if answer.problems:
         raise InputError(f"No card yet: {answer.problems[0].ask}", field=name)
     media = _MEDIA[file.rpartition(".")[2]]
     found = SheetBytes(answer.result, media, is_as_written=True)
-    return Response(found.data, headers=sheet_headers(found))
+    named = {"Content-Disposition": f'inline; filename="{quote(name, safe="")}-{file}"'}
+    return Response(found.data, headers={**sheet_headers(found), **named})
 
 
 ROUTES = (
     Route("/slip/{name}", slip, methods=["GET"]),
-    Route("/slip/{name}/{way}/{file}", sheet, methods=["GET"]),
+    Route("/slip/{name}/card", sheet, methods=["GET"]),
 )
