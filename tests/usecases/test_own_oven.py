@@ -1,6 +1,7 @@
 """The person's own oven through a book: kept, learnt, told, and under every bake."""
 
 from dataclasses import replace
+from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 import pytest
@@ -33,7 +34,7 @@ from krume.usecases import (
     trial_counts,
 )
 from krume.usecases.book import demo_files
-from krume.usecases.oven_loads import time_load
+from krume.usecases.oven_loads import probe_load, put_in, time_load
 from krume.usecases.own_oven import oven_named, oven_names, own_dial_c, prior_of
 from krume.usecases.own_oven_gathered import gathered
 
@@ -184,7 +185,7 @@ def test_a_record_is_taken_out_by_its_number(mine: Asked) -> None:
     assert [r.kind for r in found.records][:2] == ["reading", "bake"]
     with pytest.raises(NotFoundError, match="no record 99"):
         ovens_of(OvenWish(forget=99), mine)
-    with pytest.raises(InputError, match="is a trial"):
+    with pytest.raises(InputError, match="is a trial or a load"):
         ovens_of(OvenWish(forget=len(found.records)), mine)
 
 
@@ -255,3 +256,22 @@ def test_an_oven_that_reads_low_is_dialled_higher_the_way_it_was_measured(
 ) -> None:
     made = read(f"Own\nOven: {oven}\n\n40 g white rice flour\n").value
     assert own_dial_c(made, demo) == (None if dial is None else pytest.approx(dial))
+
+
+def test_a_load_probed_near_its_end_counts_without_a_word(mine: Asked) -> None:
+    put_in("load-one", "F1", "", mine)
+    later = datetime.now(UTC) + timedelta(minutes=39)
+    probe_load("load-one", 80.0, mine, at=later.isoformat(timespec="milliseconds"))
+    assert [w for w in gathered(mine).bakes if w.place == "loads.csv"] == []
+    probe_load("load-one", 95.0, mine, at=later.isoformat(timespec="milliseconds"))
+    (found,) = [w.record for w in gathered(mine).bakes if w.place == "loads.csv"]
+    assert found.line == "F1, round 20 x 7 cm, dial 182, 39 min, core 95"
+    known = known_oven(mine)
+    assert (known.bakes, known.statuses) == (1, ("measured",))
+
+
+def test_a_load_beside_others_tells_nothing_of_the_oven_alone(mine: Asked) -> None:
+    put_in("load-one", "F1", "", mine, tins=2)
+    later = datetime.now(UTC) + timedelta(minutes=44)
+    probe_load("load-one", 95.0, mine, at=later.isoformat(timespec="milliseconds"))
+    assert [w for w in gathered(mine).bakes if w.place == "loads.csv"] == []

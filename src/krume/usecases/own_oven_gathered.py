@@ -1,14 +1,18 @@
 """Everything a book says of its ovens: rows of its tables, bakes of its trials, by oven."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
+from datetime import datetime
 
+from krume.base import as_text
+from krume.learn import oven_figure
 from krume.store import (
     Book,
     KeptTrial,
     Studio,
     book_at,
     clocks_of,
+    clocks_since,
     studio_of,
     table_rows,
     trials_of,
@@ -70,7 +74,11 @@ def gathered(asked: Asked) -> Gathered:
                 row.revision)
         for row in table_now(BAKES, asked).rows
     ]  # fmt: skip
-    bakes += [*_sheet_trials(book, habit, asked), *_bench_trials(book, habit, asked)]
+    loads = {row.get("id", ""): row for row in table_rows(book, _LOADS)}
+    bench = tuple(_bench_trials(book, loads, habit, asked))
+    told = frozenset(clock for clock, _ in bench)
+    bakes += [*_sheet_trials(book, habit, asked), *(each for _, each in bench)]
+    bakes += _probed_loads(book, loads, told, habit, asked)
     own = studio.oven_name or _only([each.record.oven for each in (*readings, *bakes)])
     named = tuple(_named(each, own, ends) for each in readings)
     baked = tuple(_named(each, own, ends) for each in bakes)
@@ -131,33 +139,64 @@ def bench_trial(key: str) -> str:
     return f"trial {key[:8]}"
 
 
-def _bench_trials(book: Book, habit: Habit, asked: Asked) -> Iterable[Written]:
+def _bench_trials(
+    book: Book, loads: Mapping[str, dict[str, str]], habit: Habit, asked: Asked
+) -> Iterator[tuple[str, Written]]:
     """Trials of the bench with minutes and core whose load stood in the oven of the book."""
-    loads = {row.get("id", ""): row for row in table_rows(book, _LOADS)}
-    trials = trials_of(book, most=_MOST) if loads else ()
-    for trial in trials:
+    for trial in trials_of(book, most=_MOST) if loads else ():
         is_whole = trial.core_c is not None and trial.minutes is not None
-        cells = _cells(book, trial, loads) if is_whole else None
-        if cells is not None:
+        clocks = clocks_of(book, trial.weighing) if is_whole and trial.weighing else ()
+        load = next((loads[c.client_id] for c in clocks if c.client_id in loads), None)
+        cells = None if load is None else _cells(book, trial, load)
+        if load is not None and cells is not None:
             record = bake_of(bench_trial(trial.key), cells, habit, asked)
-            yield _once(Written("bench", replace(record, day=trial.at)))
+            yield load.get("id", ""), _once(Written("bench", replace(record, day=trial.at)))
 
 
-def _cells(
-    book: Book, trial: KeptTrial, loads: Mapping[str, dict[str, str]]
-) -> dict[str, str] | None:
-    """A trial as a bake; None where no oven clock ran at its weighing or its heat is not known."""
-    clocks = () if trial.weighing is None else clocks_of(book, trial.weighing)
-    ids = [clock.client_id for clock in clocks if clock.kind == "oven"]
-    load = next((loads[each] for each in ids if each in loads), None)
-    if load is None or not (load.get("oven_c") or load.get("dial_c")):
-        return None
-    name = trial.place.partition("/")[2].removesuffix(".txt")
-    if book_text(trial.place, book) is None:
+def _probed_loads(
+    book: Book,
+    loads: Mapping[str, dict[str, str]],
+    told: Collection[str],
+    habit: Habit,
+    asked: Asked,
+) -> Iterator[Written]:
+    """Loads that stood alone and were probed near their end, unless a trial tells of them."""
+    least = oven_figure("load-core")
+    probed = {key: row for key, row in loads.items() if _number(row, "core_c") >= least}
+    clocks = clocks_since(book, "oven", since="") if probed else ()
+    for clock in [c for c in clocks if c.client_id in probed][-_MOST:]:
+        row = probed[clock.client_id]
+        is_alone = row.get("tins", "") in ("", "1") and not row.get("why", "")
+        if clock.client_id in told or not is_alone or not row.get("formula", ""):
+            continue
+        done = datetime.fromisoformat(row["core_at"]) - datetime.fromisoformat(clock.started_at)
+        cells = {
+            **_setting(row), "formula": row["formula"], "core_c": row["core_c"],
+            "done_min": as_text(done.total_seconds() / 60, 1), "day": row["core_at"][:10],
+        }  # fmt: skip
+        record = bake_of(f"load {clock.client_id[:8]}", cells, habit, asked)
+        yield _once(Written(_LOADS, replace(record, day=cells["day"])))
+
+
+def _number(row: Mapping[str, str], name: str) -> float:
+    try:
+        return float(row.get(name, "") or 0.0)
+    except ValueError:
+        return 0.0
+
+
+def _setting(load: Mapping[str, str]) -> dict[str, str]:
+    """Tin and heat of a load: its dial where one was said, else the true temperature."""
+    dial, true = load.get("dial_c", ""), load.get("oven_c", "")
+    return {"tin": load.get("tin", ""), "dial_c": dial, "oven_c": "" if dial else true}
+
+
+def _cells(book: Book, trial: KeptTrial, load: Mapping[str, str]) -> dict[str, str] | None:
+    """A trial as a bake; None where its heat or its formula is not known."""
+    if not (load.get("oven_c") or load.get("dial_c")) or book_text(trial.place, book) is None:
         return None
     return {
-        "formula": name, "tin": load.get("tin", ""), "dial_c": load.get("dial_c", ""),
-        "oven_c": "" if load.get("dial_c") else load.get("oven_c", ""),
+        **_setting(load), "formula": trial.place.partition("/")[2].removesuffix(".txt"),
         "done_min": f"{trial.minutes:g}", "core_c": f"{trial.core_c:g}",
         "density_g_ml": "" if trial.sg is None else f"{trial.sg:g}", "day": trial.at,
     }  # fmt: skip

@@ -91,7 +91,7 @@ def forget(number: int, asked: Asked) -> Written:
     gone = found[number - 1]
     if gone.row is None:
         message = (
-            f"Record {number} is a trial, or stands in a plain file ({gone.place}). "
+            f"Record {number} is a trial or a load, or stands in a plain file ({gone.place}). "
             "Correct it where it is written."
         )
         raise InputError(message, field="--forget", got=str(number))

@@ -61,8 +61,8 @@ class OvenShown:
 class OvenRecordShown:
     """One record: its number in the list, what it says, whether it counts and why not.
 
-    `kind` is reading, bake or trial; `row` is its row in the table, None elsewhere; `off_pct` is
-    how much longer than this oven's heat says a bake that counts took.
+    `kind` is reading, bake, trial or load; `row` is its row in the table, None elsewhere;
+    `off_pct` is how much longer than this oven's heat says a bake that counts took.
     """
 
     number: int

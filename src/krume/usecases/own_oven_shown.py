@@ -227,7 +227,7 @@ def _record(
     number: int, each: Written, reasons: dict[str, str], residuals: dict[str, float]
 ) -> OvenRecordShown:
     record, value = each.record, each.record.value
-    kind = {READINGS: "reading", BAKES: "bake"}.get(each.place, "trial")
+    kind = {READINGS: "reading", BAKES: "bake", "loads.csv": "load"}.get(each.place, "trial")
     reason = reasons.get(record.key, "")
     off = residuals.get(record.key)
     is_known = isinstance(value, Reading | FinishedBake)
