@@ -18,7 +18,7 @@ _PLACES = ("formulas/A.txt", "formulas/B.txt")
 
 def test_what_is_kept_while_a_page_is_read_is_not_half_on_it(tmp_path: Path) -> None:
     book, times = book_at(tmp_path / "book"), count(1)
-    add_texts(book, {place: b"0" for place in _PLACES})
+    add_texts(book, dict.fromkeys(_PLACES, b"0"))
 
     def shown(_: Request) -> Response:
         first = book_bytes(book, _PLACES[0]) or b""
