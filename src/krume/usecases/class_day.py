@@ -19,6 +19,7 @@ from krume.usecases.gluten_words import gluten_of_all
 from krume.usecases.order import judge_order
 from krume.usecases.product import sold_of
 from krume.usecases.read import formula_of
+from krume.usecases.remembering import Remembered
 from krume.usecases.size import scale_step_g
 from krume.usecases.text import book_text
 
@@ -112,8 +113,15 @@ class ClassDay:
     gluten: tuple[tuple[str, str], ...]
 
 
+_DAYS: Remembered[ClassDay] = Remembered(16)
+
+
 def class_day(text: str, asked: Asked) -> ClassDay:
     """The day of a class, from its text and the formulas and tortes it names."""
+    return _DAYS.of(book_at(asked.book), (text, asked), lambda: _class_day(text, asked))
+
+
+def _class_day(text: str, asked: Asked) -> ClassDay:
     order = read_order(text).value
     formula = next((line.what for line in order.lines), "")
     made = _formula(formula, asked)
