@@ -48,7 +48,7 @@ def command(
     power_w: float | None,
     gap_cm: float | None,
 ) -> int:
-    """How much later each is done with the others in, and which comes out last.
+    """Several tins in one oven: how much later each is done, who is last.
 
     LOAD is how many, what, its tin, its shelf and when: F1, "2 F1", "F3 @10" (in ten minutes
     later), "2 F1 in round 18 x 7 cm on low @10". The oven stands as the first load has it.
