@@ -58,7 +58,9 @@ MISSES = {
 
 
 def _marks(bake: PublishedBake) -> list[pytest.MarkDecorator]:
-    cited = [pytest.mark.source(bake.source, f"{bake.stated} (filled in: {bake.filled_in})")]
+    cited = [
+        pytest.mark.source(bake.source, f"{bake.seen}: {bake.stated} (filled in: {bake.filled_in})")
+    ]
     if bake.key in MISSES:
         cited.append(pytest.mark.xfail(strict=True, reason=MISSES[bake.key]))
     return cited
@@ -220,7 +222,7 @@ def test_the_loss_of_a_small_pound_cake_lies_inside_the_range_shown() -> None:
 def test_a_published_bake_says_what_was_stated_and_what_was_filled_in() -> None:
     assert len(BAKES) == 42
     for bake in BAKES.values():
-        assert bake.stated and bake.filled_in and bake.kind in KINDS, bake.key
+        assert bake.seen and bake.stated and bake.filled_in and bake.kind in KINDS, bake.key
         assert 0 < bake.low_min <= bake.high_min, bake.key
         assert bake.tin.material in ("aluminium", "glass") and wall(bake.tin.material)
         assert sum(bake.batter.parts) == pytest.approx(1.0)

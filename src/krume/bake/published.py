@@ -50,12 +50,14 @@ _SPAN = np.linspace(-1.2, 0.8, 11)
 class PublishedBake:
     """A bake as written down; what was not stated is filled in, and `filled_in` says what.
 
+    `seen` is where its numbers were read: an abstract, an extract of the methods, a table, a page.
     `kind`: timed (looked at until done), fixed (a study bakes so long), table (of a handbook),
     household (a formula's own minutes). Bakes of one `source` come from one hand.
     """
 
     key: str
     source: str
+    seen: str
     kind: str
     batter: Batter
     tin: Tin
@@ -88,6 +90,7 @@ def _bake(row: Row, batters: dict[str, Row]) -> PublishedBake:
     return PublishedBake(
         key=row.text("key"),
         source=row.text("source"),
+        seen=row.text("seen"),
         kind=row.text("kind"),
         batter=_batter(made, row.number_of("mass_g")),
         tin=tin,
