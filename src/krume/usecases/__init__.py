@@ -6,6 +6,9 @@ Each name is imported when it is first asked for, so that a small question stays
 from importlib import import_module
 from typing import TYPE_CHECKING
 
+# Names in packed lines: a door of so many stays one page.
+# fmt: off
+# isort: off
 if TYPE_CHECKING:
     from krume.evidence import data_version
     from krume.store import KeptStep, KeptTrial, one_look
@@ -20,20 +23,10 @@ if TYPE_CHECKING:
     from krume.usecases.bake_result import BakeBeside, BakeLine, BakeLines, BakeResult, BakeUnknown
     from krume.usecases.bake_wish import BakeWish
     from krume.usecases.bench import (
-        begin_at_bench,
-        bench_of,
-        ground_at_bench,
-        say_at_bench,
-        set_aside,
-        weighing_of,
+        begin_at_bench, bench_of, ground_at_bench, say_at_bench, set_aside, weighing_of,
     )
     from krume.usecases.bench_clocks import (
-        REASONS,
-        BenchClock,
-        BenchClocks,
-        clocks_at_bench,
-        clocks_beside,
-        start_at_bench,
+        REASONS, BenchClock, BenchClocks, clocks_at_bench, clocks_beside, start_at_bench,
         stop_at_bench,
     )
     from krume.usecases.bench_cup import CupNow, cup_at_bench, cup_limits, keep_cup
@@ -45,20 +38,11 @@ if TYPE_CHECKING:
     from krume.usecases.blend_hand import BlendHand, flours_at_hand
     from krume.usecases.blend_request import BlendWish
     from krume.usecases.blend_result import (
-        BlendGluten,
-        BlendLine,
-        BlendOther,
-        BlendPremix,
-        BlendRecord,
-        BlendResult,
+        BlendGluten, BlendLine, BlendOther, BlendPremix, BlendRecord, BlendResult,
     )
     from krume.usecases.book import BookResult, init_book, load_demo
     from krume.usecases.book_care import (
-        back_up_book,
-        export_book,
-        import_book,
-        restore_book,
-        verify_book,
+        back_up_book, export_book, import_book, restore_book, verify_book,
     )
     from krume.usecases.build import build_torte
     from krume.usecases.build_result import BuildLayer, BuildResult
@@ -77,11 +61,7 @@ if TYPE_CHECKING:
     from krume.usecases.eggs_result import EggBuy, EggPack, EggRow, EggsResult
     from krume.usecases.health import Health, health_of
     from krume.usecases.ingredient_page import (
-        Content,
-        IngredientNow,
-        IngredientsFound,
-        NamedIngredient,
-        ingredient_now,
+        Content, IngredientNow, IngredientsFound, NamedIngredient, ingredient_now,
         ingredients_found,
     )
     from krume.usecases.keep import KeepPart, KeepResult, keep_and_cool, keep_of
@@ -92,76 +72,36 @@ if TYPE_CHECKING:
     from krume.usecases.matters import CheckLine, CheckRanking, CheckTwice
     from krume.usecases.order_page import OrderPiece, OrderQuestion, OrderView, order_view
     from krume.usecases.order_sheets import (
-        KeptSheet,
-        SheetBytes,
-        make_order_sheets,
-        sheet_bytes,
-        sheets_of_order,
+        KeptSheet, SheetBytes, make_order_sheets, sheet_bytes, sheets_of_order,
     )
     from krume.usecases.order_standing import OrderStanding, orders_of, standing_of, standings_of
     from krume.usecases.oven import OvenMoved, OvenNext, OvenReady, OvenView, oven_view
     from krume.usecases.oven_at_bench import Awaited
     from krume.usecases.oven_choice import (
-        OvenChoice,
-        OvenChoices,
-        choice_for_oven,
-        others_if_in,
-        oven_choices,
-        tins_at_hand,
+        OvenChoice, OvenChoices, choice_for_oven, others_if_in, oven_choices, tins_at_hand,
     )
     from krume.usecases.oven_load import Load
     from krume.usecases.oven_loads import (
-        loads_now,
-        probe_load,
-        put_back,
-        put_in,
-        take_out,
-        time_load,
+        loads_now, probe_load, put_back, put_in, take_out, time_load,
     )
     from krume.usecases.ovens_page import (
-        OvenNow,
-        OvensNow,
-        TinRow,
-        oven_now,
-        oven_settings,
-        ovens_now,
-        save_oven,
-        tin_words,
+        OvenNow, OvensNow, TinRow, oven_now, oven_settings, ovens_now, save_oven, tin_words,
     )
     from krume.usecases.own_formulas import CheckOwn
     from krume.usecases.own_oven import KnownOven, known_oven
     from krume.usecases.own_oven_result import OvenRecordShown, OvenResult, OvenShown
     from krume.usecases.own_oven_shown import OvenWish, ovens_of, trial_counts
     from krume.usecases.pantry_page import (
-        AskedTable,
-        LotRow,
-        PantryNow,
-        RoomNow,
-        asked_table,
-        evidence_words,
-        pantry_now,
-        room_now,
+        AskedTable, LotRow, PantryNow, RoomNow, asked_table, evidence_words, pantry_now, room_now,
     )
     from krume.usecases.pantry_stops import LotStop, OrderStopped, StockStop, Stops
     from krume.usecases.plan import PlanWish, plan_orders
     from krume.usecases.plan_result import PlanLoad, PlanResult, PlanTask
     from krume.usecases.read import (
-        ReadBaked,
-        ReadLine,
-        ReadOven,
-        ReadResult,
-        ReadUse,
-        TextLineRow,
-        read_formula,
+        ReadBaked, ReadLine, ReadOven, ReadResult, ReadUse, TextLineRow, read_formula,
     )
     from krume.usecases.rows import (
-        RowConflictError,
-        RowNow,
-        TableNow,
-        add_row,
-        delete_row,
-        save_row,
-        table_now,
+        RowConflictError, RowNow, TableNow, add_row, delete_row, save_row, table_now,
     )
     from krume.usecases.schema import ANSWERS, answer_type, command_schema
     from krume.usecases.sheet import card_bytes, make_sheets
@@ -173,54 +113,27 @@ if TYPE_CHECKING:
     from krume.usecases.slip_lines import SlipRow, slip_rows
     from krume.usecases.slip_result import SlipDeclined, SlipHeld, SlipOption, SlipResult
     from krume.usecases.studio_settings import (
-        StudioSettings,
-        save_settings,
-        settings_now,
-        settings_text,
-        settings_wished,
-        units_of,
+        StudioSettings, save_settings, settings_now, settings_text, settings_wished, units_of,
     )
     from krume.usecases.studio_tins import keep_tins, tins_typed
     from krume.usecases.table_questions import questions_of_table, row_questions
     from krume.usecases.table_upload import TableChange, keep_table, table_change
     from krume.usecases.teach_page import TeachFormula, TeachHeat, TeachLine, TeachView, teach_view
     from krume.usecases.texts import (
-        LineChange,
-        TextNow,
-        TextRow,
-        TextVersion,
-        answered_text,
-        bring_back,
-        delete_text,
-        differences,
-        save_text,
-        text_now,
-        texts_of,
-        versions_of,
+        LineChange, TextNow, TextRow, TextVersion, answered_text, bring_back, delete_text,
+        differences, save_text, text_now, texts_of, versions_of,
     )
     from krume.usecases.to_buy import ToBuy
     from krume.usecases.today import NextThing, Today, today_of
     from krume.usecases.together import LoadWish, TogetherWish, bakes_together
     from krume.usecases.together_result import TogetherLoad, TogetherResult
     from krume.usecases.torte_heights import (
-        Handle,
-        Heights,
-        HeightsNow,
-        asked_with_heights,
-        heights_of,
-        keep_heights,
+        Handle, Heights, HeightsNow, asked_with_heights, heights_of, keep_heights,
     )
     from krume.usecases.torte_page import TortePage, TorteRow, TorteSaid, TorteUse, torte_shown
     from krume.usecases.trials import (
-        TrialRow,
-        drafted,
-        edit_trial,
-        end_as_trial,
-        trial_limits,
-        trial_numbers,
-        trial_row,
-        trial_rows,
-        trial_sheet,
+        TrialRow, drafted, edit_trial, end_as_trial, trial_limits, trial_numbers, trial_row,
+        trial_rows, trial_sheet,
     )
     from krume.usecases.vary import VaryWish, vary_each, vary_formula
     from krume.usecases.vary_choices import VaryChoices, choices_of
@@ -228,7 +141,6 @@ if TYPE_CHECKING:
     from krume.usecases.vary_result import VaryChange, VaryChild, VaryResult
     from krume.usecases.verify import verify_sheets
 
-# fmt: off
 _NAMES = {
     "evidence": "data_version",
     "store": "KeptStep KeptTrial one_look",
