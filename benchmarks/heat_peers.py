@@ -6,6 +6,7 @@ conductivity, heat and film anew in every step, as the oven model does; without,
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from importlib import import_module
 from typing import Any
 
 import numpy as np
@@ -38,35 +39,34 @@ class Task:
 def elements_centre_c(task: Task) -> float:
     """Centre of a body by scikit-fem: quadrilaterals in (r, z), equal backward-leaning steps."""
     from scipy.sparse.linalg import splu, spsolve
-    from skfem import Basis, BilinearForm, ElementQuad1, FacetBasis, LinearForm, MeshQuad
+
+    fem = import_module("skfem")
 
     body, coefficients = task.body, task.coefficients
     rings, rows, steps = task.rings, task.rows, task.steps
-    mesh = MeshQuad.init_tensor(
+    mesh = fem.MeshQuad.init_tensor(
         np.linspace(0, body.radius_m, rings + 1), np.linspace(0, body.height_m, rows + 1)
     )
-    basis = Basis(mesh, ElementQuad1())
+    basis = fem.Basis(mesh, fem.ElementQuad1())
     high, wide = body.height_m, body.radius_m
     ends = mesh.facets_satisfying(lambda x: (x[1] < 1e-9) | (x[1] > high - 1e-9))
     sides = mesh.facets_satisfying(lambda x: x[0] > wide - 1e-9)
-    skin = FacetBasis(mesh, ElementQuad1(), facets=np.concatenate([ends, sides]))
+    skin = fem.FacetBasis(mesh, fem.ElementQuad1(), facets=np.concatenate([ends, sides]))
 
-    @BilinearForm
     def stiffness(u: Any, v: Any, w: Any) -> Any:
         return w.x[0] * w.k * (u.grad[0] * v.grad[0] + u.grad[1] * v.grad[1])
 
-    @BilinearForm
     def mass(u: Any, v: Any, w: Any) -> Any:
         return w.x[0] * w.c * u * v
 
-    @BilinearForm
     def given(u: Any, v: Any, w: Any) -> Any:
         return w.x[0] * w.h * u * v
 
-    @LinearForm
     def taken(v: Any, w: Any) -> Any:
         return w.x[0] * w.h * w.air * v
 
+    flows, holds, gives = (fem.BilinearForm(form) for form in (stiffness, mass, given))
+    takes = fem.LinearForm(taken)
     step, part = task.time_s / steps, 0.55
     temp = np.full(basis.N, body.start_c)
     one, face = np.ones(basis.N), np.ones(skin.N)
@@ -85,13 +85,13 @@ def elements_centre_c(task: Task) -> float:
                 coefficients.heat(kelvin),
                 (coefficients.film(kelvin)),
             )
-        flow = stiffness.assemble(basis, k=basis.interpolate(k))
-        held = mass.assemble(basis, c=basis.interpolate(c))
+        flow = flows.assemble(basis, k=basis.interpolate(k))
+        held = holds.assemble(basis, c=basis.interpolate(c))
         film = skin.interpolate(h)
         return (
-            flow + given.assemble(skin, h=film),
+            flow + gives.assemble(skin, h=film),
             held,
-            taken.assemble(skin, h=film, air=body.air_c),
+            takes.assemble(skin, h=film, air=body.air_c),
         )
 
     if coefficients is None:
@@ -110,28 +110,19 @@ def elements_centre_c(task: Task) -> float:
 
 def volumes_centre_c(task: Task) -> float:
     """Centre of a body by FiPy: a cylindrical grid, equal implicit steps."""
-    from fipy import (
-        CellVariable,
-        CylindricalGrid2D,
-        DiffusionTerm,
-        FaceVariable,
-        ImplicitSourceTerm,
-        TransientTerm,
-    )
-    from fipy.solvers.scipy import LinearLUSolver
-
+    fipy, solvers = import_module("fipy"), import_module("fipy.solvers.scipy")
     body, coefficients = task.body, task.coefficients
     rings, rows, steps = task.rings, task.rows, task.steps
     wide, high = body.radius_m / rings, body.height_m / rows
-    mesh = CylindricalGrid2D(dr=wide, dz=high, nr=rings, nz=rows)
-    temp = CellVariable(mesh=mesh, value=float(body.start_c), hasOld=True)
-    solver, step = LinearLUSolver(), task.time_s / steps
+    mesh = fipy.CylindricalGrid2D(dr=wide, dz=high, nr=rings, nz=rows)
+    temp = fipy.CellVariable(mesh=mesh, value=float(body.start_c), hasOld=True)
+    solver, step = solvers.LinearLUSolver(), task.time_s / steps
     outer = mesh.facesRight | mesh.facesTop | mesh.facesBottom
-    half = FaceVariable(mesh=mesh, value=high / 2)
+    half = fipy.FaceVariable(mesh=mesh, value=high / 2)
     half.setValue(wide / 2, where=mesh.facesRight)
-    conduction = FaceVariable(mesh=mesh, value=float(body.conduction_w_mk))
-    through = FaceVariable(mesh=mesh, value=0.0)
-    heat = CellVariable(mesh=mesh, value=float(body.density_kg_m3 * body.heat_j_kgk))
+    conduction = fipy.FaceVariable(mesh=mesh, value=float(body.conduction_w_mk))
+    through = fipy.FaceVariable(mesh=mesh, value=0.0)
+    heat = fipy.CellVariable(mesh=mesh, value=float(body.density_kg_m3 * body.heat_j_kgk))
 
     def renewed() -> None:
         if coefficients is None:
@@ -148,8 +139,10 @@ def volumes_centre_c(task: Task) -> float:
     normal = mesh.faceNormals
     robin = (through * normal).divergence
     equation = (
-        TransientTerm(coeff=heat)
-        == DiffusionTerm(coeff=conduction) - ImplicitSourceTerm(coeff=robin) + robin * body.air_c
+        fipy.TransientTerm(coeff=heat)
+        == fipy.DiffusionTerm(coeff=conduction)
+        - fipy.ImplicitSourceTerm(coeff=robin)
+        + robin * body.air_c
     )
     for _ in range(steps):
         temp.updateOld()

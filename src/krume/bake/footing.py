@@ -15,7 +15,7 @@ def footprint_of(tin: Tin) -> Footprint:
     if tin.length_cm is not None:
         width = tin.length_cm if tin.width_cm is None else tin.width_cm
         radius, bend = body_of_rectangle(tin.length_cm / 100, width / 100)
-        return Footprint(area, radius, bend=bend)
+        return Footprint(area, radius, bend_ratio=bend)
     hole = (tin.hole_cm or 0.0) / 200 if tin.shape in _WITH_HOLE else 0.0
     return Footprint(area, (tin.diameter_cm or 0.0) / 200, hole)
 

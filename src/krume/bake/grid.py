@@ -67,14 +67,14 @@ def _slab_eigenvalue(half_m: float) -> float:
 class Footprint:
     """The floor a batter stands on: real area, and the body that stands for it in the sums.
 
-    `bend` is how the rings grow outwards: 1 in a cylinder, 0 in a slab, between them in a tin much
-    longer than wide.
+    `bend_ratio` is how the rings grow outwards: 1 in a cylinder, 0 in a slab, between them in a tin
+    much longer than wide.
     """
 
     area_m2: float
     radius_m: float
     hole_radius_m: float = 0.0
-    bend: float = 1.0
+    bend_ratio: float = 1.0
 
     @property
     def width_m(self) -> float:
@@ -123,7 +123,7 @@ def grid_of(footprint: Footprint, cells: Cells) -> Grid:
     spread = (1 - np.cos(np.pi * v)) / 2 if heated_inside else np.sin(np.pi * v / 2)
     span = footprint.radius_m - footprint.hole_radius_m
     r = footprint.hole_radius_m + span * ((1 - g) * v + g * spread)
-    bend, radius = footprint.bend, footprint.radius_m
+    bend, radius = footprint.bend_ratio, footprint.radius_m
     inside = np.pi * radius ** (1 - bend) * r ** (bend + 1)
     area = np.diff(inside)
     centre = (r[1:] + r[:-1]) / 2
