@@ -12,7 +12,7 @@ from krume.store.database import looked, note_kinds
 T = TypeVar("T")
 
 _MOST = 64
-_kept: OrderedDict[Hashable, object] = OrderedDict()
+_kept: OrderedDict[Hashable, tuple[Hashable, object]] = OrderedDict()
 _lock = Lock()
 
 
@@ -21,18 +21,21 @@ def by_mark(
 ) -> T:
     """What `make` made of a thing, made anew where its mark changed; it is only read.
 
-    `make` asks for nothing but what `kind` names, and `what` says which of the makers it is.
+    `make` asks for nothing but what `kind` names, and `what` says which of the makers it is. Of
+    each thing one is kept: a long table takes its room once.
     """
+    key = (path, kind, what)
     with looked(path) as look:
         note_kinds(look, (kind,))
-        key = (path, kind, what, look.mark(kind))
+        mark = look.mark(kind)
         with _lock:
-            if key in _kept:
-                _kept.move_to_end(key)
-                return cast("T", _kept[key])
+            held = _kept.get(key)
+        if held is not None and held[0] == mark:
+            return cast("T", held[1])
         made = make(look.connection)
     with _lock:
-        _kept[key] = made
+        _kept[key] = (mark, made)
+        _kept.move_to_end(key)
         while len(_kept) > _MOST:
             _kept.popitem(last=False)
     return made
