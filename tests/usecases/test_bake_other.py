@@ -25,6 +25,7 @@ def test_a_tin_is_named_by_what_tells_it_apart() -> None:
     ("typed", "name"),
     [
         ("dark round 20 cm", "the dark tin"),
+        ("Glass", "the glass tin"),
         ("Wrapped", "the cake in a wet strip"),
         (" stone ", "the cake on a hot stone"),
         ("low", "the cake low in the oven"),

@@ -44,8 +44,8 @@ _LEGEND = (
 @click.option(
     "--beside",
     metavar="WHAT",
-    help="Compare with a second tin, another oven (160 C), or one word: fan, wrapped, water, "
-    "tray, insulated, stone, low, high.",
+    help="Compare with a second tin, another oven (160 C), or one word: dark, glass, fan, "
+    "wrapped, water, tray, insulated, stone, low, high.",
 )
 @click.option(
     "--jacket",
@@ -124,7 +124,8 @@ def command(
 
     wish = BakeWish(
         tin, oven, fan, altitude_m, oven_name, lines,
-        jacket=jacket, under=under, rack=rack,
+        jacket=jacket.strip().casefold(), under=under.strip().casefold(),
+        rack=rack.strip().casefold(),
         cold_start_c=cold_start_c, door_min=door_min, beside=beside,
         doubt=doubt, cooling=cooling,
     )  # fmt: skip

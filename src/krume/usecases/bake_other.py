@@ -4,6 +4,7 @@ import re
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
+from krume.bake import walls
 from krume.base import Problem, as_text
 from krume.size import Tin, tin_text
 from krume.usecases.answer import Asked
@@ -28,7 +29,7 @@ _WORDS = {
 }
 _FAN = {"fan": "with the fan", "no fan": "without the fan"}
 OTHERWISE = (*_FAN, *_WORDS)
-"""Words that bake the same tin otherwise."""
+"""Words that bake the same tin otherwise; a material alone is the same tin of it."""
 _PLACES = ("--tin", "--oven", "--jacket", "--under", "--rack", "--cold-start", "--door")
 
 
@@ -73,6 +74,8 @@ def _changed(words: str, typed: str, ground: BakeGround, wish: BakeWish) -> Bake
         if key == "jacket":
             return replace(wish, jacket=words)
         return replace(wish, under=words) if key == "under" else replace(wish, rack=words)
+    if words in walls() and ground.tin is not None:
+        return replace(wish, tin=tin_text(replace(ground.tin, material=words)))
     if _OVEN.fullmatch(words):
         return replace(wish, oven=typed)
     return replace(wish, tin=typed)

@@ -71,7 +71,7 @@ def bake(request: Request) -> Response:
         choices=CHOICES,
         is_round=_is_round(wish, wrong),
         places=places_to_bake(asked),
-        otherwise=OTHERWISE,
+        otherwise=("dark", "glass", "silicone", *OTHERWISE),
     )
     title = f"Bake {context.title}"
     return page(request, "bake/bake.html", context, title=title, section="formulas")
