@@ -134,3 +134,24 @@ def test_a_formula_without_a_parent_has_none_and_a_parent_outside_the_book_is_na
     found = parent_now("kid", own)
     assert found is not None
     assert (found.name, found.in_book, found.sized) == ("Gran's", None, "")
+
+
+def test_two_sizes_of_one_tin_have_two_names(own: Asked) -> None:
+    tin = "sheet 30x20x3 cm"
+    result = size_formula("F7", SizeWish((tin,)), own).result
+    kinds = {option.kind: option.factor for option in result.options}
+    names = {keep_size("F7", choice(tin, kind, kinds[kind]), own).name for kind in kinds}
+    assert len(names) == len(kinds) == 3
+    assert {"F7-sheet-30x20x3-cm", "F7-sheet-30x20x3-cm-x-1.326"} < names
+
+
+def test_a_tin_that_a_step_names_is_changed_there(own: Asked) -> None:
+    text = (
+        "Plain\nEggs: EU sizes\n\n100 g white rice flour\n4 eggs, medium\n100 g caster sugar\n\n"
+        "Bake 30 minutes in a 20 cm round tin, 7 cm high.\n"
+    )
+    save_text("formula", "plain", text, own, seen=None)
+    first = size_formula("plain", SizeWish((WIDE,)), own).result.options[0]
+    kept = keep_size("plain", choice(WIDE, first.kind, first.factor), own)
+    assert "Bake 30 minutes in a round 24 x 7 cm." in kept.text
+    assert "20 cm round" not in kept.text

@@ -14,7 +14,7 @@ from krume.usecases.slug import slug
 from krume.usecases.texts import TextNow, save_text, text_now
 
 _SIZED = re.compile(r"x (?P<factor>\d+(?:\.\d+)?) for (?P<tin>\S.*)")
-_DIGITS = 6
+_DIGITS, _SAID = 6, 3
 _NEAR = 1e-5
 
 
@@ -83,9 +83,17 @@ def is_new_size(option: SizeOption, result: SizeResult) -> bool:
 
 
 def child_name(parent: str, option: SizeOption, tin: str) -> str:
-    """Name of a child: its parent's, its tin, and its eggs where they are counted."""
-    eggs = f"-{option.eggs.count}-eggs" if option.eggs.count and option.kind == "whole" else ""
-    return f"{parent}-{slug(tin).replace('-x-', 'x')}{eggs}"
+    """Name of a child: its parent's, its tin, and its eggs, or its factor where none are whole."""
+    return f"{parent}-{slug(tin).replace('-x-', 'x')}{_what(option).replace(' ', '-')}"
+
+
+def _what(option: SizeOption) -> str:
+    """What a size is beside its tin: whole eggs, a factor, or nothing where all stays."""
+    if option.kind == "as-is":
+        return ""
+    if option.kind == "whole" and option.eggs.count:
+        return f" {option.eggs.count} eggs"
+    return f" x {as_text(option.factor, _SAID)}"
 
 
 def sized_text(found: FormulaRead, option: SizeOption, tin: str) -> str:
@@ -96,9 +104,9 @@ def sized_text(found: FormulaRead, option: SizeOption, tin: str) -> str:
     formula = found.formula
     masses = [line.mass_g for line in option.lines]
     text = _in_tin(rewritten(found.source.text, formula, masses, keeps_size=False), formula, tin)
-    title = f"{formula.name or found.source.name}, {tin}"
-    if option.kind == "whole" and option.eggs.count:
-        title += f", {option.eggs.count} eggs"
+    title = ",".join(
+        (f"{formula.name or found.source.name}, {tin}", *filter(None, (_what(option),)))
+    )
     text = _titled(text, formula, title)
     region = formula.eggs_region
     lineage = varying.Lineage(
@@ -114,7 +122,7 @@ def sized_text(found: FormulaRead, option: SizeOption, tin: str) -> str:
 
 
 def _in_tin(text: str, formula: Formula, tin: str) -> str:
-    """The text with its tin's line naming another one; a text without that line gets it."""
+    """The text naming another tin in its own line, else in its step, else in a new line."""
     lines = text.splitlines(keepends=True)
     own = formula.tin.read.strip() if formula.tin is not None else ""
     for number, line in enumerate(lines):
@@ -122,6 +130,8 @@ def _in_tin(text: str, formula: Formula, tin: str) -> str:
         if own and colon and value.strip().startswith(own):
             lines[number] = f"{key}: {tin}{line[len(line.rstrip()) :]}"
             return "".join(lines)
+    if own and own in text:
+        return text.replace(own, tin, 1)
     end = "\r\n" if "\r\n" in text else "\n"
     first = next((n for n, line in enumerate(lines) if line.strip()), 0)
     return "".join((*lines[: first + 1], f"Tin: {tin}{end}", *lines[first + 1 :]))
@@ -143,7 +153,7 @@ def _witness(text: str, parent: Formula, tin: str) -> None:
     again = read(text, eggs_region=parent.eggs_region)
     meant = read_tin(tin).value
     if again.problems or again.value.tin != meant:
-        ask = again.problems[0].ask if again.problems else "Its tin is said in more than one place."
+        ask = again.problems[0].ask if again.problems else "Its tin would not be read as it is meant."
         message = f"This size cannot be written line for line: {ask} Edit the text by hand."
         raise InputError(message, field="tin", got=tin)
 
