@@ -8,6 +8,7 @@ from krume.usecases import CheckResult, ReadBaked, ReadLine, ReadResult, TextLin
 from krume.web.frame.figures import amount
 from krume.web.texts.questions import Question, asked_by_line
 
+_KEPT = ("parent lines", "parent was", "own lines")
 _BASES = ("flour", "flour and nut", "parts")
 
 
@@ -22,12 +23,16 @@ class Understood:
 
 @dataclass(frozen=True, slots=True)
 class TwinRow:
-    """One line of the text: its own words, what was understood, what is asked."""
+    """One line of the text: its own words, what was understood, what is asked.
+
+    `is_kept` is a line that krume wrote for itself: what a child was made from.
+    """
 
     number: int
     own: str
     got: tuple[Understood, ...]
     questions: tuple[Question, ...]
+    is_kept: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,6 +59,7 @@ def twin(
             each.text,
             _of_line(each, by_line, _Whole(read, check, units), steps),
             asked.get(f"line {each.line}", ()),
+            is_kept=_key(each.text) in _KEPT,
         )
         for each in read.text
     )
@@ -105,13 +111,19 @@ def _step(number: int, read: ReadResult) -> str:
     )
 
 
+def _key(text: str) -> str:
+    return text.partition(":")[0].strip().casefold()
+
+
 def _plain(each: TextLineRow, whole: _Whole) -> str:
     read = whole.read
     if each.kind == "name":
         return f"{read.name or 'no name'}, {read.family or 'family not known'}"
     if each.kind == "heading":
         return "heading of a part"
-    key = each.text.partition(":")[0].strip().casefold() if each.kind == "key" else ""
+    if _key(each.text) in _KEPT:
+        return "by this it follows its parent"
+    key = _key(each.text) if each.kind == "key" else ""
     return _keys(read, whole.units).get(key, "")
 
 
