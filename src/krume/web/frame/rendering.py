@@ -1,5 +1,6 @@
 """Pages from templates: one context a page, and what every page has around it."""
 
+import re
 from dataclasses import dataclass
 from functools import cache
 from typing import TYPE_CHECKING
@@ -27,6 +28,9 @@ SECTIONS = (
     ("sums", "/sums", "Sums"),
 )
 """Section, address and word of the navigation, in the order of the work."""
+
+
+_CONTROL = re.compile(r"[\x00-\x08\x0b-\x1f]")
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,7 +71,7 @@ def page(
 
 def _printable(text: str) -> str:
     """Signs of control that came in with a text do not go out as markup."""
-    return "".join(sign for sign in text if sign >= " " or sign in "\n\t")
+    return _CONTROL.sub("", text)
 
 
 @cache
