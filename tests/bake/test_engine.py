@@ -162,3 +162,39 @@ def test_one_impossible_draw_does_not_stop_the_others() -> None:
     outcome = run(_butter(two))
     assert outcome.minutes[0].max() == pytest.approx(_done(draws), rel=1e-9)
     assert np.isinf(outcome.minutes[1]).all()
+
+
+# Minutes of the foam in other tins and ovens on a fine grid, worked out apart from this engine.
+FOAM = (
+    ("fan", "round 22 x 6 cm", Oven(165, fan=True), 22.4, "core"),
+    ("dark", "dark round 22 x 6 cm", Oven(165), 23.3, "colour"),
+    ("hotter", "round 22 x 6 cm", Oven(185), 23.7, "core"),
+    ("silicone", "silicone round 22 x 6 cm", Oven(165), 24.6, "colour"),
+    ("wide", "round 26 x 6 cm", Oven(165), 24.9, "colour"),
+    ("glass", "glass round 22 x 6 cm", Oven(165), 25.6, "colour"),
+    ("tube", "tube 24 x 9 cm hole 6 cm", Oven(165), 25.8, "colour"),
+    ("base", "round 22 x 6 cm", Oven(165), 29.9, "core"),
+    ("narrow", "round 18 x 8 cm", Oven(165), 37.1, "core"),
+    ("cooler", "round 22 x 6 cm", Oven(150), 37.1, "core"),
+)
+
+
+@pytest.mark.parametrize(("text", "oven", "minutes", "last"), [f[1:] for f in FOAM],
+                         ids=[f[0] for f in FOAM])  # fmt: skip
+def test_a_foam_in_another_tin_or_oven_takes_as_long_as_worked_out_apart(
+    text: str, oven: Oven, minutes: float, last: str
+) -> None:
+    bake = simulate(batter("hazel", 500), tin(text), oven, cells=(12, 14))
+    assert bake.minutes == pytest.approx(minutes, rel=0.015)
+    assert bake.done_by == last
+
+
+@pytest.mark.parametrize(
+    ("altitude_m", "butter", "sponge"), [(850, 47.5, 32.1), (1600, 45.6, 31.4), (2500, 45.1, 30.9)]
+)
+def test_higher_up_a_cake_is_done_sooner_at_its_lower_core(
+    altitude_m: float, butter: float, sponge: float
+) -> None:
+    for case, minutes in ((BUTTER18, butter), (CASES[0], sponge)):
+        there = replace(case.oven, altitude_m=altitude_m)
+        assert simulate(case.batter, case.tin, there).minutes == pytest.approx(minutes, rel=0.025)

@@ -35,7 +35,7 @@ BAKES = {bake.key: bake for bake in published_bakes()}
 # Share of 64 draws that are done before the middle of what was written down.
 PLACES = {
     "pound-300-150": 0.73, "pound-300-160": 0.83, "pound-300-170": 0.84, "pound-300-180": 0.84,
-    "pound-300-190": 0.78, "rice-cupcake": 0.56, "layer-24-min": 0.72, "pound-45": 0.98,
+    "pound-300-190": 0.78, "rice-cupcake": 0.56, "layer-24-min": 0.64, "pound-45": 0.98,
     "layer-test": 0.67, "sponge-in-paper": 0.92, "angel-350-f": 0.91, "angel-325-f": 0.95,
     "shallow-round-6-in": 0.67, "shallow-round-7-in": 0.86, "shallow-round-8-in": 0.86,
     "shallow-round-9-in": 0.83, "shallow-round-10-in": 0.75, "shallow-round-12-in": 0.86,

@@ -17,6 +17,7 @@ from krume.properties import constant
 _FIRST_STEP_S = 4.0
 _FRONT_STANDS_K = 373.0
 _SEA_LEVEL_PA = 101325.0
+_METAL_M2K_W = 1e-3
 
 
 def prepare(
@@ -56,7 +57,7 @@ def prepare(
         draws=draws,
         course=course,
         layers=layers,
-        wall_heat=value("tin-heat-share") * wall.heat_per_area_j_m2k,
+        wall_heat=_wall_heat(wall),
         wall_m2k_w=wall.resistance_m2k_w + liner_m2k_w,
         core=_core(grid) if layers is None else _middle(grid),
         set=slice(None) if layers is None else _middle(grid),
@@ -95,6 +96,12 @@ def faces_of(grid: Grid, *, has_hole: bool) -> Faces:
         half_tall=np.concatenate(half_tall)[None],
         shared=tuple(shared),
     )
+
+
+def _wall_heat(wall: Wall) -> float:
+    """Heat of a wall that takes part: a metal one is thinner than its row, others are not."""
+    is_metal = wall.resistance_m2k_w < _METAL_M2K_W
+    return (value("tin-heat-share") if is_metal else 1.0) * wall.heat_per_area_j_m2k
 
 
 def _core(grid: Grid) -> slice:
