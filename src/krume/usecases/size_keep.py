@@ -153,7 +153,8 @@ def _witness(text: str, parent: Formula, tin: str) -> None:
     again = read(text, eggs_region=parent.eggs_region)
     meant = read_tin(tin).value
     if again.problems or again.value.tin != meant:
-        ask = again.problems[0].ask if again.problems else "Its tin would not be read as it is meant."
+        asks = [problem.ask for problem in again.problems]
+        ask = asks[0] if asks else "Its tin would not be read as it is meant."
         message = f"This size cannot be written line for line: {ask} Edit the text by hand."
         raise InputError(message, field="tin", got=tin)
 

@@ -24,7 +24,8 @@ KEYS: dict[str, str] = {
         "schwierigkeitsgrad|zubereitungsdauer|level|from|quelle|von|adapted from|published|"
         "updated|date|posted|"
         "active time|inactive time|chill time|cost|diet|per serving|nutrition|"
-        "parent|parent lines|parent was|own lines|own blend|sized|swap|less|with added|made up with",
+        "parent|parent lines|parent was|own lines|own blend|sized|swap|less|with added|"
+        "made up with",
     }.items()
     for word in words.split("|")
 }  # fmt: skip
