@@ -54,7 +54,8 @@ def main() -> None:
         found = heat_evidence(tuple(each for each in round_ones if each.kind in kinds))
         lines.append(
             f"{name}: {len(found.hands)} hands, "
-            f"ln heat {found.ln_mean:+.2f} +- {found.ln_mean_error:.2f}, spread {found.ln_spread:.2f}, scatter {found.ln_scatter:.2f}"
+            f"ln heat {found.ln_mean:+.2f} +- {found.ln_mean_error:.2f}, "
+            f"spread {found.ln_spread:.2f}, scatter {found.ln_scatter:.2f}"
         )
     sys.stdout.write("\n".join(lines) + "\n")
 
