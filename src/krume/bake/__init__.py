@@ -1,7 +1,6 @@
 """What the oven does: minutes as an interval, the rule that came last, the dial, browning."""
 
-from importlib import import_module
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from krume.bake.batter import JACKETS, RACKS, UNDERS, AirCourse, Around, Batter, Oven
 from krume.bake.browning import browning_delta_e
@@ -10,6 +9,7 @@ from krume.bake.crust_colour import CrustStep, crust_colour, crust_steps, crust_
 from krume.bake.dial_setting import Dial, dial
 from krume.bake.parameters import Wall, figures, wall, walls
 from krume.bake.series import heating_theta
+from krume.base import on_first_use
 
 if TYPE_CHECKING:
     from krume.bake.cooling import (
@@ -85,14 +85,7 @@ _HEAVY = {
 }  # fmt: skip
 
 
-def __getattr__(name: str) -> Any:
-    """A name of the solver, imported on first use."""
-    if name not in _HEAVY:
-        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
-    found = getattr(import_module(f"{__name__}.{_HEAVY[name]}"), name)
-    globals()[name] = found
-    return found
-
+__getattr__ = on_first_use(__name__, _HEAVY)
 
 __all__ = [
     "JACKETS",

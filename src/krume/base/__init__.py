@@ -1,5 +1,6 @@
 """What is a value: errors, answers, quantities, units, numbers as people write them."""
 
+from krume.base.doors import on_first_use
 from krume.base.errors import (
     ConflictError,
     DataError,
@@ -46,6 +47,7 @@ __all__ = [
     "heat",
     "heat_text",
     "money_text",
+    "on_first_use",
     "plain_digits",
     "read_money",
     "read_number",

@@ -1,8 +1,8 @@
 """What goes in: reading a baker's text, the formula, its balance, which weighing order."""
 
-from importlib import import_module
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
+from krume.base import on_first_use
 from krume.design.balance import Balance, PerEgg, balance, batter_lines
 from krume.design.bands import Band, Family, band, bands, families, family
 from krume.design.blend_words import (
@@ -83,14 +83,7 @@ _HEAVY = {
 }
 
 
-def __getattr__(name: str) -> Any:
-    """A name of the blend solver, imported on first use."""
-    if name not in _HEAVY:
-        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
-    found = getattr(import_module(f"{__name__}.{_HEAVY[name]}"), name)
-    globals()[name] = found
-    return found
-
+__getattr__ = on_first_use(__name__, _HEAVY)
 
 __all__ = [
     "ALREADY",

@@ -1,8 +1,8 @@
 """How long it lasts: keeping, mould, lethality, cooling, need of cold, cautions."""
 
-from importlib import import_module
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
+from krume.base import on_first_use
 from krume.keep.assess import KeepComponent, Keeping, KeepReason, assess
 from krume.keep.cold import needs_cold
 from krume.keep.cooling_log import Cooling, cooling
@@ -32,17 +32,13 @@ if TYPE_CHECKING:
     )
 
 # The prediction of a custard's cooling needs numpy and scipy: it is imported when it is asked for.
-_HEAVY = ("CustardCooling", "CustardDepth", "CustardVessel", "custard_cooling", "custard_depth")
+_HEAVY = dict.fromkeys(
+    ("CustardCooling", "CustardDepth", "CustardVessel", "custard_cooling", "custard_depth"),
+    "custard_way",
+)
 
 
-def __getattr__(name: str) -> Any:
-    """A name of the prediction, imported on first use."""
-    if name not in _HEAVY:
-        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
-    found = getattr(import_module(f"{__name__}.custard_way"), name)
-    globals()[name] = found
-    return found
-
+__getattr__ = on_first_use(__name__, _HEAVY)
 
 __all__ = [
     "Caution",

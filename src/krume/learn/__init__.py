@@ -1,7 +1,8 @@
 """What really happened: tasting tests, the range of one's own formulas, one's own oven."""
 
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
+from krume.base import on_first_use
 from krume.learn.own_bands import (
     FEWEST,
     OwnBand,
@@ -40,19 +41,13 @@ if TYPE_CHECKING:
         why_not,
     )
 
-_HEAVY = frozenset(
-    "Again CakeLearnt HeatLearnt OvenLearnt learn_oven same_cake true_c why_not".split()
+_HEAVY = dict.fromkeys(
+    "Again CakeLearnt HeatLearnt OvenLearnt learn_oven same_cake true_c why_not".split(),
+    "own_oven",
 )
 
 
-def __getattr__(name: str) -> Any:
-    """What is learnt by the bake's solver, imported on first use."""
-    if name not in _HEAVY:
-        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
-    from krume.learn import own_oven
-
-    return getattr(own_oven, name)
-
+__getattr__ = on_first_use(__name__, _HEAVY)
 
 __all__ = [
     "FEWEST",

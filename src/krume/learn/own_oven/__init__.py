@@ -1,8 +1,8 @@
 """The person's own oven: its offset from a thermometer, its heat from finished bakes."""
 
-from importlib import import_module
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
+from krume.base import on_first_use
 from krume.learn.own_oven.offset import OffsetLearnt, learn_offset, offset_said
 from krume.learn.own_oven.records import SHELVES, TESTS, FinishedBake, Flag, Prior, Reading
 from krume.learn.own_oven.records import figure as oven_figure
@@ -21,14 +21,7 @@ _HEAVY = {
 }  # fmt: skip
 
 
-def __getattr__(name: str) -> Any:
-    """A name that needs the solver, imported on first use."""
-    if name not in _HEAVY:
-        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
-    found = getattr(import_module(f"{__name__}.{_HEAVY[name]}"), name)
-    globals()[name] = found
-    return found
-
+__getattr__ = on_first_use(__name__, _HEAVY)
 
 __all__ = [
     "SHELVES",
