@@ -46,14 +46,14 @@ def table_rows(book: Book, place: str) -> list[dict[str, str]]:
 
 
 def _kept_rows(connection: sqlite3.Connection, place: str) -> tuple[dict[str, str], ...]:
-    head = head_of(connection, place) or ()
-    return tuple(_named(head, cells) for cells in cells_of(connection, place))
+    head, cells = head_of(connection, place) or (), cells_of(connection, place)
+    if all(head) and all(len(row) == len(head) for row in cells):
+        return tuple(dict(zip(head, map(str.strip, row), strict=True)) for row in cells)
+    return tuple(_named(head, row) for row in cells)
 
 
 def _named(head: tuple[str, ...], cells: list[str]) -> dict[str, str]:
-    """Cells by the names above them; a row of thousands is read in a breath where it is whole."""
-    if len(cells) == len(head) and all(head):
-        return dict(zip(head, map(str.strip, cells), strict=True))
+    """Cells by the names above them; what is missing is empty, what has no name is left out."""
     pairs = zip_longest(head, cells, fillvalue="")
     return {name: cell.strip() for name, cell in pairs if name}
 
