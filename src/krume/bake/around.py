@@ -4,35 +4,14 @@ import math
 from functools import cache
 
 from krume.bake.batter import Around
+from krume.bake.parameters import model_figures
 from krume.base import Figure, Notice
-from krume.evidence import column, load, optional
-
-_COLUMNS = (
-    column("key", "key"),
-    optional("symbol"),
-    column("value", "number"),
-    column("unit"),
-    column("half_width", "number"),
-    column("status", "status"),
-    column("source", "source"),
-    column("note"),
-)
 
 
 @cache
 def around_figures() -> dict[str, Figure]:
     """All figures of what stands round the tin, with their papers."""
-    return {
-        row.text("key"): Figure(
-            row.number_of("value"),
-            row.text("unit"),
-            row.text("note"),
-            row.text("status"),
-            row.text("source"),
-            row.maybe("half_width"),
-        )
-        for row in load("around.csv", _COLUMNS)
-    }
+    return model_figures("around.csv")
 
 
 def around_value(key: str) -> float:

@@ -10,19 +10,8 @@ from scipy.special import ndtri
 from krume.bake.grid import Array
 from krume.bake.parameters import value
 from krume.base import Figure
-from krume.evidence import column, load, optional
+from krume.evidence import figures
 
-_COLUMNS = (
-    column("key", "key"),
-    column("quantity"),
-    column("value", "number"),
-    column("unit"),
-    column("basis"),
-    optional("half_width", "number"),
-    column("status", "status"),
-    column("source", "source"),
-    optional("page"),
-)
 AIR_STEP_S = 5.0
 """Step of the air's march; the heat of a step is exact, only its course inside it is not."""
 
@@ -32,17 +21,7 @@ _J_PER_KWH = 3.6e6
 @cache
 def oven_air_figures() -> dict[str, Figure]:
     """All figures of oven_air.csv, with their papers."""
-    return {
-        row.text("key"): Figure(
-            row.number_of("value"),
-            row.text("unit"),
-            row.text("quantity"),
-            row.text("status"),
-            row.text("source"),
-            row.maybe("half_width"),
-        )
-        for row in load("oven_air.csv", _COLUMNS)
-    }
+    return figures("oven_air.csv")
 
 
 def oven_air_value(key: str) -> float:

@@ -4,19 +4,19 @@ from dataclasses import dataclass
 from functools import cache
 
 from krume.base import Figure, NotFoundError
-from krume.evidence import column, load, optional
+from krume.evidence import Column, column, load, optional
 
-_COLUMNS = (
+MODEL_COLUMNS = (
     column("key", "key"),
     optional("symbol"),
     column("value", "number"),
     column("unit"),
     optional("half_width", "number"),
-    optional("doubt"),
     column("status", "status"),
     column("source", "source"),
     optional("note"),
 )
+_COLUMNS = (*MODEL_COLUMNS, optional("doubt"))
 _WALL_COLUMNS = (
     column("key", "key"),
     column("emissivity", "number"),
@@ -42,9 +42,8 @@ class Wall:
     ln_spread: float = 0.0
 
 
-@cache
-def figures() -> dict[str, Figure]:
-    """All parameters of the model with their papers."""
+def model_figures(file: str, columns: tuple[Column, ...] = MODEL_COLUMNS) -> dict[str, Figure]:
+    """Figures of a table of the model by key; their note stands as what they are stated for."""
     return {
         row.text("key"): Figure(
             row.number_of("value"),
@@ -54,8 +53,14 @@ def figures() -> dict[str, Figure]:
             row.text("source"),
             row.maybe("half_width"),
         )
-        for row in load("bake.csv", _COLUMNS)
+        for row in load(file, columns)
     }
+
+
+@cache
+def figures() -> dict[str, Figure]:
+    """All parameters of the model with their papers."""
+    return model_figures("bake.csv", _COLUMNS)
 
 
 @cache

@@ -13,7 +13,7 @@ _KEY = re.compile(r"^[a-z0-9]+(-[a-z0-9]+)*$")
 _NUMBER = re.compile(r"^-?(?:\d+(?:\.\d+)?|\.\d+)(?:e-?\d+)?$")
 _COMPOSED_UNITS = frozenset(
     "% 1 g/100g kcal/100g mg/100g ug/100g g/ml g/cm2 g/kg g/l kg/m3 mm/mm min/mm K kJ/g kcal/g "
-    "points ratio ppm mg/kg W/mK J/kgK Pa text".split()
+    "points ratio ppm mg/kg W/mK W/K W J/K J/kgK kJ kWh C Pa text".split()
 )
 
 

@@ -2,35 +2,14 @@
 
 from functools import cache
 
+from krume.bake.parameters import model_figures
 from krume.base import Figure
-from krume.evidence import column, load, optional
-
-COOLING_COLUMNS = (
-    column("key", "key"),
-    optional("symbol"),
-    column("value", "number"),
-    column("unit"),
-    optional("half_width", "number"),
-    column("status", "status"),
-    column("source", "source"),
-    optional("note"),
-)
 
 
 @cache
 def cooling_figures() -> dict[str, Figure]:
     """All parameters of cooling with their papers."""
-    return {
-        row.text("key"): Figure(
-            row.number_of("value"),
-            row.text("unit"),
-            row.text("note"),
-            row.text("status"),
-            row.text("source"),
-            row.maybe("half_width"),
-        )
-        for row in load("cooling.csv", COOLING_COLUMNS)
-    }
+    return model_figures("cooling.csv")
 
 
 @cache
