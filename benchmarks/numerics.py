@@ -49,7 +49,8 @@ WEAK = (
 
 def page() -> str:
     """The whole page."""
-    parts = [HEAD, *checked(), peers(), speed(), WEAK]
+    times = speed()  # before the other packages fill the memory
+    parts = [HEAD, *checked(), peers(), times, WEAK]
     return "\n\n".join(parts) + "\n"
 
 
