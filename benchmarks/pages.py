@@ -21,7 +21,7 @@ from benchmarks.edits import EDITS, Edit
 from benchmarks.measure import Row
 from krume.store import Book, add_texts
 from krume.usecases import Asked, load_demo
-from krume.usecases.book import demo_files
+from krume.usecases.book.book import demo_files
 from krume.web import application
 from tests.browser import CHROMIUM
 from tests.web.browsing import served

@@ -5,9 +5,9 @@ from pathlib import Path
 
 from krume.publish import Shown, cuts_drawing, drawing_file, stacked_drawing
 from krume.usecases import Asked, BakeWish, load_demo
-from krume.usecases.bake import bake_formula, bake_ground
-from krume.usecases.bake_more import with_more
-from krume.usecases.bake_pictures import BakePictures, pictures_of
+from krume.usecases.bake.bake import bake_formula, bake_ground
+from krume.usecases.bake.more import with_more
+from krume.usecases.bake.pictures import BakePictures, pictures_of
 from tests.house.source import ROOT
 
 FOLDER = ROOT / "docs" / "models"

@@ -15,7 +15,7 @@ CLOCK_CALLS = {
     *(("date", name) for name in ("now", "today")),
     *(("time", name) for name in ("time", "time_ns", "localtime", "gmtime")),
 }
-CLOCK_DOORS = ("krume.usecases.clock", "krume.store.moment")
+CLOCK_DOORS = ("krume.usecases.asking.clock", "krume.store.moment")
 # What touches the machine: files, the environment, other programs, the network, chance.
 OUTSIDE = {
     *("os", "pathlib", "shutil", "tempfile", "socket", "subprocess", "http", "time"),

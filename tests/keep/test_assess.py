@@ -8,7 +8,7 @@ from krume.build import formula_names, read_torte
 from krume.design import Formula, read
 from krume.keep import Keeping, assess
 from krume.label import family_key
-from krume.usecases.book import demo_files
+from krume.usecases.book.book import demo_files
 
 
 def formula(name: str) -> Formula:

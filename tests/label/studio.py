@@ -9,8 +9,8 @@ from krume.build import ComponentFormula, build_torte, formula_names, read_torte
 from krume.design import Formula, read
 from krume.label import Product, product_of_formula, product_of_torte
 from krume.pantry import CleaningRecord, Lot, read_lots
-from krume.usecases.book import demo_files
-from krume.usecases.build import component
+from krume.usecases.book.book import demo_files
+from krume.usecases.torte.build import component
 
 DAY = date(2027, 6, 10)
 CLEAN = (CleaningRecord(DAY, is_cleaned=True),)

@@ -15,7 +15,7 @@ from krume.pantry import (
     record_need,
     record_state,
 )
-from krume.usecases.book import demo_files
+from krume.usecases.book.book import demo_files
 
 DAY = date(2027, 6, 10)
 HEAD = "lot,ingredient,evidence,text,result_mg_kg,from,valid_to\n"

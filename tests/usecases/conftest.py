@@ -8,7 +8,7 @@ import pytest
 
 from krume.store import place_all
 from krume.usecases import Answer, Asked, SheetResult, make_sheets
-from krume.usecases.book import demo_files
+from krume.usecases.book.book import demo_files
 
 PLAIN = """\
 Plain sponge

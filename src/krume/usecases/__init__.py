@@ -12,254 +12,260 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from krume.evidence import data_version
     from krume.store import KeptStep, KeptTrial, one_look
-    from krume.usecases.answer import Answer, Asked, Explanation, QuestionError
-    from krume.usecases.as_json import Json, plain
-    from krume.usecases.bake import bake_formula
-    from krume.usecases.bake_more import bake_with_more
-    from krume.usecases.bake_other import OTHERWISE
-    from krume.usecases.bake_page import BakePage, bake_shown
-    from krume.usecases.bake_picture import bake_svg, draw_bake
-    from krume.usecases.bake_places import BakePlaces, places_to_bake
-    from krume.usecases.bake_result import BakeBeside, BakeLine, BakeLines, BakeResult, BakeUnknown
-    from krume.usecases.bake_wish import BakeWish
-    from krume.usecases.bench import (
+    from krume.usecases.asking.answer import Answer, Asked, Explanation, QuestionError
+    from krume.usecases.asking.as_json import Json, plain
+    from krume.usecases.bake.bake import bake_formula
+    from krume.usecases.bake.more import bake_with_more
+    from krume.usecases.bake.other import OTHERWISE
+    from krume.usecases.bake.page import BakePage, bake_shown
+    from krume.usecases.bake.picture import bake_svg, draw_bake
+    from krume.usecases.bake.places import BakePlaces, places_to_bake
+    from krume.usecases.bake.result import BakeBeside, BakeLine, BakeLines, BakeResult, BakeUnknown
+    from krume.usecases.bake.wish import BakeWish
+    from krume.usecases.bench.bench import (
         begin_at_bench, bench_of, ground_at_bench, say_at_bench, set_aside, weighing_of,
     )
-    from krume.usecases.bench_clocks import (
+    from krume.usecases.bench.clocks import (
         REASONS, BenchClock, BenchClocks, clocks_at_bench, clocks_beside, start_at_bench,
         stop_at_bench,
     )
-    from krume.usecases.bench_cup import CupNow, cup_at_bench, cup_limits, keep_cup
-    from krume.usecases.bench_heard import ClockSaid, CupSaid, EndSaid, hear_at_bench, moment_said
-    from krume.usecases.bench_result import Bench, BenchSaid
-    from krume.usecases.bench_state import Spot
-    from krume.usecases.bench_ways import BenchSlip, BenchWay
-    from krume.usecases.blend import choose_blend
-    from krume.usecases.blend_hand import BlendHand, flours_at_hand
-    from krume.usecases.blend_request import BlendWish
-    from krume.usecases.blend_result import (
+    from krume.usecases.bench.cup import CupNow, cup_at_bench, cup_limits, keep_cup
+    from krume.usecases.bench.heard import ClockSaid, CupSaid, EndSaid, hear_at_bench, moment_said
+    from krume.usecases.bench.result import Bench, BenchSaid
+    from krume.usecases.bench.state import Spot
+    from krume.usecases.bench.ways import BenchSlip, BenchWay
+    from krume.usecases.blend.blend import choose_blend
+    from krume.usecases.blend.hand import BlendHand, flours_at_hand
+    from krume.usecases.blend.request import BlendWish
+    from krume.usecases.blend.result import (
         BlendGluten, BlendLine, BlendOther, BlendPremix, BlendRecord, BlendResult,
     )
-    from krume.usecases.book import BookResult, init_book, load_demo
-    from krume.usecases.book_care import (
+    from krume.usecases.book.book import BookResult, init_book, load_demo
+    from krume.usecases.book.care import (
         back_up_book, export_book, import_book, restore_book, verify_book,
     )
-    from krume.usecases.build import build_torte
-    from krume.usecases.build_result import BuildLayer, BuildResult
+    from krume.usecases.torte.build import build_torte
+    from krume.usecases.torte.result import BuildLayer, BuildResult
     from krume.usecases.calc import SumList, SumRow, answer_sum, list_sums
-    from krume.usecases.check import CheckBand, CheckFinding, CheckResult, check_formula
+    from krume.usecases.formula.check import CheckBand, CheckFinding, CheckResult, check_formula
     from krume.usecases.class_day import ClassCream, ClassDay, ClassKits, ClassLoads, SeatNote
-    from krume.usecases.cooling import CoolingResult, RollWindow, cooling_after
-    from krume.usecases.cooling_page import cooling_of
-    from krume.usecases.core_now import CoreNow, core_left
-    from krume.usecases.cost import CostWish, cost_of
-    from krume.usecases.cost_result import CostComponent, CostResult
+    from krume.usecases.bake.cooling import CoolingResult, RollWindow, cooling_after
+    from krume.usecases.bake.cooling_page import cooling_of
+    from krume.usecases.bake.core_now import CoreNow, core_left
+    from krume.usecases.cost.cost import CostWish, cost_of
+    from krume.usecases.cost.result import CostComponent, CostResult
     from krume.usecases.custard_page import CustardLog, CustardShown, custard_shown
-    from krume.usecases.custard_way import KeepCooling, KeepDepth, KeepVessel, custard_way
-    from krume.usecases.day_plan import BookPlan, DayView, PlannedDay, day_view, plan_day_today
-    from krume.usecases.eggs import EggsWish, eggs_of
-    from krume.usecases.eggs_result import EggBuy, EggPack, EggRow, EggsResult
+    from krume.usecases.keep.custard_way import KeepCooling, KeepDepth, KeepVessel, custard_way
+    from krume.usecases.plan.day_plan import BookPlan, DayView, PlannedDay, day_view, plan_day_today
+    from krume.usecases.eggs.eggs import EggsWish, eggs_of
+    from krume.usecases.eggs.result import EggBuy, EggPack, EggRow, EggsResult
     from krume.usecases.health import Health, health_of
-    from krume.usecases.ingredient_page import (
+    from krume.usecases.pantry.ingredient_page import (
         Content, IngredientNow, IngredientsFound, NamedIngredient, ingredient_now,
         ingredients_found,
     )
-    from krume.usecases.keep import KeepPart, KeepResult, keep_and_cool, keep_of
-    from krume.usecases.label import LabelWish, label_of
-    from krume.usecases.label_paper import label_sheets
-    from krume.usecases.label_result import LabelOf, LabelPanel, LabelResult
-    from krume.usecases.load_text import read_load
-    from krume.usecases.matters import CheckLine, CheckRanking, CheckTwice
+    from krume.usecases.keep.keep import KeepPart, KeepResult, keep_and_cool, keep_of
+    from krume.usecases.label.label import LabelWish, label_of
+    from krume.usecases.label.paper import label_sheets
+    from krume.usecases.label.result import LabelOf, LabelPanel, LabelResult
+    from krume.usecases.oven.load_text import read_load
+    from krume.usecases.formula.matters import CheckLine, CheckRanking, CheckTwice
     from krume.usecases.order_page import OrderPiece, OrderQuestion, OrderView, order_view
-    from krume.usecases.order_sheets import (
+    from krume.usecases.sheets.order_sheets import (
         KeptSheet, SheetBytes, make_order_sheets, sheet_bytes, sheets_of_order,
     )
-    from krume.usecases.order_standing import OrderStanding, orders_of, standing_of, standings_of
-    from krume.usecases.oven import OvenMoved, OvenNext, OvenReady, OvenView, oven_view
-    from krume.usecases.oven_at_bench import Awaited
-    from krume.usecases.oven_choice import (
+    from krume.usecases.sold.standing import OrderStanding, orders_of, standing_of, standings_of
+    from krume.usecases.oven.oven import OvenMoved, OvenNext, OvenReady, OvenView, oven_view
+    from krume.usecases.oven.at_bench import Awaited
+    from krume.usecases.oven.choice import (
         OvenChoice, OvenChoices, choice_for_oven, others_if_in, oven_choices, tins_at_hand,
     )
-    from krume.usecases.oven_load import Load
-    from krume.usecases.oven_loads import (
+    from krume.usecases.oven.load import Load
+    from krume.usecases.oven.loads import (
         loads_now, probe_load, put_back, put_in, take_out, time_load,
     )
-    from krume.usecases.ovens_page import (
+    from krume.usecases.oven.ovens_page import (
         OvenNow, OvensNow, TinRow, oven_now, oven_settings, ovens_now, save_oven, tin_words,
     )
-    from krume.usecases.own_formulas import CheckOwn
-    from krume.usecases.own_oven import KnownOven, known_oven
-    from krume.usecases.own_oven_result import OvenRecordShown, OvenResult, OvenShown
-    from krume.usecases.own_oven_shown import OvenWish, ovens_of, trial_counts
-    from krume.usecases.pantry_page import (
+    from krume.usecases.formula.own_formulas import CheckOwn
+    from krume.usecases.own_oven.own_oven import KnownOven, known_oven
+    from krume.usecases.own_oven.result import OvenRecordShown, OvenResult, OvenShown
+    from krume.usecases.own_oven.shown import OvenWish, ovens_of, trial_counts
+    from krume.usecases.pantry.page import (
         AskedTable, LotRow, PantryNow, RoomNow, asked_table, evidence_words, pantry_now, room_now,
     )
-    from krume.usecases.pantry_stops import LotStop, OrderStopped, StockStop, Stops
-    from krume.usecases.plan import PlanWish, plan_orders
-    from krume.usecases.plan_result import PlanLoad, PlanResult, PlanTask
-    from krume.usecases.read import (
+    from krume.usecases.pantry.stops import LotStop, OrderStopped, StockStop, Stops
+    from krume.usecases.plan.plan import PlanWish, plan_orders
+    from krume.usecases.plan.result import PlanLoad, PlanResult, PlanTask
+    from krume.usecases.asking.read import (
         ReadBaked, ReadLine, ReadOven, ReadResult, ReadUse, TextLineRow, read_formula,
     )
-    from krume.usecases.rows import (
+    from krume.usecases.book.rows import (
         RowConflictError, RowNow, TableNow, add_row, delete_row, save_row, table_now,
     )
     from krume.usecases.schema import ANSWERS, answer_type, command_schema
-    from krume.usecases.sheet import card_bytes, make_sheets
-    from krume.usecases.sheet_result import SheetFile, SheetResult
-    from krume.usecases.size import SizeWish, size_formula
-    from krume.usecases.size_keep import ParentNow, SizeChoice, is_new_size, keep_size, parent_now
-    from krume.usecases.size_result import SizeOption, SizeResult
-    from krume.usecases.slip import SlipWish, rescue_slip, slip_sheet
-    from krume.usecases.slip_lines import SlipRow, slip_rows
-    from krume.usecases.slip_result import SlipDeclined, SlipHeld, SlipOption, SlipResult
-    from krume.usecases.studio_settings import (
+    from krume.usecases.sheets.sheet import card_bytes, make_sheets
+    from krume.usecases.sheets.result import SheetFile, SheetResult
+    from krume.usecases.formula.size import SizeWish, size_formula
+    from krume.usecases.formula.size_keep import (
+        ParentNow, SizeChoice, is_new_size, keep_size, parent_now,
+    )
+    from krume.usecases.formula.size_result import SizeOption, SizeResult
+    from krume.usecases.slip.slip import SlipWish, rescue_slip, slip_sheet
+    from krume.usecases.slip.lines import SlipRow, slip_rows
+    from krume.usecases.slip.result import SlipDeclined, SlipHeld, SlipOption, SlipResult
+    from krume.usecases.book.studio_settings import (
         StudioSettings, save_settings, settings_now, settings_text, settings_wished, units_of,
     )
-    from krume.usecases.studio_tins import keep_tins, tins_typed
-    from krume.usecases.table_questions import questions_of_table, row_questions
-    from krume.usecases.table_upload import TableChange, keep_table, table_change
+    from krume.usecases.book.studio_tins import keep_tins, tins_typed
+    from krume.usecases.tables.questions import questions_of_table, row_questions
+    from krume.usecases.tables.upload import TableChange, keep_table, table_change
     from krume.usecases.teach_page import TeachFormula, TeachHeat, TeachLine, TeachView, teach_view
-    from krume.usecases.texts import (
+    from krume.usecases.book.texts import (
         LineChange, TextNow, TextRow, TextVersion, answered_text, bring_back, delete_text,
         differences, save_text, text_now, texts_of, versions_of,
     )
-    from krume.usecases.to_buy import ToBuy
+    from krume.usecases.pantry.to_buy import ToBuy
     from krume.usecases.today import NextThing, Today, today_of
-    from krume.usecases.together import LoadWish, TogetherWish, bakes_together
-    from krume.usecases.together_result import TogetherLoad, TogetherResult
-    from krume.usecases.torte_heights import (
+    from krume.usecases.oven.together import LoadWish, TogetherWish, bakes_together
+    from krume.usecases.oven.together_result import TogetherLoad, TogetherResult
+    from krume.usecases.torte.heights import (
         Handle, Heights, HeightsNow, asked_with_heights, heights_of, keep_heights,
     )
     from krume.usecases.torte_page import TortePage, TorteRow, TorteSaid, TorteUse, torte_shown
-    from krume.usecases.trials import (
+    from krume.usecases.bench.trials import (
         TrialRow, drafted, edit_trial, end_as_trial, trial_limits, trial_numbers, trial_row,
         trial_rows, trial_sheet,
     )
-    from krume.usecases.vary import VaryWish, vary_each, vary_formula
-    from krume.usecases.vary_choices import VaryChoices, choices_of
-    from krume.usecases.vary_family import FamilyWish, vary_children
-    from krume.usecases.vary_result import VaryChange, VaryChild, VaryResult
-    from krume.usecases.verify import verify_sheets
+    from krume.usecases.vary.vary import VaryWish, vary_each, vary_formula
+    from krume.usecases.vary.choices import VaryChoices, choices_of
+    from krume.usecases.vary.family import FamilyWish, vary_children
+    from krume.usecases.vary.result import VaryChange, VaryChild, VaryResult
+    from krume.usecases.sheets.verify import verify_sheets
 
 _NAMES = {
     "evidence": "data_version",
     "store": "KeptStep KeptTrial one_look",
-    "usecases.answer": "Answer Asked Explanation QuestionError",
-    "usecases.as_json": "Json plain",
-    "usecases.bake": "bake_formula",
-    "usecases.bake_more": "bake_with_more",
-    "usecases.bake_other": "OTHERWISE",
-    "usecases.bake_page": "BakePage bake_shown",
-    "usecases.bake_picture": "bake_svg draw_bake",
-    "usecases.bake_places": "BakePlaces places_to_bake",
-    "usecases.bake_result": "BakeBeside BakeLine BakeLines BakeResult BakeUnknown",
-    "usecases.bake_wish": "BakeWish",
-    "usecases.bench": (
+    "usecases.asking.answer": "Answer Asked Explanation QuestionError",
+    "usecases.asking.as_json": "Json plain",
+    "usecases.bake.bake": "bake_formula",
+    "usecases.bake.more": "bake_with_more",
+    "usecases.bake.other": "OTHERWISE",
+    "usecases.bake.page": "BakePage bake_shown",
+    "usecases.bake.picture": "bake_svg draw_bake",
+    "usecases.bake.places": "BakePlaces places_to_bake",
+    "usecases.bake.result": "BakeBeside BakeLine BakeLines BakeResult BakeUnknown",
+    "usecases.bake.wish": "BakeWish",
+    "usecases.bench.bench": (
         "begin_at_bench bench_of ground_at_bench say_at_bench set_aside weighing_of"
     ),
-    "usecases.bench_clocks": (
+    "usecases.bench.clocks": (
         "REASONS BenchClock BenchClocks clocks_at_bench clocks_beside start_at_bench stop_at_bench"
     ),
-    "usecases.bench_cup": "CupNow cup_at_bench cup_limits keep_cup",
-    "usecases.bench_heard": "ClockSaid CupSaid EndSaid hear_at_bench moment_said",
-    "usecases.bench_result": "Bench BenchSaid",
-    "usecases.bench_state": "Spot",
-    "usecases.bench_ways": "BenchSlip BenchWay",
-    "usecases.blend": "choose_blend",
-    "usecases.blend_hand": "BlendHand flours_at_hand",
-    "usecases.blend_request": "BlendWish",
-    "usecases.blend_result": (
+    "usecases.bench.cup": "CupNow cup_at_bench cup_limits keep_cup",
+    "usecases.bench.heard": "ClockSaid CupSaid EndSaid hear_at_bench moment_said",
+    "usecases.bench.result": "Bench BenchSaid",
+    "usecases.bench.state": "Spot",
+    "usecases.bench.ways": "BenchSlip BenchWay",
+    "usecases.blend.blend": "choose_blend",
+    "usecases.blend.hand": "BlendHand flours_at_hand",
+    "usecases.blend.request": "BlendWish",
+    "usecases.blend.result": (
         "BlendGluten BlendLine BlendOther BlendPremix BlendRecord BlendResult"
     ),
-    "usecases.book": "BookResult init_book load_demo",
-    "usecases.book_care": "back_up_book export_book import_book restore_book verify_book",
-    "usecases.build": "build_torte",
-    "usecases.build_result": "BuildLayer BuildResult",
+    "usecases.book.book": "BookResult init_book load_demo",
+    "usecases.book.care": "back_up_book export_book import_book restore_book verify_book",
+    "usecases.torte.build": "build_torte",
+    "usecases.torte.result": "BuildLayer BuildResult",
     "usecases.calc": "SumList SumRow answer_sum list_sums",
-    "usecases.check": "CheckBand CheckFinding CheckResult check_formula",
-    "usecases.cooling": "CoolingResult RollWindow cooling_after",
-    "usecases.cooling_page": "cooling_of",
+    "usecases.formula.check": "CheckBand CheckFinding CheckResult check_formula",
+    "usecases.bake.cooling": "CoolingResult RollWindow cooling_after",
+    "usecases.bake.cooling_page": "cooling_of",
     "usecases.class_day": "ClassCream ClassDay ClassKits ClassLoads SeatNote",
-    "usecases.core_now": "CoreNow core_left",
-    "usecases.cost": "CostWish cost_of",
-    "usecases.cost_result": "CostComponent CostResult",
-    "usecases.day_plan": "BookPlan DayView PlannedDay day_view plan_day_today",
-    "usecases.eggs": "EggsWish eggs_of",
-    "usecases.eggs_result": "EggBuy EggPack EggRow EggsResult",
+    "usecases.bake.core_now": "CoreNow core_left",
+    "usecases.cost.cost": "CostWish cost_of",
+    "usecases.cost.result": "CostComponent CostResult",
+    "usecases.plan.day_plan": "BookPlan DayView PlannedDay day_view plan_day_today",
+    "usecases.eggs.eggs": "EggsWish eggs_of",
+    "usecases.eggs.result": "EggBuy EggPack EggRow EggsResult",
     "usecases.health": "Health health_of",
-    "usecases.ingredient_page": (
+    "usecases.pantry.ingredient_page": (
         "Content IngredientNow IngredientsFound NamedIngredient ingredient_now ingredients_found"
     ),
     "usecases.custard_page": "CustardLog CustardShown custard_shown",
-    "usecases.custard_way": "KeepCooling KeepDepth KeepVessel custard_way",
-    "usecases.keep": "KeepPart KeepResult keep_and_cool keep_of",
-    "usecases.label": "LabelWish label_of",
-    "usecases.label_paper": "label_sheets",
-    "usecases.label_result": "LabelOf LabelPanel LabelResult",
-    "usecases.load_text": "read_load",
-    "usecases.matters": "CheckLine CheckRanking CheckTwice",
+    "usecases.keep.custard_way": "KeepCooling KeepDepth KeepVessel custard_way",
+    "usecases.keep.keep": "KeepPart KeepResult keep_and_cool keep_of",
+    "usecases.label.label": "LabelWish label_of",
+    "usecases.label.paper": "label_sheets",
+    "usecases.label.result": "LabelOf LabelPanel LabelResult",
+    "usecases.oven.load_text": "read_load",
+    "usecases.formula.matters": "CheckLine CheckRanking CheckTwice",
     "usecases.order_page": "OrderPiece OrderQuestion OrderView order_view",
-    "usecases.order_sheets": "KeptSheet SheetBytes make_order_sheets sheet_bytes sheets_of_order",
-    "usecases.order_standing": "OrderStanding orders_of standing_of standings_of",
-    "usecases.oven": "OvenMoved OvenNext OvenReady OvenView oven_view",
-    "usecases.oven_at_bench": "Awaited",
-    "usecases.oven_choice": (
+    "usecases.sheets.order_sheets": (
+        "KeptSheet SheetBytes make_order_sheets sheet_bytes sheets_of_order"
+    ),
+    "usecases.sold.standing": "OrderStanding orders_of standing_of standings_of",
+    "usecases.oven.oven": "OvenMoved OvenNext OvenReady OvenView oven_view",
+    "usecases.oven.at_bench": "Awaited",
+    "usecases.oven.choice": (
         "OvenChoice OvenChoices choice_for_oven others_if_in oven_choices tins_at_hand"
     ),
-    "usecases.oven_load": "Load",
-    "usecases.oven_loads": "loads_now probe_load put_back put_in take_out time_load",
-    "usecases.own_oven": "KnownOven known_oven",
-    "usecases.own_oven_result": "OvenRecordShown OvenResult OvenShown",
-    "usecases.own_oven_shown": "OvenWish ovens_of trial_counts",
-    "usecases.ovens_page": (
+    "usecases.oven.load": "Load",
+    "usecases.oven.loads": "loads_now probe_load put_back put_in take_out time_load",
+    "usecases.own_oven.own_oven": "KnownOven known_oven",
+    "usecases.own_oven.result": "OvenRecordShown OvenResult OvenShown",
+    "usecases.own_oven.shown": "OvenWish ovens_of trial_counts",
+    "usecases.oven.ovens_page": (
         "OvenNow OvensNow TinRow oven_now oven_settings ovens_now save_oven tin_words"
     ),
-    "usecases.own_formulas": "CheckOwn",
-    "usecases.pantry_page": (
+    "usecases.formula.own_formulas": "CheckOwn",
+    "usecases.pantry.page": (
         "AskedTable LotRow PantryNow RoomNow asked_table evidence_words pantry_now room_now"
     ),
-    "usecases.pantry_stops": "LotStop OrderStopped StockStop Stops",
-    "usecases.plan": "PlanWish plan_orders",
-    "usecases.plan_result": "PlanLoad PlanResult PlanTask",
-    "usecases.read": "ReadBaked ReadLine ReadOven ReadResult ReadUse TextLineRow read_formula",
-    "usecases.rows": "RowConflictError RowNow TableNow add_row delete_row save_row table_now",
+    "usecases.pantry.stops": "LotStop OrderStopped StockStop Stops",
+    "usecases.plan.plan": "PlanWish plan_orders",
+    "usecases.plan.result": "PlanLoad PlanResult PlanTask",
+    "usecases.asking.read": (
+        "ReadBaked ReadLine ReadOven ReadResult ReadUse TextLineRow read_formula"
+    ),
+    "usecases.book.rows": "RowConflictError RowNow TableNow add_row delete_row save_row table_now",
     "usecases.schema": "ANSWERS answer_type command_schema",
-    "usecases.sheet": "card_bytes make_sheets",
-    "usecases.sheet_result": "SheetFile SheetResult",
-    "usecases.size": "SizeWish size_formula",
-    "usecases.size_keep": "ParentNow SizeChoice is_new_size keep_size parent_now",
-    "usecases.size_result": "SizeOption SizeResult",
-    "usecases.slip": "SlipWish rescue_slip slip_sheet",
-    "usecases.slip_lines": "SlipRow slip_rows",
-    "usecases.slip_result": "SlipDeclined SlipHeld SlipOption SlipResult",
-    "usecases.studio_settings": (
+    "usecases.sheets.sheet": "card_bytes make_sheets",
+    "usecases.sheets.result": "SheetFile SheetResult",
+    "usecases.formula.size": "SizeWish size_formula",
+    "usecases.formula.size_keep": "ParentNow SizeChoice is_new_size keep_size parent_now",
+    "usecases.formula.size_result": "SizeOption SizeResult",
+    "usecases.slip.slip": "SlipWish rescue_slip slip_sheet",
+    "usecases.slip.lines": "SlipRow slip_rows",
+    "usecases.slip.result": "SlipDeclined SlipHeld SlipOption SlipResult",
+    "usecases.book.studio_settings": (
         "StudioSettings save_settings settings_now settings_text settings_wished units_of"
     ),
-    "usecases.studio_tins": "keep_tins tins_typed",
-    "usecases.table_questions": "questions_of_table row_questions",
-    "usecases.table_upload": "TableChange keep_table table_change",
+    "usecases.book.studio_tins": "keep_tins tins_typed",
+    "usecases.tables.questions": "questions_of_table row_questions",
+    "usecases.tables.upload": "TableChange keep_table table_change",
     "usecases.teach_page": "TeachFormula TeachHeat TeachLine TeachView teach_view",
-    "usecases.texts": (
+    "usecases.book.texts": (
         "LineChange TextNow TextRow TextVersion answered_text bring_back delete_text differences "
         "save_text text_now texts_of versions_of"
     ),
-    "usecases.to_buy": "ToBuy",
-    "usecases.together": "LoadWish TogetherWish bakes_together",
-    "usecases.together_result": "TogetherLoad TogetherResult",
+    "usecases.pantry.to_buy": "ToBuy",
+    "usecases.oven.together": "LoadWish TogetherWish bakes_together",
+    "usecases.oven.together_result": "TogetherLoad TogetherResult",
     "usecases.today": "NextThing Today today_of",
-    "usecases.torte_heights": (
+    "usecases.torte.heights": (
         "Handle Heights HeightsNow asked_with_heights heights_of keep_heights"
     ),
     "usecases.torte_page": "TortePage TorteRow TorteSaid TorteUse torte_shown",
-    "usecases.trials": (
+    "usecases.bench.trials": (
         "TrialRow drafted edit_trial end_as_trial trial_limits trial_numbers trial_row trial_rows "
         "trial_sheet"
     ),
-    "usecases.vary": "VaryWish vary_each vary_formula",
-    "usecases.vary_choices": "VaryChoices choices_of",
-    "usecases.vary_family": "FamilyWish vary_children",
-    "usecases.vary_result": "VaryChange VaryChild VaryResult",
-    "usecases.verify": "verify_sheets",
+    "usecases.vary.vary": "VaryWish vary_each vary_formula",
+    "usecases.vary.choices": "VaryChoices choices_of",
+    "usecases.vary.family": "FamilyWish vary_children",
+    "usecases.vary.result": "VaryChange VaryChild VaryResult",
+    "usecases.sheets.verify": "verify_sheets",
 }
 """Each module with the names it answers to."""
 

@@ -5,9 +5,9 @@ from dataclasses import dataclass
 
 from krume.base import Interval
 from krume.calc import SUMS, Sum, answer, parse_inputs, sum_named
-from krume.usecases.answer import Answer, Asked, Explanation
-from krume.usecases.as_json import Json
-from krume.usecases.why import key_meant, source_rows
+from krume.usecases.asking.answer import Answer, Asked, Explanation
+from krume.usecases.asking.as_json import Json
+from krume.usecases.asking.why import key_meant, source_rows
 
 
 @dataclass(frozen=True, slots=True)

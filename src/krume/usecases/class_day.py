@@ -11,17 +11,17 @@ from krume.design import Formula, egg_lines, family
 from krume.evidence import figures
 from krume.pantry import EggSize, egg_size_named
 from krume.store import book_at
-from krume.usecases.answer import Asked
-from krume.usecases.blend_card import blend_lines
-from krume.usecases.build import torte_of
-from krume.usecases.eggs import EggsWish, eggs_of
-from krume.usecases.gluten_words import gluten_of_all
-from krume.usecases.order import judge_order
-from krume.usecases.product import sold_of
-from krume.usecases.read import formula_of
-from krume.usecases.remembering import Remembered
-from krume.usecases.size import scale_step_g
-from krume.usecases.text import book_text
+from krume.usecases.asking.answer import Asked
+from krume.usecases.asking.read import formula_of
+from krume.usecases.asking.remembering import Remembered
+from krume.usecases.asking.text import book_text
+from krume.usecases.eggs.eggs import EggsWish, eggs_of
+from krume.usecases.formula.size import scale_step_g
+from krume.usecases.sheets.blend_card import blend_lines
+from krume.usecases.sold.gluten_words import gluten_of_all
+from krume.usecases.sold.order import judge_order
+from krume.usecases.sold.product import sold_of
+from krume.usecases.torte.build import torte_of
 
 _NUMBERS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8}
 _COUNT = rf"(\d+|{'|'.join(_NUMBERS)})"

@@ -2,10 +2,10 @@
 
 from dataclasses import dataclass
 
-from krume.usecases.answer import Asked
-from krume.usecases.cold_log import book_logs
-from krume.usecases.custard_way import KeepCooling
-from krume.usecases.keep import keep_and_cool
+from krume.usecases.asking.answer import Asked
+from krume.usecases.keep.custard_way import KeepCooling
+from krume.usecases.keep.keep import keep_and_cool
+from krume.usecases.sheets.cold_log import book_logs
 
 
 @dataclass(frozen=True, slots=True)

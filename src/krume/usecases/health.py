@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from krume import __version__
 from krume.evidence import data_version
 from krume.store import book_at, count_texts, is_book
-from krume.usecases.answer import Asked
+from krume.usecases.asking.answer import Asked
 
 
 @dataclass(frozen=True, slots=True)

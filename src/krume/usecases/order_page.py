@@ -7,17 +7,17 @@ from krume.base import KrumeError, Problem, as_text, money_text
 from krume.build import Order
 from krume.publish import Hold
 from krume.store import book_at
-from krume.usecases.answer import Answer, Asked
-from krume.usecases.cost import CostWish, cost_of
-from krume.usecases.cost_result import CostResult
-from krume.usecases.day_plan import BookPlan, planned_at
-from krume.usecases.keep import keep_of
-from krume.usecases.label import LabelWish, label_of
-from krume.usecases.label_result import LabelResult
-from krume.usecases.order import OrderJudgement, judge_order
-from krume.usecases.order_batches import OrderBatch, order_batches
-from krume.usecases.product import Sold, SoldRead, sold_of
-from krume.usecases.remembering import Remembered, day_key
+from krume.usecases.asking.answer import Answer, Asked
+from krume.usecases.asking.remembering import Remembered, day_key
+from krume.usecases.cost.cost import CostWish, cost_of
+from krume.usecases.cost.result import CostResult
+from krume.usecases.keep.keep import keep_of
+from krume.usecases.label.label import LabelWish, label_of
+from krume.usecases.label.result import LabelResult
+from krume.usecases.plan.day_plan import BookPlan, planned_at
+from krume.usecases.sheets.order_batches import OrderBatch, order_batches
+from krume.usecases.sold.order import OrderJudgement, judge_order
+from krume.usecases.sold.product import Sold, SoldRead, sold_of
 
 _MOST = 200
 

@@ -9,8 +9,8 @@ from types import NoneType, UnionType
 from typing import Any, Literal, Union, get_args, get_origin, get_type_hints
 
 from krume.base import NotFoundError, Notice, Problem
-from krume.usecases.answer import Answer, Explanation
-from krume.usecases.as_json import Json
+from krume.usecases.asking.answer import Answer, Explanation
+from krume.usecases.asking.as_json import Json
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 
@@ -27,24 +27,24 @@ _SIMPLE: dict[type, dict[str, Json]] = {
 
 
 ANSWERS: dict[str, tuple[str, str]] = {
-    "read": ("read", "ReadResult"),
-    "check": ("check", "CheckResult"),
-    "blend": ("blend_result", "BlendResult"),
-    "size": ("size_result", "SizeResult"),
-    "vary": ("vary_result", "VaryResult"),
-    "slip": ("slip_result", "SlipResult"),
-    "bake": ("bake_result", "BakeResult"),
-    "load": ("together_result", "TogetherResult"),
-    "oven": ("own_oven_result", "OvenResult"),
-    "build": ("build_result", "BuildResult"),
-    "keep": ("keep", "KeepResult"),
-    "plan": ("plan_result", "PlanResult"),
-    "eggs": ("eggs_result", "EggsResult"),
-    "label": ("label_result", "LabelResult"),
-    "cost": ("cost_result", "CostResult"),
-    "sheet": ("sheet_result", "SheetResult"),
+    "read": ("asking.read", "ReadResult"),
+    "check": ("formula.check", "CheckResult"),
+    "blend": ("blend.result", "BlendResult"),
+    "size": ("formula.size_result", "SizeResult"),
+    "vary": ("vary.result", "VaryResult"),
+    "slip": ("slip.result", "SlipResult"),
+    "bake": ("bake.result", "BakeResult"),
+    "load": ("oven.together_result", "TogetherResult"),
+    "oven": ("own_oven.result", "OvenResult"),
+    "build": ("torte.result", "BuildResult"),
+    "keep": ("keep.keep", "KeepResult"),
+    "plan": ("plan.result", "PlanResult"),
+    "eggs": ("eggs.result", "EggsResult"),
+    "label": ("label.result", "LabelResult"),
+    "cost": ("cost.result", "CostResult"),
+    "sheet": ("sheets.result", "SheetResult"),
     "calc": ("calc", "SumList"),
-    "book": ("book", "BookResult"),
+    "book": ("book.book", "BookResult"),
 }
 """Each command's module of this folder and the type it answers with."""
 

@@ -4,10 +4,10 @@ import re
 from dataclasses import dataclass
 
 from krume.base import INCH_CM, UNITS, Interval, NotFoundError, Problem
-from krume.usecases.answer import Asked
+from krume.usecases.asking.answer import Asked
+from krume.usecases.asking.read import ReadLine, ReadOven, ReadResult, ReadTin, read_formula
+from krume.usecases.book.texts import TextNow, TextRow, text_now, texts_of
 from krume.usecases.class_day import ClassDay, class_day
-from krume.usecases.read import ReadLine, ReadOven, ReadResult, ReadTin, read_formula
-from krume.usecases.texts import TextNow, TextRow, text_now, texts_of
 
 Grams = float | Interval | None
 """A mass; an interval where the text leaves one, None where it is not known."""

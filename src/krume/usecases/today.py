@@ -15,13 +15,13 @@ from krume.store import (
     studio_of,
     weighing_at,
 )
-from krume.usecases.answer import Asked
-from krume.usecases.clock import moment
-from krume.usecases.day_plan import plan_today
-from krume.usecases.order_standing import OrderStanding, orders_of, standings_of
-from krume.usecases.plan_kitchen import plan_now
-from krume.usecases.plan_result import PlanTask
-from krume.usecases.to_buy import ToBuy, to_buy
+from krume.usecases.asking.answer import Asked
+from krume.usecases.asking.clock import moment
+from krume.usecases.pantry.to_buy import ToBuy, to_buy
+from krume.usecases.plan.day_plan import plan_today
+from krume.usecases.plan.kitchen import plan_now
+from krume.usecases.plan.result import PlanTask
+from krume.usecases.sold.standing import OrderStanding, orders_of, standings_of
 
 MOST_JUDGED = 20
 """Orders that Today judges, the nearest first; the list of orders has all of them."""

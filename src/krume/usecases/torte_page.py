@@ -7,17 +7,17 @@ from krume.build import Layer, Torte, apportioned, cross_section, section_senten
 from krume.label import gluten_gate, statement
 from krume.publish import Imprint, NeedRow, TorteSheet, torte_sheet
 from krume.store import book_at, studio_of
-from krume.usecases.answer import Answer, Asked, clash_problems
-from krume.usecases.build import TorteMade, parts_of, torte_of
-from krume.usecases.build_result import BuildResult, build_result
-from krume.usecases.clock import today
-from krume.usecases.custard_way import custards_among
-from krume.usecases.gluten_words import gate_words
-from krume.usecases.keep import keep_of_read
-from krume.usecases.papers import papers_of
-from krume.usecases.product import families_of, sold_of
-from krume.usecases.remembering import Remembered
-from krume.usecases.text import book_text
+from krume.usecases.asking.answer import Answer, Asked, clash_problems
+from krume.usecases.asking.clock import today
+from krume.usecases.asking.remembering import Remembered
+from krume.usecases.asking.text import book_text
+from krume.usecases.keep.custard_way import custards_among
+from krume.usecases.keep.keep import keep_of_read
+from krume.usecases.sold.gluten_words import gate_words
+from krume.usecases.sold.papers import papers_of
+from krume.usecases.sold.product import families_of, sold_of
+from krume.usecases.torte.build import TorteMade, parts_of, torte_of
+from krume.usecases.torte.result import BuildResult, build_result
 
 _LEAST_TYPE_MM, _TYPES_WIDE = 5.0, 20.0
 """Words of the phone's drawing: as large there as the words around it, one to so many widths."""

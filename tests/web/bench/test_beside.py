@@ -8,7 +8,7 @@ from playwright.sync_api import Page
 from starlette.testclient import TestClient
 
 from krume.usecases import Asked, BenchSaid, ClockSaid, CupSaid, EndSaid, bench_of, clocks_at_bench
-from krume.usecases.bench_cup import judged
+from krume.usecases.bench.cup import judged
 from krume.web.bench.beside import said_beside, whole_state
 from tests.browser import browser, page
 from tests.web.bench.slip_module import call

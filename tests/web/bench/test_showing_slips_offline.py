@@ -10,8 +10,8 @@ from playwright.sync_api import Page
 
 from krume.design import Formula, Slip, Way, rescue
 from krume.usecases import Asked
-from krume.usecases.bench_ground import ground_of
-from krume.usecases.read import formula_of
+from krume.usecases.asking.read import formula_of
+from krume.usecases.bench.ground import ground_of
 from tests.browser import browser, page
 from tests.web.bench.slip_module import call
 

@@ -4,7 +4,7 @@ from pathlib import Path
 
 from krume.base import Interval
 from krume.usecases import Asked, CheckBand, check_formula
-from krume.usecases.own_formulas import CheckOwn
+from krume.usecases.formula.own_formulas import CheckOwn
 from krume.web.formulas.strips import WIDTH, _strip, strips
 
 

@@ -3,7 +3,7 @@
 import pytest
 
 from krume.base import Problem
-from krume.usecases.own_oven_cells import BAKES_HEAD, READINGS_HEAD
+from krume.usecases.own_oven.cells import BAKES_HEAD, READINGS_HEAD
 from krume.web.ovens.kinds import BAKES, READINGS, TINS
 from krume.web.tables.kinds import TableKind
 

@@ -10,7 +10,7 @@ from starlette.testclient import TestClient
 
 from krume.store import place_all
 from krume.usecases import Asked, load_demo
-from krume.usecases.book import demo_files
+from krume.usecases.book.book import demo_files
 from krume.web import application
 from tests.web.conftest import OWN
 

@@ -1,0 +1,1 @@
+"""How long it bakes, how sure that is, and how it cools."""

@@ -1,0 +1,1 @@
+"""Weighing at the counter, its clocks and cup, and the trial it ends as."""

@@ -1,0 +1,1 @@
+"""A blend of the flours at hand."""

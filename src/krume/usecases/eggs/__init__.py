@@ -1,0 +1,1 @@
+"""The fewest eggs to buy and crack."""

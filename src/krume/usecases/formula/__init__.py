@@ -1,0 +1,1 @@
+"""A formula looked at: its balance, its sizes, which of its weighings matter."""

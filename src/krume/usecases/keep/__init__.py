@@ -1,0 +1,1 @@
+"""How long it keeps, and how it gets cold."""

@@ -1,0 +1,1 @@
+"""What the buyer must be told."""

@@ -1,0 +1,344 @@
+"""What the buyer must be told: list, allergens, panel, gluten gate, durability, label sheets."""
+
+import math
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from datetime import date
+from functools import cache
+
+from krume.base import InputError, Notice, Problem
+from krume.evidence import Row, column, load, optional
+from krume.keep import Keeping, use_by
+from krume.label import (
+    GlutenGate,
+    Item,
+    NutrientSum,
+    Panel,
+    Product,
+    Statement,
+    Unknown,
+    eu_panel,
+    gluten_gate,
+    kitchen_line,
+    lots_in_use,
+    may_contain_line,
+    nutrient_sums,
+    panel_unknowns,
+    servings_of,
+    statement,
+    us_panel,
+)
+from krume.store import book_at, studio_of
+from krume.usecases.asking.answer import Answer, Asked
+from krume.usecases.asking.sources import source_keys
+from krume.usecases.keep.keep import cold_most_c, keeping_of
+from krume.usecases.label.nutrition import nutrition_of
+from krume.usecases.label.result import (
+    LabelDurability,
+    LabelGluten,
+    LabelItem,
+    LabelOf,
+    LabelRecord,
+    LabelResult,
+    LabelUnknown,
+)
+from krume.usecases.sold.kitchen_nuts import kitchen_nuts
+from krume.usecases.sold.order import order_notices
+from krume.usecases.sold.papers import Papers, papers_of
+from krume.usecases.sold.product import Sold, SoldRead, sold_of
+
+MARKETS = ("us", "eu")
+_LAWS = {
+    "us": ("us-21-cfr-101-4", "us-21-cfr-101-9", "us-21-cfr-101-12", "us-21-cfr-101-91", "falcpa"),
+    "eu": ("eu-1169-2011", "eu-828-2014", "eu-tolerances-2012"),
+}
+_POINTER_COLUMNS = (
+    column("key", "key"),
+    column("market", "one of", *MARKETS),
+    column("text"),
+    column("status", "status"),
+    column("source", "source"),
+    optional("page"),
+)
+
+
+@dataclass(frozen=True, slots=True)
+class LabelWish:
+    """In whose words, made on which day, and whether the nutrition panel stands on the label."""
+
+    market: str | None = None
+    made: date | None = None
+    with_panel: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Labelled:
+    """A text with its labels and what stands behind them."""
+
+    read: SoldRead
+    market: str
+    labels: tuple[LabelOf, ...]
+    problems: tuple[Problem, ...]
+    notices: tuple[Notice, ...]
+    sources: tuple[str, ...]
+
+
+def label_of(name: str, wish: LabelWish, asked: Asked) -> Answer[LabelResult]:
+    """Say what the buyer must be told; what is not known is named, with what opens it."""
+    made = labelled(name, wish, asked)
+    result = label_result(made)
+    return Answer(
+        result, made.problems, made.notices, made.sources, is_possible=made.read.is_possible
+    )
+
+
+def labelled(name: str, wish: LabelWish, asked: Asked) -> Labelled:
+    """Labels of everything a name means, from the lots and papers of the book."""
+    studio = studio_of(book_at(asked.book))
+    market = wish.market or studio.market or "eu"
+    if market not in MARKETS:
+        message = f"'{market}' is no market. Type us or eu."
+        raise InputError(message, field="market", got=market, want="us or eu")
+    read = sold_of(name, asked)
+    papers = papers_of(asked)
+    nuts = kitchen_nuts(asked, market)
+    labels = tuple(_label(each, read, papers, nuts, market, wish) for each in read.sold)
+    keys = frozenset(
+        lot.key
+        for each in read.sold
+        for used in each.product.used
+        for lot in lots_in_use(used, papers.lots, each.chosen)
+    )
+    return Labelled(
+        read,
+        market,
+        labels,
+        (*read.problems, *papers.problems_of(keys)),
+        (
+            *read.notices,
+            *order_notices(read, asked),
+            *papers.notices_beside(keys),
+            *_notices(read, papers, labels),
+        ),
+        source_keys(read.sources, _LAWS[market]),
+    )
+
+
+def label_result(made: Labelled) -> LabelResult:
+    """The answer: one thing's own words at the top, or those of several together."""
+    labels = made.labels
+    only = labels[0] if len(labels) == 1 else None
+    return LabelResult(
+        name=made.read.title,
+        kind=made.read.kind,
+        market=made.market,
+        on=made.read.on.isoformat(),
+        ingredients=only.ingredients if only else _together(labels),
+        contains=tuple(sorted({word for each in labels for word in each.contains})),
+        may_contain=tuple(sorted({word for each in labels for word in each.may_contain})),
+        nutrition=only.nutrition if only else None,
+        gluten=_gate_of_all(labels),
+        unknown=tuple(dict.fromkeys(text for each in labels for text in each.unknown)),
+        can_print=bool(labels) and not made.problems and not any(x.blocked_by for x in labels),
+        labels=labels,
+        pointers=tuple(row.text("text") for row in _pointers(made.market)),
+        files=(),
+    )
+
+
+def _together(labels: tuple[LabelOf, ...]) -> str:
+    return "\n".join(f"{each.title}: {each.ingredients}" for each in labels)
+
+
+def _gate_of_all(labels: tuple[LabelOf, ...]) -> LabelGluten:
+    """The gate of an order: open only where each of its things is open."""
+    if len(labels) == 1:
+        return labels[0].gluten
+    gates = [each.gluten for each in labels]
+    figures = [gate.most_ppm for gate in gates]
+    known = [figure for figure in figures if figure is not None]
+    allowed = bool(gates) and all(gate.claim_allowed for gate in gates)
+    return LabelGluten(
+        claim_allowed=allowed,
+        missing=_each_once(gate.missing for gate in gates),
+        open_on_ingredients=bool(gates) and all(gate.open_on_ingredients for gate in gates),
+        sentence=gates[0].sentence if allowed else None,
+        most_ppm=max(known) if known and len(known) == len(figures) else None,
+        opens=_each_once(gate.opens for gate in gates),
+        records=tuple(dict.fromkeys(record for gate in gates for record in gate.records)),
+        notes=_each_once(gate.notes for gate in gates),
+    )
+
+
+def _each_once(groups: Iterable[tuple[str, ...]]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(word for group in groups for word in group))
+
+
+@cache
+def _pointers(market: str) -> tuple[Row, ...]:
+    rows = load("label_pointers.csv", _POINTER_COLUMNS)
+    return tuple(row for row in rows if row.text("market") == market)
+
+
+def _label(
+    sold: Sold,
+    read: SoldRead,
+    papers: Papers,
+    nuts: Mapping[str, str],
+    market: str,
+    wish: LabelWish,
+) -> LabelOf:
+    product = sold.product
+    said = statement(product, papers.lots, market=market, chosen=sold.chosen)
+    gate = gluten_gate(
+        product, papers.lots, papers.cleaning, on=read.on, market=market, chosen=sold.chosen,
+        made=wish.made, today=papers.today,
+    )  # fmt: skip
+    sums = nutrient_sums(product, market=market, own=papers.sheets)
+    panel, portion = _panels(product, sums, market)
+    keeping = keeping_of(sold)
+    open_items = (*said.unknown, *_panel_open(product, sums, panel, market))
+    durability = _durability(keeping, wish.made)
+    return LabelOf(
+        name=sold.name,
+        title=product.name,
+        count=sold.count,
+        ingredients=said.text,
+        contains=said.contains,
+        may_contain=said.may_contain,
+        items=tuple(_item(item) for item in said.items),
+        nutrition=None if sums is None else nutrition_of(sums, panel, portion, market),
+        gluten=_gluten(gate),
+        unknown=tuple(dict.fromkeys(each.text for each in open_items)),
+        open_items=tuple(LabelUnknown(u.of, u.what, u.closes, u.opens) for u in open_items),
+        durability=durability,
+        sentences=_sentences(said, gate, nuts, keeping, market),
+        finished_g=product.finished_g,
+        finished_status=product.finished_status,
+        blocked_by=_blocked(open_items, durability, wish),
+    )
+
+
+def _panels(
+    product: Product, sums: dict[str, NutrientSum] | None, market: str
+) -> tuple[Panel | None, Panel | None]:
+    if sums is None:
+        return None, None
+    if market == "us":
+        servings = servings_of(product)
+        return (None if servings is None else us_panel(sums, servings)), None
+    portion = None
+    if product.slices and product.finished_g is not None:
+        portion = eu_panel(sums, basis_g=product.finished_g / product.slices[0])
+    return eu_panel(sums), portion
+
+
+def _panel_open(
+    product: Product, sums: dict[str, NutrientSum] | None, panel: Panel | None, market: str
+) -> tuple[Unknown, ...]:
+    if sums is None:
+        opens = "Grams in every line, and for a bake a line “Baked:” with its grams, open it."
+        return (Unknown(product.name, "its finished mass", "panel", opens),)
+    if panel is None:
+        opens = f"A torte or a cake has one in the {market.upper()} table; a cream alone has none."
+        return (Unknown(product.name, "its reference amount", "panel", opens),)
+    return panel_unknowns(panel)
+
+
+def _item(item: Item) -> LabelItem:
+    quid = item.quid_pct
+    return LabelItem(
+        item.name, item.text, item.mass_g, item.share_pct,
+        None if quid is None or math.isnan(quid) else quid,
+        item.allergens, item.lots, item.of,
+    )  # fmt: skip
+
+
+def _gluten(gate: GlutenGate) -> LabelGluten:
+    return LabelGluten(
+        claim_allowed=gate.claim_allowed,
+        missing=gate.missing,
+        open_on_ingredients=gate.is_open_on_ingredients,
+        sentence=gate.sentence if gate.claim_allowed else None,
+        most_ppm=gate.most_ppm,
+        opens=gate.opens,
+        records=tuple(
+            LabelRecord(r.lot, r.ingredient, r.state, r.text, r.of) for r in gate.records
+        ),
+        notes=gate.notes,
+    )
+
+
+def _durability(keeping: Keeping, made: date | None) -> LabelDurability:
+    days = keeping.least_days
+    most = cold_most_c()
+    cold = f"Keep cold, at {most:g} °C ({most * 1.8 + 32:.0f} °F) or below."
+    reason = keeping.reasons[0].text if keeping.reasons else ""
+    if not days:
+        return LabelDurability(f"{cold} How long is not known.", None, most, None, reason)
+    last = None if made is None else use_by(made, days=days)
+    until = "Use by: ____________" if last is None else f"Use by: {_spelled(last)}"
+    text = f"{cold} {until}"
+    return LabelDurability(text, days, most, None if last is None else last.isoformat(), reason)
+
+
+def _spelled(day: date) -> str:
+    return f"{day.day} {day:%B} {day.year}"
+
+
+def _sentences(
+    said: Statement,
+    gate: GlutenGate,
+    nuts: Mapping[str, str],
+    keeping: Keeping,
+    market: str,
+) -> tuple[str, ...]:
+    """Sentences of the label besides list and panel; the gluten one only through an open gate."""
+    alcohol = any("alcohol" in part.traits for part in keeping.components)
+    raw = any({"raw-egg", "egg-heat-unknown"} & part.traits for part in keeping.components)
+    contains = ", ".join(said.contains) if market == "us" else ""
+    told = (
+        f"Contains: {contains}" if contains else "",
+        may_contain_line(said),
+        kitchen_line(said, nuts),
+        "Contains alcohol." if alcohol else "",
+        "Made with raw egg." if raw else "",
+        gate.sentence if gate.claim_allowed and gate.sentence else "",
+    )
+    return tuple(text for text in told if text)
+
+
+def _blocked(
+    open_items: tuple[Unknown, ...], durability: LabelDurability, wish: LabelWish
+) -> tuple[str, ...]:
+    closing = ("label", "panel") if wish.with_panel else ("label",)
+    held = [each.text for each in open_items if each.closes in closing]
+    if durability.days is None:
+        held.append(durability.reason or "how long it keeps is not known")
+    return tuple(dict.fromkeys(held))
+
+
+def _notices(read: SoldRead, papers: Papers, labels: tuple[LabelOf, ...]) -> tuple[Notice, ...]:
+    found: list[Notice] = []
+    planned = [each.name for each in labels if each.finished_status == "assumed"]
+    if planned:
+        text = (
+            f"{', '.join(planned)}: shares and panel stand on the planned baked mass. Weigh it "
+            "and write it into the Baked: line."
+        )
+        found.append(Notice("planned-mass", text))
+    for each in read.sold:
+        for used in each.product.used:
+            in_use = lots_in_use(used, papers.lots, each.chosen)
+            if len(in_use) > 1:
+                keys = ", ".join(lot.key for lot in in_use)
+                text = f"{keys} are lots of {used.name}: all count. A line “Lots:” names those used"
+                found.append(Notice("several-lots", text))
+    bounded = any(each.nutrition is not None for each in labels)
+    if bounded:
+        text = (
+            "A blank of a table lies between nothing and the row of its class; where that moves "
+            "no printed digit the figure stands."
+        )
+        found.append(Notice("bounded-unknown", text))
+    return tuple(dict.fromkeys(found))

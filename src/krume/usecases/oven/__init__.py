@@ -1,0 +1,1 @@
+"""The ovens, what stands in them, and what is touched next."""

@@ -1,0 +1,1 @@
+"""What is learnt of the person's own oven from readings and finished bakes."""

@@ -1,0 +1,1 @@
+"""The timetable, and what to buy for it."""

@@ -1,0 +1,1 @@
+"""The papers of the work: cards, plans, order sheets, logs, and the list of them."""

@@ -1,0 +1,1 @@
+"""A slip at the scale: every way out, in words, on new cards."""

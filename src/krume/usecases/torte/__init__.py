@@ -1,0 +1,1 @@
+"""A torte as it stands."""

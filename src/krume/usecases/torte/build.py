@@ -1,0 +1,182 @@
+"""A torte as it stands: heights, masses, slices, batches, findings, and its section to scale."""
+
+from dataclasses import dataclass, replace
+
+from krume.base import Infeasible, Interval, Notice, Option, Problem
+from krume.build import (
+    ComponentFormula,
+    EggUse,
+    Torte,
+    TortePlan,
+    formula_names,
+    incomplete,
+    read_order,
+    read_torte,
+    working,
+)
+from krume.build import build_torte as stand
+from krume.design import Formula, balance
+from krume.store import Book, book_at
+from krume.usecases.asking.answer import Answer, Asked, QuestionError, clash_problems
+from krume.usecases.asking.kind import answers_for, kind_of, own_answers, text_inside
+from krume.usecases.asking.read import FormulaRead, formula_of
+from krume.usecases.asking.remembering import Remembered
+from krume.usecases.asking.sources import line_sources, practice_notice, source_keys
+from krume.usecases.asking.text import PLACE, Text, text_of
+from krume.usecases.torte.result import BuildResult, build_result
+
+_WHERE = "FILE"
+
+
+@dataclass(frozen=True, slots=True)
+class TorteMade:
+    """A torte with its plan and formulas; `torte` is the clashes where it cannot be."""
+
+    plan: TortePlan
+    torte: Torte | Infeasible
+    formulas: dict[str, FormulaRead]
+    source: Text
+    problems: tuple[Problem, ...]
+    notices: tuple[Notice, ...]
+
+
+def build_torte(name: str, asked: Asked) -> Answer[BuildResult]:
+    """Build a torte: what stands on what, and what it comes to."""
+    made = torte_of(name, asked)
+    used = [working(part.family) for part in parts_of(made.formulas).values()]
+    sources = source_keys(
+        *(line_sources(found.formula) for found in made.formulas.values()),
+        (work.source for work in used),
+    )
+    if isinstance(made.torte, Infeasible):
+        answer = build_result(made.plan, None)
+        problems = (*made.problems, *clash_problems(made.torte, _WHERE))
+        return Answer(answer, problems, made.notices, sources, is_possible=False)
+    statuses = [finding.status for finding in made.torte.findings]
+    return Answer(
+        build_result(made.plan, made.torte),
+        made.problems,
+        (*made.notices, *practice_notice(statuses)),
+        sources,
+    )
+
+
+_TORTES: Remembered[TorteMade] = Remembered(200)
+
+
+def torte_of(name: str, asked: Asked) -> TorteMade:
+    """The torte a name means, built; with all that is asked about it and its formulas."""
+    return _TORTES.of(book_at(asked.book), (name, asked), lambda: _torte(name, asked))
+
+
+def _torte(name: str, asked: Asked) -> TorteMade:
+    source = text_of(name, own_answers(asked))
+    kind = source.kind or kind_of(source.text)
+    if kind != "torte" and not (source.kind is None and kind == "formula"):
+        raise QuestionError(_no_torte(source, kind, name, book_at(asked.book)))
+    read = read_torte(source.text)
+    if kind == "formula" and not any(c.piece or c.place for c in read.value.components):
+        raise QuestionError(_no_torte(source, kind, name, book_at(asked.book)))
+    plan = read.value
+    formulas = _formulas(plan, source, asked)
+    built = stand(plan, parts_of(formulas))
+    torte = built if isinstance(built, Infeasible) else built.value
+    if isinstance(torte, Torte) and read.problems:
+        torte = incomplete(torte)
+    found = () if isinstance(built, Infeasible) else built.problems
+    more = () if isinstance(built, Infeasible) else built.notices
+    problems = (*source.problems, *read.problems, *_asked_of(formulas), *found)
+    notices = (*source.notices, *read.notices, *_noted_of(formulas), *more)
+    return TorteMade(
+        plan,
+        torte,
+        formulas,
+        source,
+        tuple(dict.fromkeys(problems)),
+        tuple(dict.fromkeys(notices)),
+    )
+
+
+def _no_torte(source: Text, kind: str, name: str, book: Book) -> Problem:
+    options: tuple[Option, ...] = ()
+    if kind == "order":
+        names = [line.what for line in read_order(source.text).value.lines]
+        found = {what: text_inside(what, source, book) for what in names}
+        beside = {what: each.place for what, each in found.items() if each and each.is_beside}
+        options = tuple(Option(what, beside.get(what, what)) for what in names)
+    ask = f"{source.name} is no torte, it is a text of kind {kind}. Name a torte."
+    return Problem("no-torte", PLACE, name, ask, options)
+
+
+def _formulas(plan: TortePlan, source: Text, asked: Asked) -> dict[str, FormulaRead]:
+    """Formulas by the plan's own words: the book's, else a text beside the plan."""
+    found = ((what, _formula(what, source, asked)) for what in formula_names(plan))
+    return {what: read for what, read in found if read is not None}
+
+
+def _formula(what: str, source: Text, asked: Asked) -> FormulaRead | None:
+    """A component's formula, read with the answers that carry its name in front."""
+    within = answers_for(what, asked)
+    found = text_inside(what, source, book_at(asked.book))
+    return None if found is None else formula_of(found.place, within)
+
+
+def parts_of(formulas: dict[str, FormulaRead]) -> dict[str, ComponentFormula]:
+    """What a torte needs to know of its formulas, by the plan's own words."""
+    return {what: component(what, read.formula) for what, read in formulas.items()}
+
+
+def component(name: str, formula: Formula) -> ComponentFormula:
+    """What a torte needs to know of a formula."""
+    balanced = balance(formula)
+    if balanced.family is None:
+        # A text that only says "cream" is told apart by what is in it.
+        balanced = balance(replace(formula, family=None))
+    baked = formula.baked
+    planned = "plan" in next((v for k, v in formula.keys.items() if k.casefold() == "density"), "")
+    return ComponentFormula(
+        name=name,
+        title=" ".join((formula.name or name).split()),
+        family=balanced.family,
+        total_g=_settled(balanced.total_g),
+        tin=formula.tin,
+        baked_height_mm=None if baked is None else baked.height_mm,
+        baked_mass_g=None if baked is None else baked.mass_g,
+        baked_thickness_mm=None if baked is None else baked.thickness_mm,
+        baked_status="assumed" if baked is None else baked.status,
+        density_g_ml=formula.density_g_ml,
+        density_status="assumed" if planned else "declared",
+        gelatine_g_kg=_settled(balanced.figures.get("gelatine_g_kg")),
+        eggs=tuple(_egg_uses(formula)),
+    )
+
+
+def _settled(value: float | Interval | None) -> float | None:
+    return value.best if isinstance(value, Interval) else value
+
+
+def _egg_uses(formula: Formula) -> list[EggUse]:
+    return [
+        EggUse(line.egg_size, line.part or "whole", float(line.amount))
+        for line in formula.lines
+        if line.basis == "egg"
+        and line.egg_size is not None
+        and isinstance(line.amount, int | float)
+        and line.part in (None, "whole", "yolk", "white")
+    ]
+
+
+def _asked_of(formulas: dict[str, FormulaRead]) -> tuple[Problem, ...]:
+    return tuple(
+        replace(problem, where=f"{what} {problem.where}")
+        for what, read in formulas.items()
+        for problem in read.problems
+    )
+
+
+def _noted_of(formulas: dict[str, FormulaRead]) -> tuple[Notice, ...]:
+    return tuple(
+        replace(notice, where=f"{what} {notice.where}".strip())
+        for what, read in formulas.items()
+        for notice in read.notices
+    )

@@ -1,0 +1,1 @@
+"""One thing for another, and the children of a formula."""
