@@ -51,3 +51,12 @@ def test_a_dash_reads_what_is_typed_in(run: Run) -> None:
     said = run("read", "-", "--json", typed=TEXT.replace("5 eggs", "5 eggs, EU M"))
     assert said.code == 0
     assert said.json["result"]["name"] == "Plain sponge"
+
+
+@pytest.mark.parametrize(
+    "words", [("oven", "--until"), ("label", "F1", "--made"), ("read", "F1", "--on")]
+)
+def test_what_is_no_day_shows_how_a_day_is_typed(run: Run, words: tuple[str, ...]) -> None:
+    said = run(*words, "nonsense")
+    assert said.code == 2
+    assert "'nonsense' is no day. Type it as 2027-06-10." in " ".join(said.err.split())

@@ -2,7 +2,7 @@
 
 import pytest
 
-from krume.cli.ranges import Within
+from krume.cli.ranges import Number, Within
 from tests.cli.conftest import Run
 
 FROM = ("blend", "--match", "F2", "--from", "white rice flour, potato starch")
@@ -20,6 +20,13 @@ FROM = ("blend", "--match", "F2", "--from", "white rice flour, potato starch")
         ("eggs", "101", "--tolerance"),
         ("eggs", "101", "--sugared"),
         ("size", "F2", "--tin", "round 20 x 5 cm", "--scale"),
+        ("bake", "F1", "--altitude"),
+        ("bake", "F1", "--door"),
+        ("bake", "F1", "--cold-start"),
+        ("keep", "T1", "--fridge"),
+        ("keep", "T1", "--room"),
+        ("load", "2 F1", "--gap"),
+        ("load", "2 F1", "--power"),
     ],
     ids=lambda words: f"{words[0]} {words[-1]}",
 )
@@ -30,7 +37,12 @@ def test_no_number_is_wrong_usage_and_never_a_fault(
     said = run(*words, number)
     assert said.code == 2
     assert words[-1] in said.err
+    assert f"'{number}' is no number." in " ".join(said.err.split())
 
 
 def test_a_number_inside_is_the_number() -> None:
     assert Within(0, 20).convert(2.5, None, None) == 2.5
+
+
+def test_a_number_without_a_range_is_the_number() -> None:
+    assert Number().convert("-120.5", None, None) == -120.5

@@ -8,6 +8,7 @@ import click
 from krume.cli.figures import number, span
 from krume.cli.options import common, file_argument
 from krume.cli.page import Page
+from krume.cli.ranges import Number
 from krume.cli.tell import tell
 from krume.usecases import Asked
 
@@ -33,7 +34,7 @@ _LEGEND = (
     "--altitude",
     "altitude_m",
     metavar="M",
-    type=float,
+    type=Number(),
     default=0.0,
     show_default=True,
     help="Height above the sea, in metres.",
@@ -72,14 +73,14 @@ _LEGEND = (
     "--cold-start",
     "cold_start_c",
     metavar="C",
-    type=float,
+    type=Number(),
     help="Air at the door of an oven that still warms, in °C.",
 )
 @click.option(
     "--door",
     "door_min",
     metavar="MIN",
-    type=float,
+    type=Number(),
     multiple=True,
     help="A minute at which the door is opened; more than one may be named.",
 )

@@ -8,6 +8,7 @@ from krume.base import Interval
 from krume.cli.figures import number
 from krume.cli.options import common, file_argument
 from krume.cli.page import Page
+from krume.cli.ranges import Number
 from krume.cli.tell import tell
 from krume.usecases import Asked
 
@@ -17,8 +18,8 @@ if TYPE_CHECKING:
 
 @click.command("keep")
 @file_argument
-@click.option("--fridge", "fridge_c", type=float, metavar="C", help="Air of your fridge, in °C.")
-@click.option("--room", "room_c", type=float, metavar="C", help="Air of your room, in °C.")
+@click.option("--fridge", "fridge_c", type=Number(), metavar="C", help="Air of your fridge, in °C.")
+@click.option("--room", "room_c", type=Number(), metavar="C", help="Air of your room, in °C.")
 @common
 def command(asked: Asked, file: str, fridge_c: float | None, room_c: float | None) -> int:
     """How long it keeps, and what must be said with it.

@@ -1,6 +1,6 @@
 """`krume label`: what the buyer must be told, and what may not be said yet."""
 
-from datetime import date, datetime
+from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -8,17 +8,13 @@ import click
 
 from krume.cli.figures import number
 from krume.cli.folders import Folder
-from krume.cli.options import common, file_argument
+from krume.cli.options import Day, common, file_argument
 from krume.cli.page import Page
 from krume.cli.tell import tell
 from krume.usecases import Asked
 
 if TYPE_CHECKING:
     from krume.usecases import LabelOf, LabelPanel, LabelResult
-
-
-def _day(_: click.Context, __: click.Parameter, value: datetime | None) -> date | None:
-    return None if value is None else value.date()
 
 
 @click.command("label")
@@ -31,8 +27,7 @@ def _day(_: click.Context, __: click.Parameter, value: datetime | None) -> date 
 @click.option(
     "--made",
     metavar="DATE",
-    type=click.DateTime(formats=["%Y-%m-%d"]),
-    callback=_day,
+    type=Day(),
     help="Day of making, day 1 of the use-by date [default: a blank to write in].",
 )
 @click.option(

@@ -63,8 +63,20 @@ def _answers(ctx: click.Context, _: click.Parameter, value: tuple[str, ...]) -> 
     return value
 
 
-def _day(_: click.Context, __: click.Parameter, value: datetime | None) -> date | None:
-    return None if value is None else value.date()
+class Day(click.ParamType[date]):
+    """A day as year-month-day."""
+
+    name = "day"
+
+    def convert(
+        self, value: object, param: click.Parameter | None, ctx: click.Context | None
+    ) -> date:
+        """The day, or the refusal that shows how one is typed."""
+        typed = str(value).strip()
+        try:
+            return datetime.strptime(typed, "%Y-%m-%d").date()  # noqa: DTZ007
+        except ValueError:
+            self.fail(f"'{typed}' is no day. Type it as 2027-06-10.", param, ctx)
 
 
 _OPTIONS = (
@@ -85,8 +97,7 @@ _OPTIONS = (
     click.option(
         "--on",
         metavar="DATE",
-        type=click.DateTime(formats=["%Y-%m-%d"]),
-        callback=_day,
+        type=Day(),
         help="Judge as of this day, 2027-06-10 [default: the book's day, else today].",
     ),
 )

@@ -1,12 +1,12 @@
 """`krume oven`: what is known of one's own oven, and what was written down of it."""
 
-from datetime import datetime
+from datetime import date
 from typing import TYPE_CHECKING
 
 import click
 
 from krume.cli.figures import number
-from krume.cli.options import common
+from krume.cli.options import Day, common
 from krume.cli.page import Page
 from krume.cli.tell import tell
 from krume.usecases import Asked
@@ -38,7 +38,7 @@ _SAME_PCT = 1
 @click.option(
     "--until",
     metavar="DATE",
-    type=click.DateTime(formats=["%Y-%m-%d"]),
+    type=Day(),
     help="The oven was replaced or mended on this day: older records are of the old one.",
 )
 @click.option("--oven-name", metavar="NAME", help="Which oven [default: the studio's own].")
@@ -49,7 +49,7 @@ def command(
     bakes: tuple[str, ...],
     listed: bool,  # noqa: FBT001
     forget: int | None,
-    until: datetime | None,
+    until: date | None,
     oven_name: str | None,
 ) -> int:
     """What your own oven is off its dial and how strong it is, learnt from what you write down.
@@ -59,7 +59,7 @@ def command(
     """
     from krume.usecases import OvenWish, ovens_of
 
-    day = None if until is None else until.date().isoformat()
+    day = None if until is None else until.isoformat()
     wish = OvenWish(readings, bakes, forget, day, oven_name)
     is_listed = listed or forget is not None
     return tell("oven", ovens_of(wish, asked), lambda p, found: _show(p, found, listed=is_listed))

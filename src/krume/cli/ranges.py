@@ -1,6 +1,6 @@
-"""Numbers of options: inside their range, and a number at all."""
+"""Numbers of options: a number at all, and inside its range."""
 
-from math import isnan
+from math import isfinite
 from typing import TYPE_CHECKING
 
 import click
@@ -9,12 +9,22 @@ if TYPE_CHECKING:
     from click import Context, Parameter
 
 
+class Number(click.ParamType[float]):
+    """A number; `nan` and `inf` can be read as one and are none."""
+
+    name = "number"
+
+    def convert(self, value: float, param: "Parameter | None", ctx: "Context | None") -> float:
+        """The number, or the refusal that names the option."""
+        found = float(click.FLOAT.convert(value, param, ctx))
+        if not isfinite(found):
+            self.fail(f"'{value}' is no number.", param, ctx)
+        return found
+
+
 class Within(click.FloatRange):
     """A number in a range; `nan` lies in none, though it compares as if it lay in each."""
 
     def convert(self, value: float, param: "Parameter | None", ctx: "Context | None") -> float:
         """The number, or the refusal that names the option."""
-        found = float(super().convert(value, param, ctx))
-        if isnan(found):
-            self.fail(f"'{value}' is no number.", param, ctx)
-        return found
+        return float(super().convert(Number().convert(value, param, ctx), param, ctx))
