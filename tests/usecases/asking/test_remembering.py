@@ -140,7 +140,7 @@ def test_nothing_but_remembered_keeps_what_was_read_of_a_book() -> None:
     folder = Path(usecases.__file__).parent
     hidden = [
         f"{path.name} {node.name}"
-        for path in sorted(folder.glob("*.py"))
+        for path in sorted(folder.rglob("*.py"))
         for node in ast.walk(ast.parse(path.read_text(encoding="utf-8")))
         if isinstance(node, ast.FunctionDef)
         and any("cache" in ast.unparse(each) for each in node.decorator_list)
