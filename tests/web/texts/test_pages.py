@@ -25,6 +25,19 @@ def test_a_text_is_kept_edited_and_taken_back(own: TestClient, section: str, tex
     assert "version 3, as it is now" in own.post(f"/{section}/mine/versions/1").text
 
 
+def test_many_versions_are_listed_when_they_are_asked_for(own: TestClient) -> None:
+    own.post("/formulas", data={"text": "Mine\n\n100 g sugar\n", "name": "mine"})
+    for seen in range(1, 14):
+        text = f"Mine\n\n{100 + seen} g sugar\n"
+        own.post("/formulas/mine/edit", data={"text": text, "seen": str(seen)})
+    short = own.get("/formulas/mine").text
+    assert "version 14, as it is now" in short
+    assert "/formulas/mine/versions/3" in short
+    assert "/formulas/mine/versions/2" not in short
+    assert "All 14 versions" in short
+    assert "/formulas/mine/versions/1" in own.get("/formulas/mine?all=versions").text
+
+
 @pytest.mark.parametrize(("section", "text"), KINDS)
 def test_two_editors_see_both(own: TestClient, section: str, text: str) -> None:
     own.post(f"/{section}", data={"text": text, "name": "mine"})

@@ -35,12 +35,16 @@ _CONTROL = re.compile(r"[\x00-\x08\x0b-\x1f]")
 
 @dataclass(frozen=True, slots=True)
 class Frame:
-    """What stands around every page: its section, and by which program and data it was made."""
+    """What stands around every page: its section, and by which program and data it was made.
+
+    `shows_all` is asked for where a list is cut short.
+    """
 
     title: str
     section: str
     path: str
     made_by: str
+    shows_all: bool = False
 
 
 def asked_of(request: Request) -> Asked:
@@ -64,6 +68,7 @@ def page(
         section=section,
         path=request.url.path,
         made_by=f"krume {__version__}, data {data_version()}",
+        shows_all="all" in request.query_params,
     )
     text = _templates().get_template(template).render(page=context, frame=frame)
     return HTMLResponse(_printable(text), status_code=status)
