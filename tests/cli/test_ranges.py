@@ -45,4 +45,4 @@ def test_a_number_inside_is_the_number() -> None:
 
 
 def test_a_number_without_a_range_is_the_number() -> None:
-    assert Number().convert("-120.5", None, None) == -120.5
+    assert Number().convert(-120.5, None, None) == -120.5

@@ -1,22 +1,16 @@
 """What the name and the key lines say: tin, oven, makes, baked, density, core."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from functools import lru_cache
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 from krume.base import Interval, Notice, Problem, Read
 from krume.design.formula import BakedLine, OvenLine
 from krume.design.reader.asking import Asking
 from krume.design.reader.classifying import Kind
 from krume.design.reader.headings import heading_of, plain
-from krume.design.reader.keylines import (
-    KeyLine,
-    baked_of,
-    core_of,
-    density_of,
-    family_said,
-    minutes_said,
-)
+from krume.design.reader.keyfigures import baked_said, core_said, density_said, minutes_read
+from krume.design.reader.keylines import KeyLine, family_said
 from krume.design.reader.ovens import oven_of
 from krume.size import Tin, read_tin
 
@@ -98,22 +92,31 @@ def _with_key(
         return head._replace(makes=value)
     if key.key == "family":
         return head._replace(family=family_said(value))
-    if key.key == "baked":
-        return head._replace(baked=baked_of(kind.source, value))
-    if key.key == "density":
-        return head._replace(density_g_ml=density_of(value))
-    if key.key == "core":
-        return head._replace(core_c=core_of(f"core {value}"))
-    return head._replace(bake_min=minutes_said(value))
+    found = _FIGURES[key.key](kind.source, value)
+    _told(found, kind, problems, notices)
+    return head._replace(**{_FIELDS[key.key]: found.value})
+
+
+_FIELDS = {
+    "baked": "baked", "density": "density_g_ml", "core": "core_c", "minutes": "bake_min",
+}  # fmt: skip
+_FIGURES: dict[str, Callable[[str, str], Read[Any]]] = {
+    "baked": baked_said, "density": density_said, "core": core_said, "minutes": minutes_read,
+}  # fmt: skip
+
+
+def _told(found: Read[Any], kind: Kind, problems: list[Problem], notices: list[Notice]) -> None:
+    """What a key line asks and says, at its line."""
+    where = f"line {kind.number}"
+    problems.extend(Problem(p.code, where, p.read, p.ask, p.options) for p in found.problems)
+    notices.extend(Notice(n.code, n.text, where) for n in found.notices)
 
 
 def _with_tin(
     head: Head, kind: Kind, value: str, problems: list[Problem], notices: list[Notice]
 ) -> Head:
-    where = f"line {kind.number}"
     found = _tins_of(kind.source, value)
-    problems.extend(Problem(p.code, where, p.read, p.ask, p.options) for p in found.problems)
-    notices.extend(Notice(n.code, n.text, where) for n in found.notices)
+    _told(found, kind, problems, notices)
     return head._replace(tins=(*head.tins, *found.value), tin_line=kind.number)
 
 
@@ -144,9 +147,8 @@ def _several(value: str) -> Iterator[str]:
 
 def _with_oven(head: Head, kind: Kind, problems: list[Problem], notices: list[Notice]) -> Head:
     found = _oven_of(kind.source)
-    oven, where = found.value, f"line {kind.number}"
-    problems.extend(Problem(p.code, where, p.read, p.ask, p.options) for p in found.problems)
-    notices.extend(Notice(n.code, n.text, where) for n in found.notices)
+    oven = found.value
+    _told(found, kind, problems, notices)
     if head.oven is not None and oven is not None and oven.temp_c is not None:
         stages = (*(head.oven.stages or ((head.oven.temp_c or 0.0, None),)), (oven.temp_c, None))
         oven = OvenLine(

@@ -16,7 +16,6 @@ _LENGTH = re.compile(
     re.IGNORECASE,
 )
 _MASS = re.compile(r"(\d+(?:[.,]\d+)?)\s*(g|kg|oz|lb)\b", re.IGNORECASE)
-_DENSITY = re.compile(r"(\d+(?:[.,]\d+)?)\s*(?:g\s*/\s*ml|g/cm3|kg/l)?", re.IGNORECASE)
 _CORE = re.compile(
     r"\b(?:core|kern(?:temperatur)?|internal)\b[^.\d]{0,24}(\d{2,3}(?:[.,]\d)?)\s*(?:°\s*)?(c|f)?\b",
     re.IGNORECASE,
@@ -80,12 +79,6 @@ def baked_of(source: str, value: str) -> BakedLine:
     mass_g = float(mass[1].replace(",", ".")) * (unit.size or 1.0) if mass and unit else None
     status = "measured" if re.search(r"\bmeasured|gemessen\b", value, re.IGNORECASE) else "assumed"
     return BakedLine(source, height, mass_g, thickness, status)
-
-
-def density_of(value: str) -> float | None:
-    """Density of a `Density:` line [g/ml]."""
-    match = _DENSITY.search(value)
-    return float(match[1].replace(",", ".")) if match else None
 
 
 def core_of(text: str) -> float | None:
