@@ -20,6 +20,10 @@ from krume.design import read, read_oven
         ("175 Grad Ober-/Unterhitze", 175.0, False),
         ("157-165 C", 161.0, None),
         ("160 c fan", 160.0, True),
+        ("-20 C", -20.0, None),
+        ("−20 °C", -20.0, None),
+        ("no fan - 170 C", 170.0, False),
+        ("170 C, core 93 C (200 F)", 170.0, None),
     ],
 )
 def test_an_oven_is_read(text: str, temp_c: float, fan: bool | None) -> None:
@@ -38,6 +42,7 @@ def test_an_oven_is_read(text: str, temp_c: float, fan: bool | None) -> None:
         ("moderate", "oven-word"),
         ("315 F (165 C)", "oven-temp-conflict"),
         ("hotter", "oven-not-read"),
+        ("-180", "oven-not-read"),
         ("", "oven-not-read"),
     ],
 )
@@ -86,3 +91,19 @@ def test_other_temperatures_of_a_step_are_no_oven(step: str) -> None:
 def test_no_text_makes_the_oven_reader_fail(text: str) -> None:
     found = read_oven(text)
     assert (found.value is None) == bool(found.problems)
+
+
+@pytest.mark.parametrize("oven", ["Oven: 170 C\n", ""])
+@pytest.mark.parametrize(
+    "step",
+    [
+        "Bake 30 minutes, core 93.3 C (200 F).",
+        "Bake 30 minutes, core 200 F (93.3 C).",
+        "Bake to a core of 93.3 C / 200 F.",
+    ],
+)
+def test_a_core_in_two_units_is_one_core_and_no_oven(oven: str, step: str) -> None:
+    found = read(f"x\n{oven}\n85 g butter\n\n{step}")
+    assert found.problems == ()
+    assert found.value.core_c == 93.3
+    assert (found.value.oven.temp_c if found.value.oven else None) == (170 if oven else None)

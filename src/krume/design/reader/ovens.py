@@ -32,6 +32,9 @@ _NOT_BAKED = re.compile(
     r"\b(?:toast\w*|roast\w*|röst\w*|core|kern\w*|melt\w*|cool\w*|warm\w*|internal|thermometer|syrup|boil\w*|dry)\b",
     re.IGNORECASE,
 )
+_OF_CORE = re.compile(r"\b(?:core|kern\w*|internal)\b", re.IGNORECASE)
+_ONCE_MORE = re.compile(r"\s*(?:[(\[/=,]|or\b)\s*(?:or\s+|about\s+)?", re.IGNORECASE)
+_MINUS_BEFORE = re.compile(r"(?:^|(?<=[\s:=,(]))[-−–]$")
 _FAN = re.compile(
     r"\b(?:fan(?:[- ](?:oven|forced|assisted))?|convection|umluft|heißluft|heissluft|"
     r"circulating)\b",
@@ -130,27 +133,45 @@ def oven_of(source: str, asking: Asking, *, keyed: bool, has_grams: bool) -> Ove
 
 
 def _degrees(text: str, *, keyed: bool) -> list[Degrees]:
-    found = []
+    found: list[Degrees] = []
+    left_at = -1
     for match in _DEGREE.finditer(text):
-        low = float((match["low"] or match["low2"]).replace(",", "."))
-        high = match["high"] or match["high2"]
-        unit = (match["unit"] or ("c" if _GERMAN.search(text) else "?"))[0].casefold()
-        clause = _clause(text, match.start())
-        if not keyed and (
-            _NOT_BAKED.search(clause) or not _BAKES.search(_sentence(text, match.start()))
-        ):
+        if _is_left(text, match, keyed=keyed) or _in_other_unit(text, left_at, match):
+            left_at = match.end()
             continue
-        degrees = Degrees(
-            low,
-            float(high) if high else None,
-            unit,
-            match.start(),
-            match.end(),
-            fan=_is_fan(text, match),
-        )
-        if keyed or unit == "?" or limit("oven-coldest") <= degrees.low_c <= limit("oven-hottest"):
+        degrees = _degrees_at(text, match)
+        coldest, hottest = limit("oven-coldest"), limit("oven-hottest")
+        if keyed or degrees.unit == "?" or coldest <= degrees.low_c <= hottest:
             found.append(degrees)
     return found
+
+
+def _degrees_at(text: str, match: re.Match[str]) -> Degrees:
+    low = float((match["low"] or match["low2"]).replace(",", "."))
+    high = match["high"] or match["high2"]
+    unit = (match["unit"] or ("c" if _GERMAN.search(text) else "?"))[0].casefold()
+    is_minus = _MINUS_BEFORE.search(text, 0, match.start()) is not None
+    return Degrees(
+        -low if is_minus else low,
+        float(high) if high else None,
+        unit,
+        match.start() - is_minus,
+        match.end(),
+        fan=_is_fan(text, match),
+    )
+
+
+def _is_left(text: str, match: re.Match[str], *, keyed: bool) -> bool:
+    """Whether a temperature is not the oven's: of a core, of a pan, of a step without an oven."""
+    clause = _clause(text, match.start())
+    if keyed:
+        return _OF_CORE.search(clause) is not None
+    return bool(_NOT_BAKED.search(clause)) or not _BAKES.search(_sentence(text, match.start()))
+
+
+def _in_other_unit(text: str, left_at: int, match: re.Match[str]) -> bool:
+    """Whether it says once more, in the other unit, the temperature before it that was left."""
+    return left_at >= 0 and _ONCE_MORE.fullmatch(text, left_at, match.start()) is not None
 
 
 def _clause(text: str, at: int) -> str:
@@ -299,7 +320,8 @@ def _without_degrees(
         return _bare_stages(source, text, match, asking)
     for match in _BARE.finditer(text):
         value = float(match["low"])
-        fits = limit("oven-coldest") + 50 <= value <= 550
+        is_minus = _MINUS_BEFORE.search(text, 0, match.start()) is not None
+        fits = limit("oven-coldest") + 50 <= value <= 550 and not is_minus
         if fits and (
             keyed or _AT.search(text[: match.start()]) or _OVEN_BEHIND.match(text, match.end())
         ):
