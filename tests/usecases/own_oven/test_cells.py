@@ -193,3 +193,28 @@ def test_no_row_reaches_outside_the_book(demo_asked: Asked, tmp_path: Path) -> N
     (tmp_path / "F1.txt").write_text("Other\n\n100 g sugar\n", encoding="utf-8")
     row = {**GOOD, "formula": str(tmp_path / "F1.txt")}
     assert bake_of("line 2", row, Habit(), demo_asked).faults[0].code == "formula-unknown"
+
+
+@pytest.mark.parametrize("piece", ["-5 min", "-3 g", "dial -170", "core -95", "−0.4 g/ml"])
+def test_a_piece_below_nothing_is_asked_as_what_it_is_and_never_as_a_tin(piece: str) -> None:
+    cells, faults = bake_cells(f"F1, dial 182, {piece}")
+    assert cells == {"formula": "F1", "dial_c": "182"}
+    assert [fault.code for fault in faults] == ["below-nothing"]
+    assert piece in faults[0].ask
+
+
+@pytest.mark.parametrize(
+    ("piece", "lines"),
+    [
+        ("170 C", ("F1, dial 170 C, 38 min", "F1, oven 170 C, 38 min")),
+        ("325 °F", ("F1, dial 325 °F, 38 min", "F1, oven 325 °F, 38 min")),
+        ("95 C", ("F1, core 95 C, 38 min",)),
+    ],
+)
+def test_a_bare_temperature_is_asked_whose_it_is_and_never_taken_for_a_tin(
+    piece: str, lines: tuple[str, ...]
+) -> None:
+    cells, faults = bake_cells(f"F1, {piece}, 38 min")
+    assert "tin" not in cells
+    assert [(fault.code, fault.options) for fault in faults] == [("which-temperature", lines)]
+    assert all(bake_cells(line)[1] == () for line in lines)

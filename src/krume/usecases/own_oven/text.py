@@ -4,7 +4,14 @@ import re
 
 from krume.base import as_text
 from krume.size import read_tin
-from krume.usecases.own_oven.cells import BAKES_HEAD, READINGS_HEAD, Fault, looks_of
+from krume.usecases.own_oven.cells import (
+    BAKES_HEAD,
+    READINGS_HEAD,
+    Fault,
+    figure_of,
+    looks_of,
+    to_c,
+)
 
 _FIGURE = r"([\d.,]+)"
 _DEGREES = rf"{_FIGURE}\s*(°?\s*[cCfF])?"
@@ -23,6 +30,9 @@ _PIECES: tuple[tuple[str, str], ...] = (
 )
 _SPAN = re.compile(rf"{_FIGURE}\s*(?:-|–|to)\s*{_FIGURE}\s*min\.?", re.IGNORECASE)
 _DONE = re.compile(rf"(?:done\s+(?:at|after)\s+|in\s+)?{_FIGURE}\s*min\.?", re.IGNORECASE)
+_BELOW = re.compile(r"(?:^|[^\d\s]\s+)[-−]\s?(?=[\d.])")
+_TEMPERATURE = re.compile(rf"{_FIGURE}\s*(?:°\s*[cCfF]?|[cCfF])")
+_HOTTEST_CORE_C = 130.0
 _FAN = {"fan": "yes", "with fan": "yes", "fan on": "yes", "no fan": "no", "still": "no"}
 _KNOWN = tuple((name, re.compile(pattern, re.IGNORECASE)) for name, pattern in _PIECES)
 
@@ -63,9 +73,11 @@ def bake_cells(text: str) -> tuple[dict[str, str], tuple[Fault, ...]]:
     first, *pieces = text.split(",")
     cells, left, faults = _taken(pieces, BAKES_HEAD)
     cells["formula"] = " ".join(first.split())
-    rest = []
+    rest: list[str] = []
     for piece in left:
-        if span := _SPAN.fullmatch(piece):
+        if fault := _no_tin(piece, text):
+            faults.append(fault)
+        elif span := _SPAN.fullmatch(piece):
             cells["not_done_min"], cells["done_min"] = span[1], span[2]
         elif done := _DONE.fullmatch(piece):
             cells["done_min"] = done[1]
@@ -112,6 +124,28 @@ def _piece(piece: str, head: tuple[str, ...]) -> tuple[str, str]:
         if match is not None and name in head:
             return name, "yes" if name == "sure" else match[1]
     return "", ""
+
+
+def _no_tin(piece: str, text: str) -> Fault | None:
+    """What is asked of a piece that can be no tin: a figure below nothing, a bare temperature."""
+    if _BELOW.search(piece):
+        ask = (
+            f"'{piece}' is below nothing. Type what it was: 38 min, 540 g, dial 170, core 95; "
+            "or leave it out."
+        )
+        return Fault("note", "below-nothing", ask)
+    match = _TEMPERATURE.fullmatch(piece)
+    found = None if match is None else figure_of(match[1])
+    if found is None:
+        return None
+    temp_c = to_c(found[0]) if piece.casefold().endswith("f") else found[0]
+    if temp_c > _HOTTEST_CORE_C:
+        said, words = "Was the dial set to it, or was it the oven's air?", ("dial", "oven")
+    else:
+        said, words = "Was it the core?", ("core",)
+    lines = (text.replace(piece, f"{word} {piece}", 1) for word in words)
+    ask = f"'{piece}' is a temperature. {said} Type {' or '.join(words)} before it."
+    return Fault("note", "which-temperature", ask, tuple(lines))
 
 
 def _unread(piece: str) -> Fault:
