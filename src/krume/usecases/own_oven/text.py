@@ -139,10 +139,9 @@ def _no_tin(piece: str, text: str) -> Fault | None:
     if found is None:
         return None
     temp_c = to_c(found[0]) if piece.casefold().endswith("f") else found[0]
-    if temp_c > _HOTTEST_CORE_C:
-        said, words = "Was the dial set to it, or was it the oven's air?", ("dial", "oven")
-    else:
-        said, words = "Was it the core?", ("core",)
+    is_hot = temp_c > _HOTTEST_CORE_C
+    words = ("dial", "oven") if is_hot else ("core",)
+    said = "Was the dial set to it, or was it the oven's air?" if is_hot else "Was it the core?"
     lines = (text.replace(piece, f"{word} {piece}", 1) for word in words)
     ask = f"'{piece}' is a temperature. {said} Type {' or '.join(words)} before it."
     return Fault("note", "which-temperature", ask, tuple(lines))
