@@ -57,7 +57,9 @@ def test_a_neighbour_on_another_shelf_takes_less_room(asked: Asked) -> None:
     same = bakes_together(TogetherWish((LoadWish("F3"), LoadWish("F3"))), asked)
     low = LoadWish("F3", rack="low")
     apart = bakes_together(TogetherWish((LoadWish("F3"), low)), asked)
-    assert 0 < apart.result.loads[0].heat_pct < same.result.loads[0].heat_pct
+    apart_pct, same_pct = apart.result.loads[0].heat_pct, same.result.loads[0].heat_pct
+    assert apart_pct is not None and same_pct is not None
+    assert 0 < apart_pct < same_pct
     assert apart.result.loads[1].rack == "low"
 
 
@@ -119,3 +121,18 @@ def test_the_reason_is_said_in_degrees_and_in_heat() -> None:
 def test_an_oven_is_typed_as_it_is_read() -> None:
     assert oven_text(Oven(162.8)) == "162.8 C"
     assert oven_text(Oven(150.0, fan=True)) == "fan 150 C"
+
+
+def test_what_was_not_worked_out_is_not_nought(asked: Asked) -> None:
+    answer = bakes_together(TogetherWish((LoadWish("F1"), LoadWish("F3")), oven="80 C"), asked)
+    assert not answer.is_possible
+    for load in answer.result.loads:
+        assert (load.air_c, load.door_c, load.heat_pct, load.later_min) == (None,) * 4
+
+
+def test_a_load_that_is_never_done_is_not_possible(asked: Asked) -> None:
+    answer = bakes_together(TogetherWish((LoadWish("F1", tins=2),), power_w=200), asked)
+    assert not answer.is_possible
+    (problem,) = answer.problems
+    assert problem.ask.startswith("F1 is not done in 200 minutes with all of this in the oven")
+    assert answer.result.last is None

@@ -275,3 +275,36 @@ def test_a_load_beside_others_tells_nothing_of_the_oven_alone(mine: Asked) -> No
     later = datetime.now(UTC) + timedelta(minutes=44)
     probe_load("load-one", 95.0, mine, at=later.isoformat(timespec="milliseconds"))
     assert [w for w in gathered(mine).bakes if w.place == "loads.csv"] == []
+
+
+def test_a_trial_of_a_full_oven_tells_nothing_of_the_oven_alone(mine: Asked) -> None:
+    _baked(mine, clock="oven")
+    (load,) = [w for w in gathered(mine).bakes if w.place == "bench"]
+    assert load.record.value is not None
+    put_in("c-2", "F4", "", mine, tins=3)
+    assert [w for w in gathered(mine).bakes if w.place in ("bench", "loads.csv")] == []
+
+
+@pytest.mark.parametrize(
+    ("minutes", "day", "counted"), [(39, 0, 1), (40, 0, 1), (43, 0, 2), (39, -1, 2)]
+)
+def test_a_load_that_was_typed_as_well_counts_once(
+    mine: Asked, minutes: int, day: int, counted: int
+) -> None:
+    later = datetime.now(UTC) + timedelta(minutes=39.4)
+    put_in("load-one", "F1", "", mine)
+    probe_load("load-one", 95.0, mine, at=later.isoformat(timespec="milliseconds"))
+    there = replace(mine, on=later.date() + timedelta(days=1))
+    typed = f"f1, dial 182, {minutes} min, core 95, {later.date() + timedelta(days=day)}"
+    assert ovens_of(OvenWish((), (typed,)), there).problems == ()
+    assert known_oven(there).bakes == counted
+
+
+@pytest.mark.parametrize("is_bake", [True, False])
+def test_a_day_that_is_still_to_come_is_asked(mine: Asked, is_bake: bool) -> None:
+    typed = "F1, dial 182, 38 min, core 95, 2030-01-01" if is_bake else "dial 160, 2030-01-01: 148"
+    wish = OvenWish((), (typed,)) if is_bake else OvenWish((typed,), ())
+    (problem,) = ovens_of(wish, mine).problems
+    assert problem.code == "oven-day"
+    assert problem.ask.startswith("2030-01-01 is still to come: the book's day is 2027-06-10.")
+    assert problem.options[0].line == typed.replace("2030-01-01", "2027-06-10")

@@ -74,8 +74,8 @@ def bakes_together(wish: TogetherWish, asked: Asked) -> Answer[TogetherResult]:
     baked = _baked(wish, asked)
     problems = tuple(_named(p, each.wish) for each in baked for p in each.alone.problems)
     # What the own oven says of each cake alone is in its minutes, and no news here.
-    said = (n for each in baked for n in each.alone.notices if n.where != "--oven-name")
-    notices = tuple(dict.fromkeys(said))
+    heard = (n for each in baked for n in each.alone.notices if n.where != "--oven-name")
+    notices = tuple(dict.fromkeys(heard))
     keys = [each.alone.sources for each in baked]
     sources = tuple(dict.fromkeys(key for some in keys for key in some))
     known = _bare(wish, baked)
@@ -90,7 +90,22 @@ def bakes_together(wish: TogetherWish, asked: Asked) -> Answer[TogetherResult]:
     weak = tuple(dict.fromkeys(n for each in found.loads for n in each.notices))
     more = source_keys((*sources, *(f.source for f in oven_air_figures().values())), set())
     result = _result(known, baked, found, warming_kwh(box, oven.temp_c))
-    return Answer(result, (), (*notices, *weak, _assumed()), more)
+    late = _never_done(baked, found)
+    said = (*notices, *weak, _assumed())
+    return Answer(result, late, said, more, is_possible=not late)
+
+
+def _never_done(baked: Sequence[_Baked], found: Together) -> tuple[Problem, ...]:
+    """The loads that the model does not see done with the others in."""
+    text = (
+        "{} is not done in 200 minutes with all of this in the oven, and the model ends there. "
+        "Bake fewer tins at once, or one load after the other."
+    )
+    return tuple(
+        Problem("limits-clash", "loads", each.wish.formula, text.format(each.wish.formula))
+        for each, beside in zip(baked, found.loads, strict=True)
+        if not math.isfinite(beside.later_factor)
+    )
 
 
 def _check(wish: TogetherWish) -> None:
@@ -191,8 +206,8 @@ def _bare(wish: TogetherWish, baked: Sequence[_Baked]) -> TogetherResult:
             formula=each.wish.formula, name=each.alone.result.name, tin=each.alone.result.tin,
             tins=each.wish.tins, in_min=each.wish.in_min, rack=each.wish.rack,
             check_from_min=None, minutes=None,
-            alone_min=each.alone.result.minutes, later_min=None, air_c=0.0, door_c=0.0,
-            heat_pct=0.0, back_min=None, wants_c=each.wants_c, text="",
+            alone_min=each.alone.result.minutes, later_min=None, air_c=None, door_c=None,
+            heat_pct=None, back_min=None, wants_c=each.wants_c, text="",
         )
         for each in baked
     )  # fmt: skip

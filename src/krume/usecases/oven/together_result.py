@@ -11,6 +11,7 @@ class TogetherLoad:
 
     `alone_min` is what it takes as the only tin. Over the bake the air is `air_c` lower than then,
     `door_c` of it for the door; `heat_pct` less heat reaches the tin where others stand round it.
+    All three are None where nothing was worked out.
     `back_min` is when the air is back near its setting, None where it is not before it is done.
     `wants_c` is the formula's own oven, where it differs from the one it stands in.
     """
@@ -25,9 +26,9 @@ class TogetherLoad:
     minutes: Interval | None
     alone_min: Interval | None
     later_min: float | None
-    air_c: float
-    door_c: float
-    heat_pct: float
+    air_c: float | None
+    door_c: float | None
+    heat_pct: float | None
     back_min: float | None
     wants_c: float | None
     text: str

@@ -30,6 +30,8 @@ _TRIALS, _LOADS = "trials.csv", "loads.csv"
 _WANTED = ("formula", "dial_c", "bake_min", "core_c")
 _MOST, _MOST_INVENTED = 40, 8
 """The newest trials that are looked at; an oven is no older than they are."""
+_SAME_MIN = 1.0
+"""Minutes typed are whole: up or down, these are the minutes of the clock."""
 _MOST_SHEET = 12
 """Rows of the table of trials that are looked at, the newest: an oven is as it was lately."""
 
@@ -78,7 +80,9 @@ def gathered(asked: Asked) -> Gathered:
     bench = tuple(_bench_trials(book, loads, habit, asked))
     told = frozenset(clock for clock, _ in bench)
     bakes += [*_sheet_trials(book, habit, asked), *(each for _, each in bench)]
-    bakes += _probed_loads(book, loads, told, habit, asked)
+    typed = [row.cells for row in table_now(BAKES, asked).rows]
+    loaded = _probed_loads(book, loads, told, habit, asked)
+    bakes += [each for each, cells in loaded if not any(_is_same(cells, row) for row in typed)]
     own = studio.oven_name or _only([each.record.oven for each in (*readings, *bakes)])
     named = tuple(_named(each, own, ends) for each in readings)
     baked = tuple(_named(each, own, ends) for each in bakes)
@@ -148,7 +152,7 @@ def _bench_trials(
         clocks = clocks_of(book, trial.weighing) if is_whole and trial.weighing else ()
         load = next((loads[c.client_id] for c in clocks if c.client_id in loads), None)
         cells = None if load is None else _cells(book, trial, load)
-        if load is not None and cells is not None:
+        if load is not None and cells is not None and _is_alone(load):
             record = bake_of(bench_trial(trial.key), cells, habit, asked)
             yield load.get("id", ""), _once(Written("bench", replace(record, day=trial.at)))
 
@@ -159,15 +163,17 @@ def _probed_loads(
     told: Collection[str],
     habit: Habit,
     asked: Asked,
-) -> Iterator[Written]:
-    """Loads that stood alone and were probed near their end, unless a trial tells of them."""
+) -> Iterator[tuple[Written, Mapping[str, str]]]:
+    """Loads that stood alone and were probed near their end, with their cells.
+
+    One that a trial tells of is not told a second time.
+    """
     least = oven_figure("load-core")
     probed = {key: row for key, row in loads.items() if _number(row, "core_c") >= least}
     clocks = clocks_since(book, "oven", since="") if probed else ()
     for clock in [c for c in clocks if c.client_id in probed][-_MOST:]:
         row = probed[clock.client_id]
-        is_alone = row.get("tins", "") in ("", "1") and not row.get("why", "")
-        if clock.client_id in told or not is_alone or not row.get("formula", ""):
+        if clock.client_id in told or not _is_alone(row) or not row.get("formula", ""):
             continue
         done = datetime.fromisoformat(row["core_at"]) - datetime.fromisoformat(clock.started_at)
         cells = {
@@ -175,7 +181,20 @@ def _probed_loads(
             "done_min": as_text(done.total_seconds() / 60, 1), "day": row["core_at"][:10],
         }  # fmt: skip
         record = bake_of(f"load {clock.client_id[:8]}", cells, habit, asked)
-        yield _once(Written(_LOADS, replace(record, day=cells["day"])))
+        yield _once(Written(_LOADS, replace(record, day=cells["day"]))), cells
+
+
+def _is_alone(load: Mapping[str, str]) -> bool:
+    """Whether a load was one tin that others took nothing from: a full oven is another oven."""
+    return load.get("tins", "") in ("", "1") and not load.get("why", "")
+
+
+def _is_same(load: Mapping[str, str], typed: Mapping[str, str]) -> bool:
+    """Whether a load is the bake that somebody typed: formula, day and minutes agree."""
+    is_cake = load["formula"].casefold() == typed.get("formula", "").strip().casefold()
+    if not is_cake or load["day"] != typed.get("day", "").strip():
+        return False
+    return abs(_number(load, "done_min") - _number(typed, "done_min")) <= _SAME_MIN
 
 
 def _number(row: Mapping[str, str], name: str) -> float:

@@ -19,7 +19,7 @@ from krume.usecases.own_oven.cells import (
 )
 from krume.usecases.own_oven.gathered import Written, habit_of
 from krume.usecases.own_oven.own_oven import gathered_now, oven_named, oven_names
-from krume.usecases.own_oven.rows import bake_of, reading_of
+from krume.usecases.own_oven.rows import OvenRecord, bake_of, reading_of
 from krume.usecases.own_oven.text import bake_cells, reading_cells
 
 
@@ -38,7 +38,8 @@ def said_reading(text: str, asked: Asked, *, oven: str = "", where: str = READIN
     cells, faults = reading_cells(text)
     whole = _whole(cells, asked, oven)
     record = reading_of(where, whole, habit_of(studio_of(book_at(asked.book))))
-    asks = tuple(_ask(f, text, cells, where) for f in (*faults, *record.faults))
+    later = _later(record, asked)
+    asks = tuple(_ask(f, text, cells, where) for f in (*faults, *record.faults, *later))
     return Said(READINGS, READINGS_HEAD, whole, asks)
 
 
@@ -47,8 +48,18 @@ def said_bake(text: str, asked: Asked, *, oven: str = "", where: str = BAKES) ->
     cells, faults = bake_cells(text)
     whole = _whole(cells, asked, oven)
     record = bake_of(where, whole, habit_of(studio_of(book_at(asked.book))), asked)
-    asks = tuple(_ask(f, text, cells, where) for f in (*faults, *record.faults))
+    later = _later(record, asked)
+    asks = tuple(_ask(f, text, cells, where) for f in (*faults, *record.faults, *later))
     return Said(BAKES, BAKES_HEAD, whole, asks)
+
+
+def _later(record: OvenRecord, asked: Asked) -> tuple[Fault, ...]:
+    """A day that is not yet: nothing was read or baked on it."""
+    today, day = now(studio_of(book_at(asked.book)), on=asked.on).date().isoformat(), record.day
+    if day <= today or any(fault.field == "day" for fault in record.faults):
+        return ()
+    ask = f"{day} is still to come: the book's day is {today}. Type the day it was done."
+    return (Fault("day", "oven-day", ask, (today,)),)
 
 
 def _ask(fault: Fault, text: str, cells: Mapping[str, str], where: str) -> Problem:

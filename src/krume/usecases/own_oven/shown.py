@@ -179,7 +179,7 @@ def _heat_text(shown: OvenShown) -> str:
     """`6 % stronger than the usual oven (15 weaker to 31 stronger), from 4 bakes`."""
     low, high = _percent(shown.heat.low), _percent(shown.heat.high)
     if not shown.bakes:
-        return f"How strong it is nobody knows: from {low} to {high} as the usual oven"
+        return f"How strong it is nobody knows: from {low} to {high} of the usual oven"
     best = 100 * (shown.heat.best - 1)
     side = "stronger" if best > 0 else "weaker"
     off = f"{as_text(abs(best), 0)} % {side} than the usual oven"
