@@ -52,7 +52,7 @@ def command(
     until: date | None,
     oven_name: str | None,
 ) -> int:
-    """What your own oven is off its dial and how strong it is, learnt from what you write down.
+    """What your oven is off its dial and how strong it is, by your own bakes.
 
     Say in a reading also: fan, no fan, low or top shelf, after 40 min (since switching on), 325 F.
     Say in a bake also: not done at 34 min, skewer, probe, colour, 0.48 g/ml, a day as 2027-06-10.
