@@ -110,6 +110,8 @@ def test_egg_of_unknown_heat_is_treated_as_raw() -> None:
         ("pH: 5.2\nWater activity: 0.97\n", "assess"),
         ("pH: 4.1\nWater activity: 0.86\n", "need-not"),
         ("pH: 40\nWater activity: 0.9\n", "not-measured"),
+        ("pH: 4.1 to 5.2\nWater activity: 0.90 - 0.97\n", "assess"),
+        ("pH: 4.1 (measured)\nWater activity: about 0,86\n", "need-not"),
     ],
 )
 def test_without_both_measured_numbers_it_is_treated_as_needing_the_cold(
@@ -117,6 +119,19 @@ def test_without_both_measured_numbers_it_is_treated_as_needing_the_cold(
 ) -> None:
     kept = typed(CREAM.replace("\n\n", f"\n{lines}\n", 1))
     assert key in [r.key for r in kept.reasons]
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["pH: 0", "pH: nan", "pH: 40", "Water activity: 0", "Water activity: 93 %",
+     "Water activity: inf"],
+)  # fmt: skip
+def test_a_figure_that_no_food_has_counts_as_not_measured_and_is_named(line: str) -> None:
+    other = "Water activity: 0.86" if line.startswith("pH") else "pH: 4.1"
+    kept = typed(CREAM.replace("\n\n", f"\n{line}\n{other}\n\n", 1))
+    said = {reason.key: reason.text for reason in kept.reasons}
+    assert "not-measured" in said
+    assert f"'{line}' is no figure" in said["figure-not-counted"]
 
 
 @given(

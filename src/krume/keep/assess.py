@@ -1,10 +1,10 @@
 """How long a formula or a torte keeps: the hardest limit wins and is named with its component."""
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from krume.base import Interval, OutOfRangeError, as_text, read_number
+from krume.base import Interval, as_text, read_number
 from krume.design import Formula
 from krume.keep.cold import needs_cold
 from krume.keep.estimate import activity_estimate
@@ -18,7 +18,12 @@ _CAUTIONS = (
     *("raw-egg", "egg-heat-unknown", "heated-egg", "alcohol", "nuts", "buckwheat", "honey"),
     *("gelatine", "hot-sugar", "raw-batter"),
 )
-_MEASURED = re.compile(r"^([^\W\d_][\w ]*?)\s*[:=]\s*(\d+(?:[.,]\d+)?)\b")
+_SAID = re.compile(r"^([^\W\d_][\w ]*?)\s*[:=]\s*(\S.*)$")
+_NUMBER = r"(\d+(?:[.,]\d+)?)"
+_MEASURED = re.compile(
+    rf"^(?:about\s|ca\.?\s?|~)?\s*{_NUMBER}(?:\s*(?:-|–|to|bis)\s*{_NUMBER})?(?![\w.,%])",
+    re.IGNORECASE,
+)
 _PH = ("ph",)
 _ACTIVITY = ("aw", "water activity", "a_w")
 
@@ -86,7 +91,7 @@ def assess(
     return Keeping(
         cold_h=cold,
         room_h=_room(found, cold),
-        reasons=_reasons(found, cold),
+        reasons=(*_reasons(found, cold), *_not_counted(formulas)),
         cautions=_cautions(found),
         components=found,
     )
@@ -119,21 +124,41 @@ def _order(rule: KeepRule) -> tuple[float, float, float, str]:
 
 def _verdict(formula: Formula) -> str:
     """Need of cold by measured acidity and water activity; not measured is cold."""
-    ph, activity = _measured(formula, _PH), _measured(formula, _ACTIVITY)
-    try:
-        return needs_cold(activity, ph, heat_treated_packaged=False)
-    except OutOfRangeError:
-        return "tcs"
+    return needs_cold(
+        _measured(_said(formula, _ACTIVITY), 1.0),
+        _measured(_said(formula, _PH), 14.0),
+        heat_treated_packaged=False,
+    )
 
 
-def _measured(formula: Formula, names: tuple[str, ...]) -> float | None:
-    """A measured number of a `pH:` or `Water activity:` line of the text, a note to the reader."""
+def _said(formula: Formula, names: tuple[str, ...]) -> str:
+    """What a `pH:` or `Water activity:` line of the text says, a note to the reader."""
     for line in formula.source_lines:
-        match = _MEASURED.match(line.text.strip()) if line.kind in ("key", "note") else None
+        match = _SAID.match(line.text.strip()) if line.kind in ("key", "note") else None
         if match is not None and match[1].casefold() in names:
-            found = read_number(match[2], comma_is_decimal=True)
-            return None if found is None else found.value
-    return None
+            return match[2]
+    return ""
+
+
+def _measured(said: str, most: float) -> float | None:
+    """The figure of a measured line, the higher of two; None where it can be none."""
+    match = _MEASURED.match(said)
+    found = [read_number(n, comma_is_decimal=True) for n in (match.groups() if match else ()) if n]
+    highest = max((n.value for n in found if n is not None), default=0.0)
+    return highest if 0.0 < highest <= most else None
+
+
+def _not_counted(formulas: Mapping[str, Formula]) -> Iterator[KeepReason]:
+    """Measured lines whose figure can be none: named, and counted as not measured."""
+    for name, formula in formulas.items():
+        for word, names, most in (("pH", _PH, 14.0), ("Water activity", _ACTIVITY, 1.0)):
+            said = _said(formula, names)
+            if said and _measured(said, most) is None:
+                text = (
+                    f"{name}: '{word}: {said}' is no figure above 0 and up to {as_text(most)}; it "
+                    "counts as not measured."
+                )
+                yield KeepReason("figure-not-counted", name, text, "assumed", "krume")
 
 
 def _hardest(found: tuple[KeepComponent, ...]) -> Interval | None:
