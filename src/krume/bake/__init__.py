@@ -32,7 +32,7 @@ if TYPE_CHECKING:
     from krume.bake.draws import Draws, draw, nominal
     from krume.bake.footing import depth_cm
     from krume.bake.grid import Cells, Footprint, equivalent_radius_m
-    from krume.bake.limits import RULES, discrepancy_of
+    from krume.bake.limits import RULES, discrepancy_of, outside
     from krume.bake.lines_matter import LineBake, LinesBake, Rival, lines_bake
     from krume.bake.loads_together import LoadTogether, Together, together
     from krume.bake.mixture import batter_of
@@ -68,7 +68,7 @@ _HEAVY = {
     "lines_bake": "lines_matter",
     "ToCore": "probe", "to_core": "probe", "likeliest": "prediction",
     "depth_cm": "footing", "predict": "prediction", "simulate": "prediction",
-    "discrepancy_of": "limits",
+    "discrepancy_of": "limits", "outside": "limits",
     "simulate_many": "prediction", "Track": "state", "Section": "section", "sections": "section",
     "drawn": "prediction", "Unknown": "unknown_shares", "unknowns": "unknown_shares",
     "unknowns_of": "unknown_shares",
@@ -148,6 +148,7 @@ __all__ = [
     "likeliest",
     "lines_bake",
     "nominal",
+    "outside",
     "oven_air_figures",
     "oven_box",
     "plain_cake_minutes",

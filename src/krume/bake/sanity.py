@@ -6,6 +6,7 @@ from krume.bake.batter import JACKETS, RACKS, UNDERS, AirCourse, Around, Batter,
 from krume.bake.footing import depth_cm, floor_cm2
 from krume.bake.parameters import figures, wall
 from krume.base import InputError, OutOfRangeError
+from krume.properties import constant
 from krume.size import Tin
 
 PARTS = ("water", "protein", "fat", "carbohydrate", "fibre", "ash")
@@ -54,11 +55,15 @@ def _check_batter(batter: Batter) -> None:
         raise OutOfRangeError(text, field="temp_c", got=f"{batter.temp_c:g}", want="above 0 °C")
     _between("temp_c", batter.temp_c, 0.0, 60.0, "°C", "The batter is at")
     _between("gas_ratio", batter.gas_ratio, 0.0, 2.0, "", "The gas ratio is")
-    _between("core_altitude_m", batter.core_altitude_m, -500.0, 5000.0, "m", "The core is for")
+    _between("core_altitude_m", batter.core_altitude_m, *_altitudes(), "m", "The core is for")
     if batter.core_c is not None:
         _between("core_c", batter.core_c, 40.0, 130.0, "°C", "The core is to reach")
     colours = [key.removeprefix("colour-") for key in figures() if key.startswith("colour-")]
     _one_of("colour", batter.colour, tuple(colours))
+
+
+def _altitudes() -> tuple[float, float]:
+    return constant("altitude-least"), constant("altitude-most")
 
 
 def _check_parts(batter: Batter) -> None:
@@ -97,7 +102,7 @@ def _check_tin(tin: Tin) -> None:
 
 def _check_oven(oven: Oven) -> None:
     _between("temp_c", oven.temp_c, 0.0, 400.0, "°C", "The oven is at")
-    _between("altitude_m", oven.altitude_m, -500.0, 5000.0, "m", "The oven stands at")
+    _between("altitude_m", oven.altitude_m, *_altitudes(), "m", "The oven stands at")
     _between("heat", oven.heat, 1e-6, 50.0, "", "The oven's heat is")
     _between("ln_heat_sd", oven.ln_heat_sd, 0.0, 2.0, "", "The doubt of the oven's heat is")
     _between("temp_half_width_c", oven.temp_half_width_c, 0.0, 100.0, "°C", "The oven's doubt is")

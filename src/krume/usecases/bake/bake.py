@@ -15,6 +15,7 @@ from krume.bake import (
 )
 from krume.base import Infeasible, Interval, Notice, OutOfRangeError, Problem, Read
 from krume.design import Formula, OvenLine, balance, family, read_oven
+from krume.properties import constant
 from krume.size import Tin, area_cm2, read_tin, tin_text
 from krume.usecases.asking.answer import Answer, Asked, clash_problems
 from krume.usecases.asking.dial_minutes import beside_asked, fan_notices
@@ -27,6 +28,7 @@ from krume.usecases.bake.around import (
     told_around,
 )
 from krume.usecases.bake.lines import bake_lines
+from krume.usecases.bake.out_of_range import out_of_range
 from krume.usecases.bake.result import BakeDial, BakeResult, curve_of, rules_of
 from krume.usecases.bake.wish import BakeWish
 from krume.usecases.formula.size import density_of
@@ -34,7 +36,6 @@ from krume.usecases.own_oven.minutes import oven_notices, own_minutes
 from krume.usecases.own_oven.own_oven import KnownOven, known_oven, oven_named, oven_unknown
 from krume.usecases.own_oven.rows import cake_of
 
-_LOWEST_M, _HIGHEST_M = -400.0, 5000.0
 _BAKED_FLAT = ("tart",)
 
 
@@ -117,8 +118,11 @@ def bake_ground(name: str, wish: BakeWish, asked: Asked) -> BakeGround:
     known = replace(bare.result, depth_cm=round(depth_cm(batter.value, place.tin), 2))
     bare, oven = replace(bare, result=known), _oven(place.oven, wish)
     own = _known(oven, wish, asked)
+    oven = own.oven(oven)
+    if asks := out_of_range(found.formula, batter.value, place.tin, oven):
+        return BakeGround(replace(bare, problems=asks), found.formula)
     return BakeGround(
-        bare, found.formula, batter.value, place.tin, own.oven(oven), batter.notices, own,
+        bare, found.formula, batter.value, place.tin, oven, batter.notices, own,
         cake_of(found.source.name, place.tin) if _is_own(found) else "", name,
     )  # fmt: skip
 
@@ -224,9 +228,10 @@ def _no_oven() -> Problem:
 
 
 def _altitude(wish: BakeWish) -> tuple[Problem, ...]:
-    if _LOWEST_M <= wish.altitude_m <= _HIGHEST_M:
+    lowest, highest = constant("altitude-least"), constant("altitude-most")
+    if lowest <= wish.altitude_m <= highest:
         return ()
-    ask = f"Altitudes from {_LOWEST_M:.0f} to {_HIGHEST_M:.0f} m are known; type one in metres."
+    ask = f"Altitudes from {lowest:.0f} to {highest:.0f} m are known; type one in metres."
     return (Problem("altitude-out-of-range", "--altitude", f"{wish.altitude_m:g}", ask),)
 
 
@@ -243,7 +248,7 @@ def _bare(found: FormulaRead, place: _Place, wish: BakeWish, asked: Asked) -> An
     """What is known before anything is baked."""
     formula, density = found.formula, density_of(found.formula)
     open_ = beside_asked(place.problems, found.problems)
-    problems = (*found.problems, *open_, *_density_problem(density.value_g_ml))
+    problems = (*found.problems, *open_, *_density_problem(density.value_g_ml, found.problems))
     problems = (*problems, *_stages(place.oven), *_oven_named(wish, asked))
     oven_c = None if place.oven is None else place.oven.temp_c
     problems = (*problems, *around_problems(wish, place.tin, oven_c))
@@ -273,8 +278,8 @@ def _bare(found: FormulaRead, place: _Place, wish: BakeWish, asked: Asked) -> An
     return Answer(result, problems, (*found.notices, *place.notices, *said, *practice), keys)
 
 
-def _density_problem(density: float | None) -> tuple[Problem, ...]:
-    if density is not None:
+def _density_problem(density: float | None, asked: tuple[Problem, ...]) -> tuple[Problem, ...]:
+    if density is not None or any(problem.code == "density-unclear" for problem in asked):
         return ()
     ask = (
         "The batter's density is not known, nor its family. Add a line: Density: 0.48 g/ml "
