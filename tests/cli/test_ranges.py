@@ -2,7 +2,7 @@
 
 import pytest
 
-from krume.cli.ranges import Number, Within
+from krume.cli.ranges import Number, Whole, Within
 from tests.cli.conftest import Run
 
 FROM = ("blend", "--match", "F2", "--from", "white rice flour, potato starch")
@@ -46,3 +46,18 @@ def test_a_number_inside_is_the_number() -> None:
 
 def test_a_number_without_a_range_is_the_number() -> None:
     assert Number().convert(-120.5, None, None) == -120.5
+
+
+@pytest.mark.parametrize(
+    "words",
+    [("blend", "--match", "F2", "--most-flours"), ("eggs", "101", "--pack"), ("serve", "--port")],
+)
+@pytest.mark.parametrize("number", ["nan", "2.5"])
+def test_what_is_counted_is_a_whole_number(run: Run, words: tuple[str, ...], number: str) -> None:
+    said = run(*words, number)
+    assert said.code == 2
+    assert f"'{number}' is no whole number." in " ".join(said.err.split())
+
+
+def test_a_whole_number_inside_is_the_number() -> None:
+    assert Whole(1, 20).convert(7, None, None) == 7

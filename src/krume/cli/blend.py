@@ -11,7 +11,7 @@ from krume.cli.folders import Folder
 from krume.cli.options import common
 from krume.cli.output import typed_text
 from krume.cli.page import Page
-from krume.cli.ranges import Within
+from krume.cli.ranges import Whole, Within
 from krume.cli.tell import tell
 from krume.usecases import Asked
 
@@ -82,9 +82,7 @@ _MORE_THAN_NOTHING = Within(min=0, min_open=True, max=100_000)
     default=0.0,
     help="Least grams of each flour that goes in.",
 )
-@click.option(
-    "--most-flours", metavar="N", type=click.IntRange(min=1), help="Most flours that go in."
-)
+@click.option("--most-flours", metavar="N", type=Whole(min=1), help="Most flours that go in.")
 @click.option(
     "--most-price",
     "most_price_per_kg",
@@ -98,7 +96,7 @@ _MORE_THAN_NOTHING = Within(min=0, min_open=True, max=100_000)
 @click.option(
     "--cakes",
     metavar="N",
-    type=click.IntRange(min=1, max=1000),
+    type=Whole(min=1, max=1000),
     help="A premix for so many cakes: grams, mixing order, portion.",
 )
 @click.option(

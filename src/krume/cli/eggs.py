@@ -9,7 +9,7 @@ from krume.cli.figures import number
 from krume.cli.options import common
 from krume.cli.output import typed_text
 from krume.cli.page import Page
-from krume.cli.ranges import Within
+from krume.cli.ranges import Whole, Within
 from krume.cli.tell import tell
 from krume.usecases import Asked
 
@@ -40,7 +40,7 @@ _CRUMB_G = 5.0
     "packs",
     metavar="EGGS",
     multiple=True,
-    type=click.IntRange(1, 360),
+    type=Whole(1, 360),
     help="Eggs a pack holds: 6, 10, 12. Repeatable where there are several.",
 )
 @click.option(

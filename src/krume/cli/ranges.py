@@ -1,4 +1,4 @@
-"""Numbers of options: a number at all, and inside its range."""
+"""Numbers of options: a number at all, whole where one counts, and inside its range."""
 
 from math import isfinite
 from typing import TYPE_CHECKING
@@ -28,3 +28,15 @@ class Within(click.FloatRange):
     def convert(self, value: float, param: "Parameter | None", ctx: "Context | None") -> float:
         """The number, or the refusal that names the option."""
         return float(super().convert(Number().convert(value, param, ctx), param, ctx))
+
+
+class Whole(click.IntRange):
+    """A whole number, in a range or in none."""
+
+    def convert(self, value: int, param: "Parameter | None", ctx: "Context | None") -> int:
+        """The whole number, or the refusal that names the option."""
+        try:
+            found = int(value)
+        except (ValueError, OverflowError):
+            self.fail(f"'{value}' is no whole number.", param, ctx)
+        return int(super().convert(found, param, ctx))

@@ -3,13 +3,14 @@
 import click
 
 from krume.cli.options import common
+from krume.cli.ranges import Whole
 from krume.usecases import Asked
 
 
 @click.command("serve")
 @click.option(
     "--port",
-    type=click.IntRange(0, 65535),
+    type=Whole(0, 65535),
     default=8710,
     show_default=True,
     help="Port on 127.0.0.1; 0 takes any that is free.",
