@@ -4,10 +4,13 @@ from dataclasses import replace
 
 import pytest
 
-from krume.learn import FinishedBake, learn_offset, true_c, why_not
+from benchmarks.cake_doubt import HEAT, TEMPERATURE, own_scatter, scatter
+from benchmarks.coverage import Asked
+from krume.bake import Oven
+from krume.learn import FinishedBake, learn_offset, oven_figure, true_c, why_not
 from krume.learn.own_oven.judging import timed_bakes
 from krume.learn.own_oven.records import Reading
-from tests.learn.own_oven.cakes import PRIOR, SPONGE, bake
+from tests.learn.own_oven.cakes import CAKES, PRIOR, SPONGE, bake
 
 
 @pytest.mark.parametrize(
@@ -81,3 +84,15 @@ def test_a_dial_is_corrected_by_what_the_oven_is_off_it() -> None:
     assert true_c(made, offset) == pytest.approx(170.0, abs=0.2)
     assert true_c(made, None) == 182.0
     assert true_c(replace(made, oven_c=165.0), offset) == 165.0
+
+
+ASKED = {name: Asked(*CAKES[name], Oven(170.0)) for name in ("sponge", "nut", "butter")}
+
+
+def test_the_doubt_of_a_cake_is_what_its_batter_and_tin_scatter() -> None:
+    assert own_scatter(ASKED, count=128) == pytest.approx(oven_figure("cake-parameters"), abs=0.005)
+
+
+def test_a_hotter_oven_is_a_stronger_one_to_every_cake_alike() -> None:
+    parts = [scatter(a, TEMPERATURE, count=64) / scatter(a, HEAT, count=64) for a in ASKED.values()]
+    assert max(parts) < 1.1 * min(parts)

@@ -7,7 +7,15 @@ import numpy as np
 import pytest
 
 from krume.bake import Oven, Prediction, predict, simulate
-from krume.learn import FinishedBake, OvenLearnt, Reading, learn_oven, offset_said, same_cake
+from krume.learn import (
+    FinishedBake,
+    OvenLearnt,
+    Reading,
+    learn_oven,
+    offset_said,
+    oven_figure,
+    same_cake,
+)
 from tests.learn.own_oven.cakes import CAKES, PRIOR, bake
 
 READINGS = (Reading("r1", 160.0, (148.0, 152.0, 144.0)), Reading("r2", 200.0, (187.0, 189.0)))
@@ -53,9 +61,8 @@ def test_after_three_bakes_the_minutes_hold_the_truth_and_are_far_narrower(
 
 def test_another_cake_in_that_oven_is_narrower_too_and_holds_the_truth(weak: OvenLearnt) -> None:
     batter, tin = CAKES["butter"]
-    oven = Oven(170.0, heat=math.exp(weak.ln_heat), ln_heat_sd=weak.ln_heat_sd,
-                temp_half_width_c=2.0)  # fmt: skip
-    now, before = predict(batter, tin, oven), predict(batter, tin, Oven(170.0))
+    now = predict(batter, tin, weak.oven(Oven(170.0), PRIOR))
+    before = predict(batter, tin, Oven(170.0))
     assert isinstance(now, Prediction) and isinstance(before, Prediction)
     assert now.minutes.low <= _truth("butter") <= now.minutes.high
     ratio = math.log(now.minutes.high / now.minutes.low) / math.log(
@@ -69,6 +76,30 @@ def test_the_heat_is_found_within_its_doubt(weak: OvenLearnt) -> None:
     assert weak.ln_heat < 0
     assert weak.ln_heat_sd < PRIOR.ln_heat_sd
     assert (weak.bakes, weak.flagged) == (3, ())
+
+
+def test_what_is_learnt_of_the_heat_is_not_doubted_again_as_temperature(weak: OvenLearnt) -> None:
+    usual = Oven(170.0, temp_half_width_c=5.0)
+    own = weak.oven(usual, PRIOR)
+    left = weak.ln_heat_sd / PRIOR.ln_heat_sd
+    assert (own.heat, own.ln_heat_sd) == (math.exp(weak.ln_heat), weak.ln_heat_sd)
+    assert own.temp_half_width_c == pytest.approx(5.0 * left)
+    assert own.temp_half_width_c < 3.0
+
+
+def test_at_another_temperature_the_dial_may_be_off_otherwise(weak: OvenLearnt) -> None:
+    halves = [
+        weak.oven(Oven(temp, temp_half_width_c=5.0), PRIOR).temp_half_width_c
+        for temp in (170.0, 190.0, 230.0, 290.0)
+    ]
+    assert halves == sorted(halves)
+    assert halves[1] == pytest.approx(math.hypot(halves[0], 20 * oven_figure("offset-slope")))
+    assert halves[-1] == 5.0
+
+
+def test_an_oven_nobody_timed_keeps_all_its_doubt() -> None:
+    usual = Oven(170.0)
+    assert learn_oven((), (), PRIOR).oven(usual, PRIOR) == usual
 
 
 def test_without_records_nothing_is_known() -> None:

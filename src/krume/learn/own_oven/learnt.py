@@ -4,6 +4,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from krume.bake import Oven
 from krume.base import as_text
 from krume.learn.own_oven.heat import HeatLearnt, learn_heat
 from krume.learn.own_oven.judging import timed_bakes
@@ -34,6 +35,26 @@ class OvenLearnt:
     def temp_sd_c(self, dial_c: float, prior: Prior) -> float:
         """Doubt about the true temperature at a dial setting."""
         return prior.offset_sd_c if self.offset is None else self.offset.sd_c(dial_c)
+
+    def oven(self, oven: Oven, prior: Prior) -> Oven:
+        """An oven of a bake with what bakes told, `oven` being as well known as its dial.
+
+        A bake cannot tell a hot oven from a strong one: it knows both as one heat. What is left
+        of the doubt of the heat is left of the temperature's too, or it would count twice; only
+        at another temperature than those of the bakes it may be off otherwise.
+        """
+        half = oven.temp_half_width_c
+        if self.heat is not None and self.heat.counted and prior.ln_heat_sd:
+            temps = [temp for cake in self.heat.cakes for temp in cake.oven_c]
+            away = min(abs(oven.temp_c - temp) for temp in temps)
+            left = half * self.ln_heat_sd / prior.ln_heat_sd
+            half = min(half, math.hypot(left, figure("offset-slope") * away))
+        return replace(
+            oven,
+            heat=math.exp(self.ln_heat),
+            ln_heat_sd=self.ln_heat_sd,
+            temp_half_width_c=half,
+        )
 
 
 def learn_oven(

@@ -60,7 +60,7 @@ def _before(known: KnownOven, ground: tuple[Batter, Tin, Oven]) -> Interval | No
     usual = Oven(
         temp_c=oven.temp_c, fan=oven.fan, altitude_m=oven.altitude_m,
         heat=math.exp(known.prior.ln_heat), ln_heat_sd=known.prior.ln_heat_sd,
-        temp_half_width_c=oven.temp_half_width_c, around=oven.around,
+        temp_half_width_c=known.at(oven.temp_c).temp_half_width_c, around=oven.around,
     )  # fmt: skip
     found = predict(batter, tin, usual, count=_FEW)
     return None if isinstance(found, Infeasible) else found.minutes

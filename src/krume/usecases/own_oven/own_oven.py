@@ -67,12 +67,8 @@ class KnownOven:
     def oven(self, oven: Oven) -> Oven:
         """An oven of a bake with what is known of this one in it."""
         known = self.at(oven.temp_c)
-        return replace(
-            oven,
-            heat=known.heat,
-            ln_heat_sd=known.ln_heat_sd,
-            temp_half_width_c=known.temp_half_width_c,
-        )
+        at_dial = replace(oven, temp_half_width_c=known.temp_half_width_c)
+        return self.learnt.oven(at_dial, self.prior)
 
 
 _MOST = 60
