@@ -193,7 +193,7 @@ ASKED = (
 )
 
 
-def told(count: int = 120, seed: int = 900) -> list[str]:
+def told(count: int = 300, seed: int = 1900) -> list[str]:
     """One line for each set of recorded cakes, with a thermometer in the oven and without."""
     lines = []
     for half_c in (2.0, 5.0):

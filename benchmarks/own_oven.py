@@ -212,7 +212,7 @@ def _told(count: int) -> list[str]:
             f"{', '.join(names)} then {asked}: inside {inside:.0%} (before any bake {before:.0%}), "
             f"width {width:.0%} of before"
         )
-    return [*lines, *next_cake.told(150)]
+    return [*lines, *next_cake.told()]
 
 
 if __name__ == "__main__":
