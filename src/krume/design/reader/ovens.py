@@ -7,6 +7,13 @@ from krume.base import Interval, Read, as_text
 from krume.design.formula import OvenLine
 from krume.design.reader.asking import Asking
 from krume.design.reader.cleaning import NOTHING, clean
+from krume.design.reader.ovenclauses import (
+    BAKES,
+    NOT_BAKED,
+    clause_before,
+    in_other_unit,
+    is_left,
+)
 from krume.design.reader.settings import limit
 
 _NUMBER = r"(?P<low>\d{2,3}(?:[.,]\d)?)(?![\d/])(?:\s*(?:-|–|to|bis)\s*(?P<high>\d{2,3}))?"
@@ -24,16 +31,6 @@ _AT = re.compile(
     re.IGNORECASE,
 )
 _OVEN_BEHIND = re.compile(r"\s*(?:degrees?\s*)?(?:oven|ofen)\b", re.IGNORECASE)
-_BAKES = re.compile(
-    r"\b(?:bak(?:e|ed|ing)|ovens?|preheat\w*|(?:vor)?backen|gebacken|backofen|ofen|vorheizen|vorgeheizt\w*|umluft|ober)\b",
-    re.IGNORECASE,
-)
-_NOT_BAKED = re.compile(
-    r"\b(?:toast\w*|roast\w*|röst\w*|core|kern\w*|melt\w*|cool\w*|warm\w*|internal|thermometer|syrup|boil\w*|dry)\b",
-    re.IGNORECASE,
-)
-_OF_CORE = re.compile(r"\b(?:core|kern\w*|internal)\b", re.IGNORECASE)
-_ONCE_MORE = re.compile(r"\s*(?:[(\[/=,]|or\b)\s*(?:or\s+|about\s+)?", re.IGNORECASE)
 _MINUS_BEFORE = re.compile(r"(?:^|(?<=[\s:=,(]))[-−–]$")
 _FAN = re.compile(
     r"\b(?:fan(?:[- ](?:oven|forced|assisted))?|convection|umluft|heißluft|heissluft|"
@@ -124,7 +121,7 @@ def oven_of(source: str, asking: Asking, *, keyed: bool, has_grams: bool) -> Ove
         if len(clean(source).text) == len(source)
         else source
     )
-    if not keyed and not _BAKES.search(text):
+    if not keyed and not BAKES.search(text):
         return None
     found = _degrees(text, keyed=keyed)
     if not found:
@@ -136,7 +133,7 @@ def _degrees(text: str, *, keyed: bool) -> list[Degrees]:
     found: list[Degrees] = []
     left_at = -1
     for match in _DEGREE.finditer(text):
-        if _is_left(text, match, keyed=keyed) or _in_other_unit(text, left_at, match):
+        if is_left(text, match, keyed=keyed) or in_other_unit(text, left_at, match):
             left_at = match.end()
             continue
         degrees = _degrees_at(text, match)
@@ -159,30 +156,6 @@ def _degrees_at(text: str, match: re.Match[str]) -> Degrees:
         match.end(),
         fan=_is_fan(text, match),
     )
-
-
-def _is_left(text: str, match: re.Match[str], *, keyed: bool) -> bool:
-    """Whether a temperature is not the oven's: of a core, of a pan, of a step without an oven."""
-    clause = _clause(text, match.start())
-    if keyed:
-        return _OF_CORE.search(clause) is not None
-    return bool(_NOT_BAKED.search(clause)) or not _BAKES.search(_sentence(text, match.start()))
-
-
-def _in_other_unit(text: str, left_at: int, match: re.Match[str]) -> bool:
-    """Whether it says once more, in the other unit, the temperature before it that was left."""
-    return left_at >= 0 and _ONCE_MORE.fullmatch(text, left_at, match.start()) is not None
-
-
-def _clause(text: str, at: int) -> str:
-    start = max(text.rfind(sign, 0, at) for sign in (",", ";", ". ", "(")) + 1
-    return text[start:at]
-
-
-def _sentence(text: str, at: int) -> str:
-    start = text.rfind(". ", 0, at) + 1
-    end = text.find(". ", at)
-    return text[start : end if end >= 0 else len(text)]
 
 
 def _is_fan(text: str, match: re.Match[str]) -> bool:
@@ -333,7 +306,7 @@ def _without_degrees(
                 match.end(),
                 fan=False,
             )
-            if keyed or not _NOT_BAKED.search(_clause(text, match.start())):
+            if keyed or not NOT_BAKED.search(clause_before(text, match.start())):
                 return _ask_unit(source, degrees, asking, has_grams=has_grams)
     return None
 
@@ -417,4 +390,4 @@ def _minutes(match: re.Match[str]) -> Interval:
 
 def speaks_of_baking(text: str) -> bool:
     """Whether a text speaks of baking or the oven."""
-    return bool(_BAKES.search(text))
+    return bool(BAKES.search(text))
