@@ -4,9 +4,9 @@ from dataclasses import replace
 
 import pytest
 
-from krume.bake import Batter, Oven, ToCore, likeliest, to_core
-from krume.base import Infeasible
-from krume.size import read_tin
+from krume.bake import Bake, Batter, Oven, ToCore, likeliest, to_core
+from krume.base import Infeasible, as_text
+from krume.size import Tin, read_tin
 
 # F1 of the model's golden runs.
 BATTER = Batter(
@@ -81,3 +81,36 @@ def test_a_core_that_is_never_reached_is_not_promised() -> None:
     assert TIN is not None
     cold = replace(OVEN, temp_c=100.0)
     assert isinstance(to_core(BATTER, TIN, cold, core_c=60.0), Infeasible)
+
+
+def _said(core_c: float, pan: Tin | None = TIN, oven: Oven = OVEN) -> str:
+    assert pan is not None
+    found = to_core(BATTER, pan, oven, core_c=core_c)
+    assert isinstance(found, Infeasible)
+    return found.clashes[0].said
+
+
+def test_what_a_probe_cannot_have_read_is_told_with_where_to_look() -> None:
+    boils = likeliest(BATTER, _tin(), OVEN)
+    assert isinstance(boils, Bake)
+    assert _said(120.0) == (
+        f"A wet crumb does not get hotter than it boils, {boils.boiling_c:.1f} °C; 120 °C were "
+        "read. Look where the probe stands."
+    )
+    assert _said(BATTER.temp_c) == (
+        "The core only gets warmer in the oven: the batter goes in at "
+        f"{as_text(BATTER.temp_c, 1)} °C, {as_text(BATTER.temp_c, 1)} °C were read. Look where the "
+        "probe stands."
+    )
+    assert _said(60.0, replace(_tin(), height_cm=3.0)) == (
+        "540 g stands 3.6 cm deep in a tin of 3 cm; 452 g fit."
+    )
+    assert _said(60.0, oven=replace(OVEN, temp_c=100.0)) == (
+        "More than a tenth of the draws do not get to a core of 95 °C within 200 minutes. No "
+        "minutes are given."
+    )
+
+
+def _tin() -> Tin:
+    assert TIN is not None
+    return TIN

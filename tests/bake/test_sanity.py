@@ -194,3 +194,9 @@ def test_a_tin_without_a_height_is_answered_and_said() -> None:
     open_ = replace(BUTTER18.tin, height_cm=None)
     found = predict(BUTTER18.batter, open_, BUTTER18.oven, count=8)
     assert isinstance(found, Prediction) and "rim-unknown" in {n.code for n in found.notices}
+
+
+@pytest.mark.parametrize("cells", [(6,), (), (6, 8, 2), (6, 0), (6.0, 8), (True, 8), 6])
+def test_a_grid_that_is_no_pair_of_counts_is_refused_in_words(cells: object) -> None:
+    with pytest.raises(OutOfRangeError, match="rings and as many rows, two whole numbers"):
+        simulate(BUTTER18.batter, BUTTER18.tin, BUTTER18.oven, cells=cells)  # type: ignore[arg-type]

@@ -28,6 +28,15 @@ def test_a_choice_is_one_of_its_words() -> None:
         wrong.text("shape")
 
 
+def test_a_choice_that_is_missing_is_asked_by_its_words() -> None:
+    with pytest.raises(InputError) as caught:
+        given(SUMS["heating-series"], {})
+    assert caught.value.message == (
+        "heating-series needs shape (slab, cylinder or short-cylinder). For example: "
+        "heating-series shape=slab biot=1 fourier=1"
+    )
+
+
 def test_absent_inputs_are_none_or_zero_only_where_the_sum_says_so() -> None:
     found = given(SUMS["roll"], {"length": 38, "thickness": 1})
     assert found.maybe("cream") is None

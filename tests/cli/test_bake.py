@@ -6,6 +6,20 @@ import pytest
 
 from tests.cli.conftest import Run
 
+_BATH = """Bath cake
+Family: butter
+Tin: round 18 x 7 cm
+Oven: 165 C
+Core: 80 C
+
+100 g sugar
+100 g butter
+100 g eggs
+100 g white rice flour
+
+1. Bake in a water bath 40 minutes.
+"""
+
 
 @pytest.mark.parametrize("columns", [40, 80])
 def test_the_first_thing_said_is_when_to_start_checking(run: Run, columns: int) -> None:
@@ -92,6 +106,51 @@ def test_an_oven_the_book_does_not_name_is_asked(run: Run) -> None:
 
 def test_a_refusal_sets_no_dial(run: Run) -> None:
     assert run("bake", "F1", "--oven", "90 C", "--json").json["result"]["dial"] is None
+    assert run("bake", "F7", "--json").json["result"]["dial"] is None
+
+
+def test_the_middle_of_the_draws_and_the_likeliest_bake_are_told_apart(run: Run) -> None:
+    said = run("bake", "F6", "--altitude", "1600")
+    result = run("bake", "F6", "--altitude", "1600", "--json").json["result"]
+    words = " ".join(said.out.split())
+    rules = result["rules"]
+    done = max(rules["core_min"], rules["set_min"], rules["colour_min"])
+    assert f"Middle of the draws {result['minutes']['best']:.0f} min; set comes last." in words
+    assert "The likeliest bake by itself, every figure at its usual value:" in words
+    assert f"{done:g} min to set" in words
+    assert f" at {done:g} min" in words[words.index("The top of the likeliest bake") :]
+    assert "ost likely" not in words
+
+
+def test_a_limit_is_told_in_words_and_its_oven_is_not_rounded(run: Run) -> None:
+    said = run("bake", "F1", "--oven", "99.9 C")
+    assert said.code == 4
+    assert "An oven of 99.9 °C is not known to the model." in said.out
+    assert "Oven 99.9 °C, no fan." in said.out
+    assert " is needed" not in said.out
+    low = run("bake", "F1", "--oven", "110 C")
+    words = " ".join(low.out.split())
+    assert low.code == 4
+    assert "more than a tenth of the draws never are" in words and "is needed" not in words
+
+
+def test_a_core_moved_by_altitude_is_a_notice(run: Run) -> None:
+    codes = [n["code"] for n in run("bake", "F1", "--altitude", "1600", "--json").json["notices"]]
+    assert "core-moved" in codes
+    assert "core-moved" not in [n["code"] for n in run("bake", "F1", "--json").json["notices"]]
+
+
+def test_a_text_that_bakes_in_water_is_refused_until_the_water_is_named(
+    run: Run, tmp_path: Path
+) -> None:
+    file = tmp_path / "bath.txt"
+    file.write_text(_BATH, encoding="utf-8")
+    said = run("bake", str(file), "--json")
+    assert said.code == 4 and said.json["result"]["minutes"] is None
+    (problem,) = said.json["problems"]
+    assert problem["code"] == "baked-water" and problem["where"] == "line 12"
+    again = run("bake", str(file), "--jacket", "water", "--json")
+    assert again.code == 0 and "jacket-water" in [n["code"] for n in again.json["notices"]]
 
 
 @pytest.mark.parametrize("columns", [40, 80])
@@ -101,7 +160,7 @@ def test_every_line_is_told_with_its_minutes_and_height(run: Run, columns: int) 
     table = said.out[said.out.index("Every line") :]
     assert "eggs" in table
     assert "fine salt" in table
-    assert "the oven ± 3.6 °C" in " ".join(table.split())
+    assert "the oven ± 2.7 °C" in " ".join(table.split())
     assert max(len(line) for line in said.out.splitlines()) <= columns
     assert "Every line" not in run("bake", "F3", columns=columns).out
 

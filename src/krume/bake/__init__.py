@@ -32,7 +32,7 @@ if TYPE_CHECKING:
     from krume.bake.draws import Draws, draw, nominal
     from krume.bake.footing import depth_cm
     from krume.bake.grid import Cells, Footprint, equivalent_radius_m
-    from krume.bake.limits import RULES, discrepancy_of, outside
+    from krume.bake.limits import RULES, core_notices, discrepancy_of, is_core_capped, outside
     from krume.bake.lines_matter import LineBake, LinesBake, Rival, lines_bake
     from krume.bake.loads_together import LoadTogether, Together, together
     from krume.bake.mixture import batter_of
@@ -68,7 +68,8 @@ _HEAVY = {
     "lines_bake": "lines_matter",
     "ToCore": "probe", "to_core": "probe", "likeliest": "prediction",
     "depth_cm": "footing", "predict": "prediction", "simulate": "prediction",
-    "discrepancy_of": "limits", "outside": "limits",
+    "core_notices": "limits", "discrepancy_of": "limits", "is_core_capped": "limits",
+    "outside": "limits",
     "simulate_many": "prediction", "Track": "state", "Section": "section", "sections": "section",
     "drawn": "prediction", "Unknown": "unknown_shares", "unknowns": "unknown_shares",
     "unknowns_of": "unknown_shares",
@@ -132,6 +133,7 @@ __all__ = [
     "cooling_figures",
     "cooling_value",
     "cooling_ways",
+    "core_notices",
     "crust_colour",
     "crust_steps",
     "crust_word",
@@ -145,6 +147,7 @@ __all__ = [
     "figures",
     "heat_evidence",
     "heating_theta",
+    "is_core_capped",
     "likeliest",
     "lines_bake",
     "nominal",

@@ -10,7 +10,7 @@ from krume.bake.draws import Draws, draw, nominal
 from krume.bake.engine import run
 from krume.bake.footing import depth_cm, footprint_of
 from krume.bake.grid import Array, Cells
-from krume.bake.limits import HOLES, RULES, discrepancy_of, never, notices_of, outside
+from krume.bake.limits import HOLES, RULES, core_notices, discrepancy_of, never, notices_of, outside
 from krume.bake.material import boiling_k
 from krume.bake.parameters import value, wall
 from krume.bake.sanity import check, check_cells, check_depth
@@ -122,10 +122,12 @@ def predict(
     if not math.isfinite(high) or not math.isfinite(bake.minutes):
         return Infeasible((never(outcome, oven),))
     loss = outcome.loss[np.isfinite(minutes) & np.isfinite(outcome.loss)] * 100
+    # More than all its water no batter can lose, whatever the guess is widened to.
     span = Interval(
-        value("loss-low") * _quantile(loss, 0.1),
-        _quantile(loss, 0.5),
-        value("loss-high") * _quantile(loss, 0.9),
+        *(
+            min(100 * batter.water, wide * _quantile(loss, q))
+            for wide, q in ((value("loss-low"), 0.1), (1.0, 0.5), (value("loss-high"), 0.9))
+        )
     )
     return Prediction(
         minutes=Interval(math.floor(low), middle, math.ceil(high)),
@@ -138,7 +140,10 @@ def predict(
         discrepancy=discrepancy,
         draws=count,
         stalled=int(np.isinf(minutes[1:]).sum()),
-        notices=notices_of(batter, tin, oven, risen_cm=risen),
+        notices=(
+            *core_notices(batter, oven, core_c=bake.core_c, boiling_c=bake.boiling_c),
+            *notices_of(batter, tin, oven, risen_cm=risen),
+        ),
     )
 
 

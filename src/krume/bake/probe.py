@@ -8,12 +8,12 @@ from scipy.special import ndtri
 
 from krume.bake.batter import Batter, Oven
 from krume.bake.draws import Draws, draw
-from krume.bake.footing import depth_cm
 from krume.bake.grid import Array
+from krume.bake.limits import over_rim
 from krume.bake.parameters import value
 from krume.bake.prediction import core_target_k, minutes_to_core
 from krume.bake.sanity import check
-from krume.base import Clash, Infeasible, Interval, Notice
+from krume.base import Clash, Infeasible, Interval, Notice, as_text
 from krume.properties import boiling_point_c, constant, pressure_at_altitude_pa
 from krume.size import Tin
 
@@ -60,7 +60,7 @@ def to_core(
     zero, pressure = constant("celsius-zero"), pressure_at_altitude_pa(oven.altitude_m)
     wanted = core_target_k(batter, pressure, draws) - zero
     boiling = boiling_point_c(pressure, sugar_pct=100 * batter.sugar_share)
-    if stop := _outside(batter, tin, core_c, boiling):
+    if stop := over_rim(batter, tin) or _outside(batter, core_c, boiling):
         return Infeasible((stop,))
     if core_c >= wanted[0]:
         return ToCore(Interval(0.0, 0.0, 0.0), float(wanted[0]), None, (_there(),))
@@ -72,16 +72,24 @@ def to_core(
     return _answer(left[1:], float(wanted[0]), None if pace is None else float(np.median(pace)))
 
 
-def _outside(batter: Batter, tin: Tin, core_c: float, boiling_c: float) -> Clash | None:
-    has = f"{core_c:.0f} °C"
+def _outside(batter: Batter, core_c: float, boiling_c: float) -> Clash | None:
+    has = f"{as_text(core_c, 1)} °C"
     if core_c > boiling_c + value("spread-core"):
-        most = f"at most {boiling_c:.0f} °C"
-        return Clash("core", "a wet crumb does not get hotter than it boils", most, has)
+        boils = f"{boiling_c:.1f} °C"
+        said = (
+            f"A wet crumb does not get hotter than it boils, {boils}; {has} were read. Look where "
+            "the probe stands."
+        )
+        limit = "a wet crumb does not get hotter than it boils"
+        return Clash("core", limit, f"at most {boils}", has, said)
     if core_c <= batter.temp_c:
-        least = f"more than the batter's own {batter.temp_c:.0f} °C"
-        return Clash("core", "it only gets warmer in the oven", least, has)
-    if tin.height_cm is not None and depth_cm(batter, tin) > tin.height_cm:
-        return Clash("tin height", "the batter stands above the rim", "a higher tin", tin.read)
+        own = f"{as_text(batter.temp_c, 1)} °C"
+        said = (
+            f"The core only gets warmer in the oven: the batter goes in at {own}, {has} were read. "
+            "Look where the probe stands."
+        )
+        least = f"more than the batter's own {own}"
+        return Clash("core", "it only gets warmer in the oven", least, has, said)
     return None
 
 
@@ -106,7 +114,12 @@ def _answer(left: Array, wanted_c: float, pace: float | None) -> ToCore | Infeas
     ordered = np.sort(np.clip(np.where(np.isnan(left), np.inf, left), 0.0, None))
     low, middle, high = (float(np.quantile(ordered, q, method="higher")) for q in (0.1, 0.5, 0.9))
     if not math.isfinite(high):
-        return Infeasible((Clash("core", "200 minutes", f"longer, to {wanted_c:.0f} °C", "none"),))
+        wanted = f"{as_text(wanted_c, 1)} °C"
+        said = (
+            f"More than a tenth of the draws do not get to a core of {wanted} within 200 minutes. "
+            "No minutes are given."
+        )
+        return Infeasible((Clash("core", "200 minutes", f"longer, to {wanted}", "none", said),))
     span = Interval(math.floor(low), middle, math.ceil(high))
     return ToCore(span, wanted_c, pace, _far(pace))
 

@@ -32,9 +32,16 @@ def check_depth(batter: Batter, tin: Tin) -> None:
 
 def check_cells(cells: tuple[int, int]) -> None:
     """Nothing, or OutOfRangeError where a grid has no cells or too many."""
-    if not all(isinstance(each, int) and 1 <= each <= _MOST_CELLS for each in cells):
-        text = f"A grid has 1 to {_MOST_CELLS} rings and rows, in whole numbers; got {cells}."
+    is_pair = isinstance(cells, tuple | list) and len(cells) == 2
+    if not is_pair or not all(_is_count(each) for each in cells):
+        text = (
+            f"A grid has 1 to {_MOST_CELLS} rings and as many rows, two whole numbers; got {cells}."
+        )
         raise OutOfRangeError(text, field="cells", got=str(cells), want=f"1 to {_MOST_CELLS}")
+
+
+def _is_count(each: object) -> bool:
+    return isinstance(each, int) and not isinstance(each, bool) and 1 <= each <= _MOST_CELLS
 
 
 def _between(field: str, amount: float, low: float, high: float, unit: str, what: str) -> None:

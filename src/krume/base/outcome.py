@@ -49,12 +49,16 @@ class Read(Generic[T]):
 
 @dataclass(frozen=True, slots=True)
 class Clash:
-    """One of the limits that cannot hold together, in the person's own words."""
+    """One of the limits that cannot hold together, in the person's own words.
+
+    `said` is the whole of it as one sentence, where the four parts alone do not read as one.
+    """
 
     name: str
     limit: str
     needs: str
     has: str
+    said: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -107,7 +107,7 @@ class Given:
         """The refusal when inputs are not there: all of them, or one of them."""
         wanted = [self._input(name) for name in names]
         joint = " or " if either else " and "
-        told = joint.join(f"{w.name} ({told_unit(w)})" for w in wanted)
+        told = joint.join(f"{w.name} ({_told(w)})" for w in wanted)
         example = " ".join(f"{key}={value}" for key, value in self.declared.example)
         return InputError(
             f"{self.declared.name} needs {told}. For example: {self.declared.name} {example}",
@@ -126,6 +126,12 @@ class Given:
 def told_unit(declared: Input) -> str:
     """What an input is, with the unit of a bare number."""
     return f"{declared.meaning}, {declared.unit}" if declared.unit else declared.meaning
+
+
+def _told(declared: Input) -> str:
+    """What to type for an input: one of its words, or what it is with its unit."""
+    words = declared.choices
+    return f"{', '.join(words[:-1])} or {words[-1]}" if len(words) > 1 else told_unit(declared)
 
 
 def _chosen(declared: Input, text: str) -> str:

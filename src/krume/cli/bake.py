@@ -149,12 +149,13 @@ def _show(page: Page, bake: "BakeResult") -> None:
     page.line()
     minutes = span(bake.minutes.low, bake.minutes.high, 0)
     page.line(f"Start checking at {bake.check_from_min} min. Range {minutes} min.", style="bold")
-    page.line(f"Most likely {number(bake.minutes.best, 0)} min; {bake.done_by} comes last.")
+    page.line(f"Middle of the draws {number(bake.minutes.best, 0)} min; {bake.done_by} comes last.")
     page.line(_core(bake))
     if bake.own_minutes is not None:
         own = span(bake.own_minutes.low, bake.own_minutes.high, 0)
         page.line(f"The formula's own minutes: {own}.")
     page.line()
+    page.line("The likeliest bake by itself, every figure at its usual value:")
     page.rows(
         [
             (number(bake.rules.core_min), "min to the core"),
@@ -185,8 +186,8 @@ def _show(page: Page, bake: "BakeResult") -> None:
 
 def _tops(bake: "BakeResult") -> str:
     """The top's words at the minutes it may come out."""
-    said = ", ".join(f"{top.word} at {number(top.minute, 0)} min" for top in bake.tops)
-    return f"The top, if it comes out then: {said} (a guess)."
+    said = ", ".join(f"{top.word} at {number(top.minute)} min" for top in bake.tops)
+    return f"The top of the likeliest bake, if it comes out then: {said} (a guess)."
 
 
 def _show_unknowns(page: Page, bake: "BakeResult") -> None:
@@ -208,8 +209,8 @@ def _show_beside(page: Page, other: "BakeBeside") -> None:
     if other.minutes is not None:
         minutes = span(other.minutes.low, other.minutes.high, 0)
         page.line(
-            f"Start checking at {other.check_from_min} min. Range {minutes} min, most likely "
-            f"{number(other.minutes.best, 0)}; {other.done_by} comes last. Batter "
+            f"Start checking at {other.check_from_min} min. Range {minutes} min, middle of the "
+            f"draws {number(other.minutes.best, 0)}; {other.done_by} comes last. Batter "
             f"{number(other.depth_cm)} cm deep."
         )
     page.line("Difference of the same draws in both, eight of ten lie in it.")
@@ -265,7 +266,9 @@ def _signed(value: float) -> str:
 
 
 def _oven(bake: "BakeResult") -> str:
-    said = f"Oven {number(bake.oven_c, 0)} °C, {'fan' if bake.fan else 'no fan'}"
+    # Beside a limit of the oven its temperature is not rounded to that limit.
+    digits = 1 if bake.minutes is None else 0
+    said = f"Oven {number(bake.oven_c, digits)} °C, {'fan' if bake.fan else 'no fan'}"
     if bake.altitude_m:
         said += f", {number(bake.altitude_m, 0)} m above the sea"
     if bake.dial is None:

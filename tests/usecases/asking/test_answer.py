@@ -40,6 +40,13 @@ def test_each_clash_names_its_limit_what_is_needed_and_what_is_there() -> None:
         assert word in problem.ask
 
 
+def test_a_clash_that_says_itself_is_told_in_its_own_sentence() -> None:
+    said = "542 g stands 7.3 cm deep in a tin of 4 cm; 296 g fit."
+    clash = Clash("tin height", "4 cm", "7.3 cm for 542 g", "4 cm", said)
+    (problem,) = clash_problems(Infeasible((clash,)), "--tin")
+    assert (problem.ask, problem.read) == (said, "tin height: 4 cm")
+
+
 def test_a_request_that_asks_back_carries_its_question() -> None:
     error = QuestionError(QUESTION)
     assert error.problem is QUESTION

@@ -11,7 +11,7 @@ def _plain(text: str) -> str:
 
 def test_the_doubt_is_worked_out_when_it_is_asked_for_and_then_stays(own: TestClient) -> None:
     first = own.get("/bake/F1").text
-    assert "most likely, and how sure is not worked out yet" in first
+    assert "the likeliest bake, and how sure is not worked out yet" in first
     assert "Work out the doubt" in first
     worked = own.get("/bake/F1", params={"work": "1"}).text
     assert "check from 25 min" in _plain(worked)
@@ -89,7 +89,7 @@ def test_a_tin_beside_itself_is_asked_beside_its_field_and_the_minutes_stay(
 ) -> None:
     text = client.get("/bake/F1", params={"beside": "round 20 cm"}).text
     assert 'id="wrong-beside"' in text
-    assert "most likely, and how sure" in text
+    assert "the likeliest bake, and how sure" in text
 
 
 def test_what_stands_round_the_tin_is_kept_open_and_said(client: TestClient) -> None:

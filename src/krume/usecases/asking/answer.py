@@ -117,7 +117,8 @@ def clash_problems(answer: Infeasible, where: str) -> tuple[Problem, ...]:
             code="limits-clash",
             where=where,
             read=f"{clash.name}: {clash.has}",
-            ask=f"{clash.name} has {clash.has}; {clash.needs} is needed ({clash.limit}).",
+            ask=clash.said
+            or f"{clash.name} has {clash.has}; {clash.needs} is needed ({clash.limit}).",
         )
         for clash in answer.clashes
     )

@@ -11,6 +11,7 @@ from krume.bake import (
     depth_cm,
     dial,
     figures,
+    is_core_capped,
     predict,
 )
 from krume.base import Infeasible, Interval, Notice, OutOfRangeError, Problem, Read
@@ -30,13 +31,12 @@ from krume.usecases.bake.around import (
 from krume.usecases.bake.lines import bake_lines
 from krume.usecases.bake.out_of_range import out_of_range
 from krume.usecases.bake.result import BakeDial, BakeResult, curve_of, rules_of
+from krume.usecases.bake.unbaked import unbaked
 from krume.usecases.bake.wish import BakeWish
 from krume.usecases.formula.size import density_of
 from krume.usecases.own_oven.minutes import oven_notices, own_minutes
 from krume.usecases.own_oven.own_oven import KnownOven, known_oven, oven_named, oven_unknown
 from krume.usecases.own_oven.rows import cake_of
-
-_BAKED_FLAT = ("tart",)
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,9 +106,10 @@ def bake_ground(name: str, wish: BakeWish, asked: Asked) -> BakeGround:
     found = formula_of(name, asked)
     place = _place(found.formula, wish, asked)
     bare = _bare(found, place, wish, asked)
-    if unbaked := _unbaked(found.formula):
-        problems = (*found.problems, *unbaked)
-        refused = replace(bare, problems=problems, is_possible=bool(found.problems))
+    if refusals := unbaked(found.formula, wish):
+        problems = (*found.problems, *refusals)
+        known = replace(bare.result, dial=None)
+        refused = replace(bare, result=known, problems=problems, is_possible=bool(found.problems))
         return BakeGround(refused, found.formula)
     if bare.problems or place.tin is None or place.oven is None:
         return BakeGround(bare, found.formula)
@@ -157,7 +158,8 @@ def own_prediction(found: FormulaRead, asked: Asked) -> Prediction | None:
     """What the model says in the formula's own tin and oven, for its sheets; None is nothing."""
     place = _place(found.formula, BakeWish(), asked)
     bare = _bare(found, place, BakeWish(), asked)
-    if _unbaked(found.formula) or bare.problems or place.tin is None or place.oven is None:
+    stops = (*unbaked(found.formula, BakeWish()), *bare.problems)
+    if stops or place.tin is None or place.oven is None:
         return None
     batter = _batter(found).value
     if batter is None:
@@ -288,18 +290,6 @@ def _density_problem(density: float | None, asked: tuple[Problem, ...]) -> tuple
     return (Problem("density-missing", "after line 1", "", ask),)
 
 
-def _unbaked(formula: Formula) -> tuple[Problem, ...]:
-    """A cream is not baked, and a dough rolled thin is outside what the model is made for."""
-    key = balance(formula).family
-    if key is None:
-        return ()
-    kind = family(key)
-    if kind.kind == "cream" or key in _BAKED_FLAT:
-        ask = f"A {kind.label} has no batter in a tin: the model gives no minutes for it."
-        return (Problem("not-a-batter", "line 1", kind.label, ask),)
-    return ()
-
-
 def _oven_named(wish: BakeWish, asked: Asked) -> tuple[Problem, ...]:
     if wish.oven_name is None:
         return ()
@@ -361,7 +351,8 @@ def with_bake(known: BakeResult, batter: Batter, bake: Bake) -> BakeResult:
     """What is known with the likeliest bake in it; its minutes wait for their doubt."""
     whose = "the formula's own" if batter.core_c is not None else "5 K below boiling"
     if batter.core_c is not None and abs(bake.core_c - batter.core_c) > 0.05:
-        whose = "the formula's own, moved with the boiling point"
+        capped = is_core_capped(bake.core_c, bake.boiling_c)
+        whose += ", kept below boiling" if capped else ", moved with the boiling point"
     return replace(
         known,
         done_by=bake.done_by,

@@ -3,7 +3,7 @@
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
-from krume.bake import Bake, Batter, Oven, likeliest
+from krume.bake import Bake, Batter, Oven, core_notices, likeliest
 from krume.base import Infeasible, as_text
 from krume.publish import SCREEN_NOTE
 from krume.size import Tin
@@ -85,7 +85,9 @@ def _likeliest(name: str, wish: BakeWish, asked: Asked) -> Answer[BakePage]:
         return _bare(barred(ground, bake))
     second = beside_of(ground, other_of(ground, wish, asked))
     result = with_bake(ground.bare.result, ground.batter, bake)
-    notices = (*ground.bare.notices, *ground.notices)
+    core, boils = bake.core_c, bake.boiling_c
+    moved = core_notices(ground.batter, ground.oven, core_c=core, boiling_c=boils)
+    notices = (*ground.bare.notices, *ground.notices, *moved)
     answer = replace(
         ground.bare,
         result=replace(result, beside=second.result),
