@@ -151,6 +151,7 @@ def test_what_a_row_says_itself_goes_before_its_formula(demo_asked: Asked) -> No
         ({"formula": "F99"}, "formula", "formula-unknown"),
         ({"formula": "formulas/F1.txt"}, "formula", "formula-unknown"),
         ({"formula": "T1"}, "formula", "formula-unknown"),
+        ({"formula": "F7"}, "formula", "not-a-batter"),
         ({"tin": "8in pan"}, "tin", "tin-unread"),
         ({"batter_g": "much"}, "batter_g", "batter-unread"),
         ({"batter_g": "5400"}, "batter_g", "bake-rim"),

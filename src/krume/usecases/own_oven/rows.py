@@ -6,7 +6,7 @@ from functools import lru_cache
 
 from krume.bake import Batter
 from krume.base import STATUSES, as_text
-from krume.design import Formula, balance, decode_text, read
+from krume.design import Formula, balance, decode_text, family, read
 from krume.learn import FinishedBake, Reading
 from krume.properties import constants
 from krume.size import Tin, area_cm2, read_tin, tin_text
@@ -14,6 +14,8 @@ from krume.store import book_at, bytes_of_path, find_texts, studio_of
 from krume.usecases.asking.answer import Asked
 from krume.usecases.formula.size import density_of
 from krume.usecases.own_oven.cells import Cells, Fault
+
+_BAKED_FLAT = ("tart",)
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,7 +132,18 @@ def _formula(cells: Cells, asked: Asked) -> _Made | None:
     if formula is None:
         cells.fault("formula", "formula-open", f"{name} asks something itself: {ask}")
         return None
+    if kind := _no_batter(formula):
+        ask = f"{name} is a {kind}, no batter in a tin: its minutes tell nothing of the oven."
+        cells.fault("formula", "not-a-batter", ask)
+        return None
     return _Made(found[0].name, data, region, formula)
+
+
+def _no_batter(formula: Formula) -> str:
+    """What a formula is that has no batter in a tin; empty for a batter."""
+    key = balance(formula).family
+    is_flat = key is not None and (family(key).kind == "cream" or key in _BAKED_FLAT)
+    return family(key).label if key is not None and is_flat else ""
 
 
 @lru_cache(maxsize=64)
