@@ -143,8 +143,8 @@ def _no_tin(piece: str, text: str) -> Fault | None:
     words = ("dial", "oven") if is_hot else ("core",)
     said = "Was the dial set to it, or was it the oven's air?" if is_hot else "Was it the core?"
     lines = (text.replace(piece, f"{word} {piece}", 1) for word in words)
-    ask = f"'{piece}' is a temperature. {said} Type {' or '.join(words)} before it."
-    return Fault("note", "which-temperature", ask, tuple(lines))
+    which = f"'{piece}' is a temperature. {said} Type {' or '.join(words)} before it."
+    return Fault("note", "which-temperature", which, tuple(lines))
 
 
 def _unread(piece: str) -> Fault:
