@@ -69,11 +69,10 @@ def never(outcome: Outcome, oven: Oven) -> Clash:
     if missed and rule == "core":
         said += f", it gets to {_reached_c(outcome)} °C"
     if not missed:
-        done = float(outcome.minutes[0].max())
         has = "200 minutes, too few for more than a tenth of the draws"
         said = (
-            f"The likeliest bake is done in {done:.0f} minutes, but more than a tenth of the draws "
-            f"never are: in 200 minutes {why}"
+            f"More than a tenth of the draws are never done, though the likeliest bake is: in 200 "
+            f"minutes {why}"
         )
     needs = f"longer, for the {rule} rule to be met"
     if oven.around.jacket == "water" and rule != "colour":
