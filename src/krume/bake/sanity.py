@@ -70,7 +70,7 @@ def _check_batter(batter: Batter) -> None:
 
 
 def _altitudes() -> tuple[float, float]:
-    return constant("altitude-least"), constant("altitude-most")
+    return constant("altitude-least"), constant("kitchen-altitude-most")
 
 
 def _check_parts(batter: Batter) -> None:

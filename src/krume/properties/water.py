@@ -79,7 +79,7 @@ def pressure_at_altitude_pa(altitude_m: float) -> float:
 
     Raises
     ------
-    OutOfRangeError : altitude_m is outside -500 to 5000 m
+    OutOfRangeError : altitude_m is outside -500 to 11 000 m
 
     Valid for
     ---------

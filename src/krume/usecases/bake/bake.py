@@ -230,7 +230,7 @@ def _no_oven() -> Problem:
 
 
 def _altitude(wish: BakeWish) -> tuple[Problem, ...]:
-    lowest, highest = constant("altitude-least"), constant("altitude-most")
+    lowest, highest = constant("altitude-least"), constant("kitchen-altitude-most")
     if lowest <= wish.altitude_m <= highest:
         return ()
     ask = f"Altitudes from {lowest:.0f} to {highest:.0f} m are known; type one in metres."
