@@ -15,12 +15,15 @@ from urllib.parse import urlsplit
 
 import uvicorn
 from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, Page, Route
+from starlette.responses import PlainTextResponse
+from starlette.types import ASGIApp, Receive, Scope, Send
 
 from krume.usecases import Asked, init_book
 from krume.web import application
 
 HOST = "127.0.0.1"
 _READY_S = 30.0
+_GONE = threading.Event()
 _OWN_SCHEMES = {"file", "data", "blob", "about"}
 
 
@@ -32,9 +35,14 @@ def served(book: Path) -> Iterator[str]:
     """
     if not book.exists():
         init_book(Asked(book=book))
+    _GONE.clear()
     with socket.create_server((HOST, 0)) as listening:
         config = uvicorn.Config(
-            application(book), log_level="critical", access_log=False, ws="none", lifespan="off"
+            _behind_the_cut(application(book)),
+            log_level="critical",
+            access_log=False,
+            ws="none",
+            lifespan="off",
         )
         server = uvicorn.Server(config)
         thread = threading.Thread(target=server.run, args=([listening],), daemon=True)
@@ -124,3 +132,27 @@ def violations(page: Page, rules: tuple[str, ...] = ()) -> list[str]:
     only = {"runOnly": {"type": "rule", "values": list(rules)}} if rules else {}
     found = page.evaluate("async (options) => (await axe.run(document, options)).violations", only)
     return [f"{each['id']}: {each['nodes'][0]['html'][:160]}" for each in found]
+
+
+def cut(context: BrowserContext) -> None:
+    """Take the network away; what a worker's page may still get through is not taken in either."""
+    _GONE.set()
+    context.set_offline(True)
+
+
+def joined(context: BrowserContext) -> None:
+    """Give the network back."""
+    context.set_offline(False)
+    _GONE.clear()
+
+
+def _behind_the_cut(app: ASGIApp) -> ASGIApp:
+    """The app, which hears nothing that is sent to it while the network is taken away."""
+
+    async def heard(scope: Scope, receive: Receive, send: Send) -> None:
+        if scope["type"] == "http" and scope["method"] == "POST" and _GONE.is_set():
+            await PlainTextResponse("gone", status_code=503)(scope, receive, send)
+        else:
+            await app(scope, receive, send)
+
+    return heard

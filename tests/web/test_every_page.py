@@ -111,6 +111,8 @@ def use_a_little(client: TestClient) -> None:
     ended = {"key": "weighing of F2", "trial": "ended", "centre": "48", "core": "95"}
     client.post("/bench/F2/end", data={**ended, "word": "good"})
     client.post("/pantry/cleaning/new", data={"date": "2027-06-10", "cleaned": "yes"})
+    client.post("/ovens/readings/new", data={"dial_c": "160", "read_c": "148; 152; 145"})
+    client.post("/ovens/bakes/new", data={"formula": "F1", "dial_c": "182", "done_min": "38"})
     client.post("/pantry/packs/new", data={"item": "caster sugar", "pack_g": "1000"})
     client.post("/orders/101/sheets")
 

@@ -8,6 +8,7 @@ from krume.store import KeptStep, book_at, steps_of, trials_of
 from krume.usecases import bench_of
 from tests.browser import browser, page
 from tests.web.bench.conftest import Served
+from tests.web.browsing import cut, joined
 
 __all__ = ["browser", "page"]
 
@@ -162,7 +163,7 @@ def test_with_the_line_cut_it_goes_on_and_every_step_is_there_once(
     press(phone)
     press(phone)
     kept(phone)
-    context.set_offline(True)
+    cut(context)
     phone.get_by_text("It says something else").click()
     type_in(phone, "66")
     phone.wait_for_selector(".out >> nth=2")
@@ -177,7 +178,7 @@ def test_with_the_line_cut_it_goes_on_and_every_step_is_there_once(
         press(phone)
     assert panel(phone) == "tare"
     before = len(steps(served))
-    context.set_offline(False)
+    joined(context)
     kept(phone)
     expect(phone.locator('[data-x="lost"]')).to_be_hidden()
     assert before == 2

@@ -6,7 +6,7 @@ import pytest
 from playwright.sync_api import Browser
 
 from krume.usecases import Asked, bench_of, load_demo, trial_rows
-from tests.web.browsing import served, visit
+from tests.web.browsing import cut, joined, served, visit
 from tests.web.journeys.person import Person
 
 
@@ -28,19 +28,19 @@ def test_a_slip_is_answered_and_all_is_weighed_while_the_network_is_gone(
         person.weigh_row()
         person.weigh_row()
         person.all_kept()
-        context.set_offline(True)
+        cut(context)
         person.slip(8)
         person.touch(page.locator(".ways .out").first, "the first way out")
         person.weigh_all()
         total = page.locator("[data-x=total]").inner_text()
         assert bench_of("F2", Asked(book=book)).found.now is not None
-        context.set_offline(False)
+        joined(context)
         person.all_kept()
         page.reload()
         person.at_the_bench()
         assert person.panel() == "done"
         assert page.locator("[data-x=total]").inner_text() == total
-        assert [line for line in heard.lines if "ERR_INTERNET_DISCONNECTED" not in line] == []
+        assert [line for line in heard.lines if "Failed to load resource" not in line] == []
     bench = bench_of("F2", Asked(book=book))
     assert bench.found.now is None
     assert [step.kind for step in bench.steps if not step.is_undone].count("choose") == 1
@@ -55,11 +55,11 @@ def test_a_weighing_goes_on_after_the_page_is_closed_without_network(
         person.at_the_bench()
         person.weigh_row()
         person.all_kept()
-        context.set_offline(True)
+        cut(context)
         person.weigh_row()
         person.weigh_row()
         page.close()
-        context.set_offline(False)
+        joined(context)
         again = Person(context.new_page())
         again.page.goto(f"{address}/bench/F2")
         again.at_the_bench()
@@ -79,7 +79,7 @@ def test_a_bake_goes_from_the_scale_to_its_trial_while_the_network_is_gone(
         person.weigh_row()
         person.all_kept()
         person.kept_pages()
-        context.set_offline(True)
+        cut(context)
         page.reload()
         person.at_the_bench()
         assert page.locator("[data-x=display]").inner_text() == "60"
@@ -91,11 +91,11 @@ def test_a_bake_goes_from_the_scale_to_its_trial_while_the_network_is_gone(
         assert trial_rows(Asked(book=book)) == ()
         assert bench_of("F2", Asked(book=book)).found.now is not None
         assert bench_of("F2", Asked(book=book)).key != ""
-        context.set_offline(False)
+        joined(context)
         page.wait_for_url("**/trials/*")
         assert "Tidewick vanilla sponge" in page.locator("h1").inner_text()
         person.all_kept()
-        assert [line for line in heard.lines if "net::ERR" not in line] == []
+        assert [line for line in heard.lines if "Failed to load resource" not in line] == []
     (row,) = trial_rows(Asked(book=book))
     assert (row.trial.centre_mm, row.trial.core_c, row.trial.sg) == (49.0, 95.0, 0.48)
     assert row.differs == ()
@@ -159,13 +159,13 @@ def test_a_bench_never_opened_here_says_what_still_works(browser: Browser, book:
         page.goto(f"{address}/bench/F2")
         person.at_the_bench()
         person.kept_pages()
-        context.set_offline(True)
+        cut(context)
         page.goto(f"{address}/bench/F1")
         assert page.locator("h1").inner_text() == "Not on this phone"
         person.tap("link", "Weigh F2")
         page.wait_for_url("**/bench/F2")
         person.at_the_bench()
-        context.set_offline(False)
+        joined(context)
         page.goto(f"{address}/bench/F1")
         person.at_the_bench()
         assert person.panel() == "tare"

@@ -6,7 +6,7 @@ import pytest
 from playwright.sync_api import Page
 
 from krume.usecases import Asked, Load
-from krume.usecases import oven as oven_module
+from krume.usecases.oven import oven as oven_module
 from krume.usecases.oven.oven import oven_view
 from tests.web.bench.slip_module import call
 
