@@ -2,7 +2,7 @@
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe  # type: ignore[import-untyped]
-from playwright.sync_api import BrowserContext, Page, Route, expect
+from playwright.sync_api import Browser, BrowserContext, Page, Route, expect
 
 from krume.store import KeptStep, book_at, steps_of, trials_of
 from krume.usecases import bench_of
@@ -207,9 +207,20 @@ def test_a_reload_opens_where_it_was_and_brings_what_waited(phone: Page, served:
     assert [s.kind for s in steps(served)] == ["tare", "in", "in", "in"]
 
 
-def test_two_pages_at_once_lose_nothing(phone: Page, served: Served) -> None:
+DEAF = """() => {
+    const asked = window.fetch;
+    window.fetch = (address, options) =>
+        String(address).endsWith("/state") ? new Promise(() => {}) : asked(address, options);
+}"""
+"""A page that does not look by itself: it hears of the other one only when it says something."""
+
+
+def test_two_pages_at_once_lose_nothing(browser: Browser, phone: Page, served: Served) -> None:
     opened(phone, served)
-    other = opened(phone.context.new_page(), served)
+    device = browser.new_context(viewport=PHONE)  # type: ignore[arg-type]
+    other = opened(device.new_page(), served)
+    other.wait_for_load_state("networkidle")
+    other.evaluate(DEAF)
     press(phone)
     press(phone)
     kept(phone)
@@ -217,7 +228,8 @@ def test_two_pages_at_once_lose_nothing(phone: Page, served: Served) -> None:
     until(other, "() => document.querySelector('[data-x=display]').textContent === '60'")
     press(other)
     kept(other)
-    phone.bring_to_front()
+    device.close()
+    phone.evaluate("document.dispatchEvent(new Event('visibilitychange'))")
     until(phone, "() => document.querySelector('[data-x=display]').textContent === '90'")
     there = steps(served)
     assert [(s.kind, s.position) for s in there if s.kind == "in"] == [("in", 1), ("in", 2)]
