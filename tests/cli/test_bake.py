@@ -131,7 +131,7 @@ def test_a_limit_is_told_in_words_and_its_oven_is_not_rounded(run: Run) -> None:
     low = run("bake", "F1", "--oven", "110 C")
     words = " ".join(low.out.split())
     assert low.code == 4
-    assert "more than a tenth of the draws never are" in words and "is needed" not in words
+    assert "More than a tenth of the draws are never done" in words and "is needed" not in words
 
 
 def test_a_core_moved_by_altitude_is_a_notice(run: Run) -> None:
