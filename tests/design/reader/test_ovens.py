@@ -107,3 +107,20 @@ def test_a_core_in_two_units_is_one_core_and_no_oven(oven: str, step: str) -> No
     assert found.problems == ()
     assert found.value.core_c == 93.3
     assert (found.value.oven.temp_c if found.value.oven else None) == (170 if oven else None)
+
+
+@pytest.mark.parametrize(
+    ("text", "stages"),
+    [
+        ("180 then 160 C after 10 min", ((180.0, None), (160.0, 10.0))),
+        ("350, then 325 °F after 10 min", ((176.7, None), (162.8, 10.0))),
+    ],
+)
+def test_one_unit_behind_two_stages_is_meant_for_both(
+    text: str, stages: tuple[tuple[float, float | None], ...]
+) -> None:
+    found = read_oven(text)
+    assert found.problems == ()
+    assert found.value is not None
+    assert found.value.stages == stages
+    assert found.value.read == text

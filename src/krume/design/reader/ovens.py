@@ -53,6 +53,7 @@ _STAGES = re.compile(
     r"(?<![\d.,])(\d{3})\s*(?:°\s*)?(?:,\s*)?(?:then|dann)\s*(\d{3})\b(?!\s*(?:g|ml|min))",
     re.IGNORECASE,
 )
+_ONE_UNIT = re.compile(r"(?<![\d.,])(\d{3})[, ]*(?:then|dann)\s+(\d{3})\s*°?\s*([CF])\b", re.I)
 _LATER = re.compile(
     r"\b(?:then|reduce|lower|turn|dann|danach|reduzieren|drop|increase|raise|after)\b",
     re.IGNORECASE,
@@ -123,6 +124,8 @@ def oven_of(source: str, asking: Asking, *, keyed: bool, has_grams: bool) -> Ove
     )
     if not keyed and not BAKES.search(text):
         return None
+    # One unit behind two stages is meant for both.
+    text = _ONE_UNIT.sub(r"\1 \3 then \2 \3", text)
     found = _degrees(text, keyed=keyed)
     if not found:
         return _without_degrees(source, text, asking, keyed=keyed, has_grams=has_grams)
