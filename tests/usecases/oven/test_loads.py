@@ -54,7 +54,7 @@ def test_a_load_without_minutes_is_in_all_the_same_and_says_why(asked: Asked) ->
     put_in("two", "F1", "round 16 x 4 cm", asked)
     first, second = loads_now(asked)
     assert "No formula was named" in first.said
-    assert "tin height" in second.said
+    assert "in a tin of 4 cm" in second.said
     assert second.check_min is None
     with pytest.raises(NotFoundError):
         put_in("three", "F99", "", asked)

@@ -7,7 +7,7 @@ import pytest
 
 from krume.store import KeptWeighing, begin_weighing, book_at, start_clock
 from krume.usecases import Asked, Load, load_demo, oven_view, put_in, take_out
-from krume.usecases import oven as oven_module
+from krume.usecases.oven import oven as oven_module
 
 START = "2027-06-10T08:00:00.000+00:00"
 

@@ -100,7 +100,9 @@ def with_neighbours(loads: Sequence[Load], asked: Asked) -> tuple[Load, ...]:
     Loads that came out while one of these was in still count for their time.
     """
     inside = [load for load in loads if load.out_at is None]
-    begin = min((load.in_at for load in inside), default="")
+    if not inside:
+        return ()
+    begin = min(load.in_at for load in inside)
     then = [load for load in loads if load.out_at is not None and load.out_at > begin]
     cases = [each for load in (*inside, *then) if (each := _case(load, begin, asked))]
     tins = sum(each.load.tins for each in cases)
