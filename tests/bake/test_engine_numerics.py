@@ -1,17 +1,19 @@
 """The page of the model's numerics holds what its tables come to today, and they are as claimed."""
 
 from functools import cache
+from pathlib import Path
 
 import pytest
 
 from benchmarks import bake_checks as checks
 from tests.bake.cases import CASES, Case
-from tests.house.source import ROOT
 
 
 @cache
 def _page() -> str:
-    return (ROOT / "docs" / "models" / "bake-numerics.md").read_text(encoding="utf-8")
+    return (Path(__file__).parents[2] / "docs" / "models" / "bake-numerics.md").read_text(
+        encoding="utf-8"
+    )
 
 
 def _stands(rows: checks.Table) -> bool:

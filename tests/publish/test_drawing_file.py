@@ -1,14 +1,14 @@
 """A drawing as a file: the same drawing with the page's own colours in it, by day."""
 
 import re
+from importlib.resources import files
 
 from krume.publish import cuts_drawing, drawing_file
 from krume.publish.drawing_file import INKS
 from tests.build.studio import tree
-from tests.house.source import ROOT
 from tests.publish.cakes import cake_cut
 
-TOKENS = (ROOT / "src/krume/publish/static/tokens.css").read_text(encoding="utf-8")
+TOKENS = files("krume.publish").joinpath("static/tokens.css").read_text(encoding="utf-8")
 
 
 def test_its_inks_are_the_tokens_by_day() -> None:
