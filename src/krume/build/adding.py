@@ -14,7 +14,7 @@ def apportioned(values: Sequence[float], *, total: float, digits: int = 1) -> li
     """
     scale = 10**digits
     floors = [int(value * scale + 1e-9) for value in values]
-    missing = round(total * scale) - sum(floors)
+    missing = round(round(total, digits) * scale) - sum(floors)
     rest = sorted(range(len(values)), key=lambda i: (floors[i] - values[i] * scale, i))
     for index in rest[: max(0, missing)]:
         floors[index] += 1
