@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
+from benchmarks.cakes import cake, prior
 from benchmarks.coverage import FINE_CELLS, FINE_STEP_K, Asked, Covered
 
 if TYPE_CHECKING:
@@ -109,7 +110,6 @@ def _predicted(asked: Asked, oven: "Oven") -> "Prediction":
 
 def learnt(found: Kitchens, names: Sequence[str], kitchen: int) -> "OvenLearnt":
     """What one kitchen's bakes tell: whole minutes, and the core that was asked."""
-    from benchmarks.own_oven import prior
     from krume.learn import FinishedBake, learn_oven
 
     bakes = [
@@ -125,8 +125,6 @@ def learnt(found: Kitchens, names: Sequence[str], kitchen: int) -> "OvenLearnt":
 
 def next_cake(found: Kitchens, names: Sequence[str], other: str) -> Next:
     """How the other cake's minutes hold after bakes of these."""
-    from benchmarks.own_oven import prior
-
     asked = found.asked[other]
     usual = replace(asked.oven, temp_half_width_c=found.half_c)
     # A bake that never ends is written down by nobody.
@@ -168,7 +166,6 @@ def _in_steps(asked: Asked, oven: "Oven") -> "Interval":
 
 def cakes() -> dict[str, Asked]:
     """Five cakes: two foams, a sheet, a deep and a wide butter cake."""
-    from benchmarks.own_oven import cake
     from krume.bake import Oven
     from krume.size import read_tin
 

@@ -11,51 +11,19 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from benchmarks import next_cake
+from benchmarks.cakes import CAKES, cake, prior
 from benchmarks.measure import Row, call_s
 
 if TYPE_CHECKING:
     import numpy as np
 
-    from krume.bake import Batter
-    from krume.learn import FinishedBake, OvenLearnt, Prior
-    from krume.size import Tin
+    from krume.learn import FinishedBake, OvenLearnt
 
 MOST_MS = 150.0
 """What learning from four bakes may take."""
 
-# Grams, g/ml, then water, protein, fat, carbohydrate, fibre, ash, sugar; the core; the tin.
-_CAKES = {
-    "hazel": (540, 0.48, (0.395, 0.084, 0.094, 0.399, 0.017, 0.011, 0.257), 95,
-              "round 20 x 7 cm"),
-    "walnut": (520, 0.50, (0.379, 0.094, 0.188, 0.312, 0.016, 0.011, 0.238), 96,
-               "round 22 x 5 cm"),
-    "sheet": (1000, 0.85, (0.297, 0.045, 0.216, 0.423, 0.007, 0.012, 0.237), 97,
-              "sheet 33x22.9x5 cm"),
-    "butter": (640, 0.85, (0.297, 0.045, 0.216, 0.423, 0.007, 0.012, 0.237), 97,
-               "round 18 x 7 cm"),
-}  # fmt: skip
 FINE = (9, 12)
 OVEN_C = 170.0
-
-
-def cake(name: str) -> tuple[Batter, Tin]:
-    """A batter and its tin."""
-    from krume.bake import Batter
-    from krume.size import read_tin
-
-    mass_g, density, parts, core, text = _CAKES[name]
-    tin = read_tin(text).value
-    if tin is None:
-        raise LookupError(text)
-    batter = Batter(mass_g, density, *parts, core_c=core, density_measured=True)
-    return batter, tin
-
-
-def prior() -> Prior:
-    """A usual oven, known by a thermometer."""
-    from krume.learn import Prior
-
-    return Prior(ln_heat=0.0, ln_heat_sd=0.25, offset_sd_c=5.0, thermometer_sd_c=2.0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,7 +47,7 @@ def kitchen(seed: int, *, ln_heat: float | None = None) -> Kitchen:
     drawn = float(rng.normal(0.0, rows["spread-heat"].value))
     off = float(rng.normal(0.0, 2.0))
     miss = rows["discrepancy"].value
-    cakes = {name: float(rng.normal(0.0, miss)) for name in _CAKES}
+    cakes = {name: float(rng.normal(0.0, miss)) for name in CAKES}
     return Kitchen(drawn if ln_heat is None else ln_heat, off, cakes, rng)
 
 
@@ -167,10 +135,10 @@ def four_bakes_s(times: int) -> float:
     from krume.learn import learn_oven
 
     one = kitchen(1, ln_heat=-0.16)
-    minutes = {name: truth_min(one, name) for name in _CAKES}
+    minutes = {name: truth_min(one, name) for name in CAKES}
 
     def learn(number: int) -> object:
-        bakes = [recorded(one, n, n, minutes[n] * (1 + number / 1000)) for n in _CAKES]
+        bakes = [recorded(one, n, n, minutes[n] * (1 + number / 1000)) for n in CAKES]
         warm = [replace(b, oven_c=OVEN_C + number / 100) for b in bakes]
         return learn_oven((), warm, prior())
 
