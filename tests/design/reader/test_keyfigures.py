@@ -112,3 +112,40 @@ def test_a_dash_between_two_figures_is_no_minus() -> None:
 
 def test_a_core_in_two_units_is_one_core() -> None:
     assert formula_of("Core: 93.3 C (200 F)").core_c == 93.3
+
+
+@pytest.mark.parametrize(
+    ("step", "asked"),
+    [
+        ("Bake to a core of -5 C.", "core of -5 C"),
+        ("Bake to a core of 40 C.", "core of 40 C"),
+        ("Bake until the core is at least 9.", "core is at least 9"),
+        ("Bake to an internal 150 °C.", "internal 150 °C"),
+    ],
+)
+def test_a_core_of_a_step_that_no_cake_is_done_at_is_asked_and_never_taken(
+    step: str, asked: str
+) -> None:
+    found = read(SPONGE.format("") + f"\n{step}\n")
+    (problem,) = found.problems
+    assert (problem.code, problem.where) == ("core-unclear", "line 10")
+    assert problem.ask.startswith(f"'{asked}' is no core of a cake: ")
+    assert found.value.core_c is None
+    assert read(SPONGE.format("") + f"\n{problem.options[0].line}\n").problems == ()
+
+
+@pytest.mark.parametrize(
+    ("step", "core_c"),
+    [
+        ("Bake to a core of 95 C. Cool to a core of 30 C.", 95.0),
+        ("Cool the first to a core of 70 C. Bake the second to a core of 94 C.", 94.0),
+        ("Bake 30 min. Cool until the core is 30 C.", None),
+        ("Core 3 apples.", None),
+        ("Core 12 apples and bake them.", None),
+    ],
+)
+def test_a_core_that_cools_and_apples_that_are_cored_are_no_core_of_the_bake(
+    step: str, core_c: float | None
+) -> None:
+    found = read(SPONGE.format("") + f"\n{step}\n")
+    assert ([p.code for p in found.problems], found.value.core_c) == ([], core_c)

@@ -6,7 +6,8 @@ from functools import lru_cache
 from krume.base import Interval, Read, as_text, unit_named
 from krume.design.formula import BakedLine
 from krume.design.reader.asking import Asking, left_out
-from krume.design.reader.keylines import baked_of, core_of, minutes_said
+from krume.design.reader.keylines import CORE, baked_of, core_of, minutes_said
+from krume.design.reader.ovenclauses import clause_before
 from krume.design.reader.settings import limit
 
 _NUMBER = r"\d+(?:[.,]\d+)?"
@@ -29,6 +30,11 @@ _CUBES_ML = {
     "cm3": 1.0, "cm": 1.0, "ccm": 1.0, "cc": 1.0, "dm3": 1e3, "dm": 1e3, "m3": 1e6, "m": 1e6,
 }  # fmt: skip
 _THOUSAND = 1000.0
+_COOLS = re.compile(
+    r"\b(?:cool\w*|cold|chill\w*|freez\w*|frozen|fridge|falls?|drops?|down|(?:ab|aus|ge)*kühl\w*)\b",
+    re.IGNORECASE,
+)
+_ENDS = re.compile(r"\s*(?:[.,;:)]|$)")
 
 
 @lru_cache(maxsize=4096)
@@ -141,18 +147,49 @@ def core_said(source: str, value: str) -> Read[float | None]:
     (93.3, None)
     """
     found = None if _is_no_figure(value) else core_of(f"core {value}")
-    is_core = found is not None and limit("core-coldest") <= found <= limit("core-hottest")
-    if is_core or _UNKNOWN.match(value):
+    if _UNKNOWN.match(value) or _is_core(found):
         return Read(found)
     asking = Asking(source)
+    _ask_core(value, asking, ("not known: leave it out", left_out(source)))
+    return Read(None, tuple(asking.problems))
+
+
+def _is_core(core_c: float | None) -> bool:
+    return core_c is not None and limit("core-coldest") <= core_c <= limit("core-hottest")
+
+
+def _ask_core(read: str, asking: Asking, option: tuple[str, str]) -> None:
     least, most = as_text(limit("core-coldest")), as_text(limit("core-hottest"))
     asking.ask(
         "core-unclear",
-        f"'{value}' is no core of a cake: it lies between {least} and {most} °C. Type it with its "
+        f"'{read}' is no core of a cake: it lies between {least} and {most} °C. Type it with its "
         "unit, such as 95 C or 203 F.",
-        ("not known: leave it out", left_out(source)),
+        option,
     )
-    return Read(None, tuple(asking.problems))
+
+
+def step_core(source: str, asking: Asking) -> float | None:
+    """Core a step bakes to [degC]; one that no cake is done at is asked about.
+
+    Of a cake that cools, and of apples whose cores are counted, nothing is said.
+
+    >>> step_core("Bake to a core of 95 C.", Asking("")), step_core("Cool to a core of 30 C.",
+    ...     Asking(""))
+    (95.0, None)
+    """
+    said = (
+        m for m in CORE.finditer(source) if not _COOLS.search(clause_before(source, m.start(1)))
+    )
+    match = next(said, None)
+    if match is None:
+        return None
+    found = None if _has_minus(match[0]) else core_of(match[0])
+    if _is_core(found):
+        return found
+    if match[2] or "°" in match[0] or _ENDS.match(source, match.end()):
+        cooled = asking.edit(match.start(), match.start(), "cooled ")
+        _ask_core(match[0].strip(), asking, ("it is of the cooling", cooled))
+    return None
 
 
 @lru_cache(maxsize=4096)

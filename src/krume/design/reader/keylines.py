@@ -16,8 +16,8 @@ _LENGTH = re.compile(
     re.IGNORECASE,
 )
 _MASS = re.compile(r"(\d+(?:[.,]\d+)?)\s*(g|kg|oz|lb)\b", re.IGNORECASE)
-_CORE = re.compile(
-    r"\b(?:core|kern(?:temperatur)?|internal)\b[^.\d]{0,24}(\d{2,3}(?:[.,]\d)?)\s*(?:°\s*)?(c|f)?\b",
+CORE = re.compile(
+    r"\b(?:core|kern(?:temperatur)?|internal)\b[^.\d]{0,24}(\d{1,3}(?:[.,]\d)?)\s*(?:°\s*)?(c|f)?\b",
     re.IGNORECASE,
 )
 
@@ -83,7 +83,7 @@ def baked_of(source: str, value: str) -> BakedLine:
 
 def core_of(text: str) -> float | None:
     """Core temperature a text names [°C]; a bare figure above 130 is Fahrenheit."""
-    match = _CORE.search(text)
+    match = CORE.search(text)
     if match is None:
         return None
     value = float(match[1].replace(",", "."))

@@ -11,7 +11,8 @@ from krume.design.reader.blanks import blanked
 from krume.design.reader.classifying import Kind
 from krume.design.reader.cleaning import NOTHING, clean
 from krume.design.reader.heads import Head
-from krume.design.reader.keylines import core_of
+from krume.design.reader.keyfigures import step_core
+from krume.design.reader.keylines import CORE
 from krume.design.reader.mentions import Mention, mentions, stem, words_of
 from krume.design.reader.ovens import minutes_of, oven_of, speaks_of_baking
 from krume.design.reader.tinsaid import TinSaid, tins_said
@@ -153,7 +154,7 @@ def _may_say(blank: str) -> bool:
     return (
         speaks_of_baking(blank)
         or speaks_of_baking(clean(blank).text.replace(NOTHING, " "))
-        or core_of(blank) is not None
+        or CORE.search(blank) is not None
         or _OR_SO.search(blank) is not None
     )
 
@@ -162,13 +163,12 @@ def _may_say(blank: str) -> bool:
 def _said(source: str) -> Said:
     asking = Asking(source)
     oven = oven_of(source, asking, keyed=False, has_grams=True)
+    core_c = step_core(source, asking)
     minutes = tuple(_bake_minutes(source))
     is_open = (bool(_OPEN.search(source)) and speaks_of_baking(source)) or bool(
         _OR_SO.search(source)
     )
-    return Said(
-        oven, tuple(asking.problems), tuple(asking.notices), core_of(source), minutes, is_open
-    )
+    return Said(oven, tuple(asking.problems), tuple(asking.notices), core_c, minutes, is_open)
 
 
 def _bake_minutes(source: str) -> list[tuple[Interval, int, bool]]:
