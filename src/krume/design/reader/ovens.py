@@ -14,6 +14,7 @@ from krume.design.reader.ovenclauses import (
     in_other_unit,
     is_left,
 )
+from krume.design.reader.ovenslashes import ask_which
 from krume.design.reader.settings import limit
 
 _NUMBER = r"(?P<low>\d{2,3}(?:[.,]\d)?)(?![\d/])(?:\s*(?:-|–|to|bis)\s*(?P<high>\d{2,3}))?"
@@ -123,6 +124,8 @@ def oven_of(source: str, asking: Asking, *, keyed: bool, has_grams: bool) -> Ove
         else source
     )
     if not keyed and not BAKES.search(text):
+        return None
+    if ask_which(source, text, asking, keyed=keyed):
         return None
     # One unit behind two stages is meant for both.
     text = _ONE_UNIT.sub(r"\1 \3 then \2 \3", text)
@@ -301,14 +304,8 @@ def _without_degrees(
         if fits and (
             keyed or _AT.search(text[: match.start()]) or _OVEN_BEHIND.match(text, match.end())
         ):
-            degrees = Degrees(
-                value,
-                float(match["high"]) if match["high"] else None,
-                "?",
-                match.start(),
-                match.end(),
-                fan=False,
-            )
+            high = float(match["high"]) if match["high"] else None
+            degrees = Degrees(value, high, "?", match.start(), match.end(), fan=False)
             if keyed or not NOT_BAKED.search(clause_before(text, match.start())):
                 return _ask_unit(source, degrees, asking, has_grams=has_grams)
     return None
