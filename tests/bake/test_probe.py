@@ -1,11 +1,12 @@
 """From a measured core to the wanted one: how long, how sure, and when the model cannot say."""
 
+import math
 from dataclasses import replace
 
 import pytest
 
 from krume.bake import Bake, Batter, Oven, ToCore, likeliest, to_core
-from krume.base import Infeasible, as_text
+from krume.base import Infeasible, OutOfRangeError, as_text
 from krume.size import Tin, read_tin
 
 # F1 of the model's golden runs.
@@ -114,3 +115,18 @@ def test_what_a_probe_cannot_have_read_is_told_with_where_to_look() -> None:
 def _tin() -> Tin:
     assert TIN is not None
     return TIN
+
+
+@pytest.mark.parametrize(
+    ("core_c", "after_min", "field"),
+    [
+        (80.0, 0.0, "after_min"), (80.0, -5.0, "after_min"), (80.0, math.nan, "after_min"),
+        (80.0, math.inf, "after_min"), (math.nan, 20.0, "core_c"), (math.inf, None, "core_c"),
+    ],
+)  # fmt: skip
+def test_a_reading_that_tells_nothing_is_refused_and_never_nothing_left(
+    core_c: float, after_min: float | None, field: str
+) -> None:
+    with pytest.raises(OutOfRangeError) as refused:
+        _left(core_c, after_min)
+    assert refused.value.field == field

@@ -12,7 +12,7 @@ from krume.bake.grid import Array
 from krume.bake.limits import over_rim
 from krume.bake.parameters import value
 from krume.bake.prediction import core_target_k, minutes_to_core
-from krume.bake.sanity import check
+from krume.bake.sanity import check, check_probed
 from krume.base import Clash, Infeasible, Interval, Notice, as_text
 from krume.properties import boiling_point_c, constant, pressure_at_altitude_pa
 from krume.size import Tin
@@ -49,6 +49,7 @@ def to_core(
     must be above the batter's own temperature and below its boiling point.
     """
     check(batter, tin, oven)
+    check_probed(core_c, after_min)
     draws = draw(
         batter,
         oven,

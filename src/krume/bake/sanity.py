@@ -40,6 +40,14 @@ def check_cells(cells: tuple[int, int]) -> None:
         raise OutOfRangeError(text, field="cells", got=str(cells), want=f"1 to {_MOST_CELLS}")
 
 
+def check_probed(core_c: float, after_min: float | None) -> None:
+    """Nothing, or OutOfRangeError where a reading or the minutes before it cannot be."""
+    _between("core_c", core_c, -50.0, 250.0, "°C", "The core is read at")
+    if after_min is not None and not 0 < after_min < math.inf:
+        text = f"A core after {after_min:g} minutes tells no pace. Give the minutes since the door."
+        raise OutOfRangeError(text, field="after_min", got=f"{after_min:g}", want="above 0 min")
+
+
 def _is_count(each: object) -> bool:
     return isinstance(each, int) and not isinstance(each, bool) and 1 <= each <= _MOST_CELLS
 
