@@ -61,6 +61,9 @@ def test_a_colder_goal_and_a_warmer_room_are_later() -> None:
         ([40, 20], [70, 52], 21, 30, "times do not rise"),
         ([20, 40], [70, 15], 21, 30, "above the room"),
         ([20, 40], [700, 52], 21, 30, "no more than 150"),
+        ([20, math.nan], [70, 52], 21, 30, "are numbers"),
+        ([20, math.inf], [70, 52], 21, 30, "are numbers"),
+        ([20, 40], [70, 52], 21, math.nan, "are numbers"),
     ],
 )
 def test_readings_that_cannot_be_are_refused(

@@ -38,8 +38,8 @@ def cool_left(
     Raises
     ------
     InputError : fewer than two readings, or lists of different length
-    OutOfRangeError : times do not rise, a reading is not above the room, the readings do not
-        fall, or the goal is not above the room
+    OutOfRangeError : one is no number, times do not rise, a reading is not above the room, the
+        readings do not fall, or the goal is not above the room
 
     Valid for
     ---------
@@ -98,6 +98,9 @@ def _check(times: Sequence[float], temps: Sequence[float], room: float, goal: fl
         raise InputError(
             text, field="times", got=f"{len(times)} and {len(temps)}", want="2 or more"
         )
+    if not all(math.isfinite(each) for each in (*times, *temps, room, goal)):
+        text = "Times, temperatures, room and goal are numbers. Type what clock and probe say."
+        raise OutOfRangeError(text, field="times", got="no number", want="numbers")
     if any(later <= earlier for earlier, later in pairwise(times)):
         text = "The times do not rise; type them from the first reading to the last."
         raise OutOfRangeError(text, field="times", got=f"{times}", want="rising")
