@@ -17,6 +17,7 @@ from krume.bake import (
     simulate_many,
     wall,
 )
+from krume.bake.parameters import value
 from krume.bake.published import (
     KINDS,
     HeatEvidence,
@@ -178,33 +179,42 @@ def test_a_fan_bakes_a_muffin_about_as_much_faster_as_its_maker_says() -> None:
     assert agrees(100 * (1 - minutes[1] / minutes[0]), "20", within="6", why="the maker says about")
 
 
-def _whole(temp_c: float, surface_c: float, film: float) -> tuple[float, float]:
+def _whole(temp_c: float, surface_c: float, film: str = "heat-static") -> tuple[float, float]:
     """Film plus radiation of a cake's top [W/m2K], and the radiation's part."""
     one = np.ones((1, 1))
-    glow, surface = 0.90 * STEFAN_BOLTZMANN * one, one * (surface_c + 273.15)
-    total = float(outside(one * film, glow, one * (temp_c + 273.15), surface)[0, 0])
-    return total, 1 - film / total
+    glow, surface = value("emissivity-cake") * STEFAN_BOLTZMANN * one, one * (surface_c + 273.15)
+    total = float(outside(one * value(film), glow, one * (temp_c + 273.15), surface)[0, 0])
+    return total, 1 - value(film) / total
+
+
+_LOW_RADIATION = "at 186 degrees C two points less is radiation here, at a top of 100 degrees C"
 
 
 @pytest.mark.source("baik-1999", "abstract: 75 to 80 % of the heat was radiation")
-@pytest.mark.parametrize("temp_c", [186.0, 225.0])
+@pytest.mark.parametrize(
+    "temp_c",
+    [
+        pytest.param(186.0, marks=pytest.mark.xfail(strict=True, reason=_LOW_RADIATION)),
+        225.0,
+    ],
+)
 def test_in_a_hot_still_oven_most_of_the_heat_is_radiation(temp_c: float) -> None:
-    _, radiation = _whole(temp_c, 100.0, 5.5)
-    assert agrees(100 * radiation, "77.5", within="5", why="a range, and other ovens than ours")
+    _, radiation = _whole(temp_c, 100.0)
+    assert agrees(100 * radiation, "77.5", within="2.5", why="the range of the abstract")
 
 
 @pytest.mark.source("baik-1999", "abstract: 20 to 48 W/m2K between 186 and 225 degrees C")
 @pytest.mark.parametrize("temp_c", [186.0, 225.0])
 def test_the_heat_of_a_still_oven_is_at_the_low_end_of_a_tunnel_ovens(temp_c: float) -> None:
-    total, _ = _whole(temp_c, 100.0, 5.5)
+    total, _ = _whole(temp_c, 100.0)
     assert agrees(total, "34", within="14", why="the range of the abstract")
 
 
 def test_heat_rises_with_temperature_and_with_a_fan() -> None:
     # Sakin, Kaymak-Ertekin and Ilicali 2009 found both.
-    still = [_whole(t, 60.0, 5.5)[0] for t in (70.0, 120.0, 170.0, 220.0)]
+    still = [_whole(t, 60.0)[0] for t in (70.0, 120.0, 170.0, 220.0)]
     assert still == sorted(still)
-    assert all(_whole(t, 60.0, 10.7)[0] > _whole(t, 60.0, 5.5)[0] for t in (70.0, 220.0))
+    assert all(_whole(t, 60.0, "heat-fan")[0] > _whole(t, 60.0)[0] for t in (70.0, 220.0))
 
 
 @pytest.mark.source("microwave-review", "table 4: a pound cake of 45 g lost 9.8 g of 100")
@@ -228,15 +238,37 @@ def test_a_published_bake_says_what_was_stated_and_what_was_filled_in() -> None:
         assert sum(bake.batter.parts) == pytest.approx(1.0)
 
 
-def test_the_page_of_the_model_gives_the_same_places() -> None:
-    page = (Path(__file__).parents[2] / "docs" / "models" / "bake.md").read_text(encoding="utf-8")
-    rows = [line.split(" | ") for line in page.splitlines() if line.count(" | ") == 6]
-    printed = {cells[0].removeprefix("| "): (cells[2], cells[5]) for cells in rows}
-    hands: dict[str, list[float]] = {}
+@cache
+def _page() -> str:
+    return (Path(__file__).parents[2] / "docs" / "models" / "bake.md").read_text(encoding="utf-8")
+
+
+def test_the_page_of_the_model_gives_the_same_places_and_heats() -> None:
+    rows = [line.split(" | ") for line in _page().splitlines() if line.count(" | ") == 6]
+    printed = {cells[0].removeprefix("| "): (cells[2], cells[5], cells[6]) for cells in rows}
+    hands: dict[str, list[PublishedBake]] = {}
     for bake in BAKES.values():
-        hands.setdefault(bake.source, []).append(PLACES[bake.key])
-    for hand, places in hands.items():
-        count, place_of = printed[hand]
+        hands.setdefault(bake.source, []).append(bake)
+    for hand, bakes in hands.items():
+        places = [PLACES[bake.key] for bake in bakes]
+        count, place_of, heat = printed[hand]
         low, high = (float(each) for each in (place_of.split(" to ") * 2)[:2])
-        assert int(count) == len(places), hand
+        assert int(count) == len(bakes), hand
         assert (low, high) == pytest.approx((min(places), max(places)), abs=0.03), hand
+        assert heat == f"{np.mean([ln_heat(bake) for bake in bakes]):+.2f} |", hand
+
+
+def _pooled(found: HeatEvidence) -> str:
+    return f"{found.ln_mean:.2f} ± {found.ln_mean_error:.2f}".replace("-", "−")
+
+
+def test_the_page_of_the_model_has_the_heat_of_hands_and_ovens_as_it_is() -> None:
+    done, fixed = _evidence("timed", "table", "household"), _evidence("fixed")
+    whole = _evidence(*KINDS)
+    assert f"household) ln heat {_pooled(done)}, seven hands" in _page()
+    assert f"for a fixed time {_pooled(fixed)}, five; all {_pooled(whole)}." in _page()
+    assert f"scatter about the middle by {whole.ln_scatter:.2f};" in _page()
+    low, high = (100 * _whole(temp_c, 100.0)[1] for temp_c in (186.0, 225.0))
+    assert f"with {low:.0f} to {high:.0f} % radiation" in _page()
+    inside = f"{len(BAKES) - len(MISSES)} of {len(BAKES)} bakes; 12 of 15 hands"
+    assert f"Inside the interval: {inside}." in _page()
