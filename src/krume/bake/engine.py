@@ -11,8 +11,8 @@ from krume.bake.state import Outcome, Place, Setup, State, Track, Which
 from krume.bake.stepping import advance
 from krume.properties import constant
 
-# Solver settings, tuned once against the fine grid: a step may warm no cell by more than about
-# 4 K and lasts 2 to 60 s.
+# Solver settings, tuned once against the fine grid: a step lasts as long as it will warm no cell by
+# more than about so much.
 _LEAST_STEP_S, _MOST_STEP_S = 2.0, 75.0
 _WARMING_K = 5.0
 _LONGEST_S = 200 * 60.0
