@@ -78,3 +78,21 @@ def test_a_foam_in_a_cold_oven_is_warned_of_and_a_butter_cake_is_not() -> None:
     assert around_notices(wish, "butter") == ()
     assert around_notices(wish, None) == ()
     assert around_notices(BakeWish(), "separated") == ()
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["Oven: 170 C, cold start", "170 C from a cold oven", "In den kalten Ofen stellen.",
+     "Bake from a cold-start."],
+)  # fmt: skip
+def test_a_text_that_speaks_of_a_cold_oven_is_told_that_its_minutes_are_of_a_hot_one(
+    said: str,
+) -> None:
+    (notice,) = around_notices(BakeWish(), "butter", ("Bake 40 min.", said))
+    assert notice.code == "cold-start-unsaid"
+    assert notice.text.endswith("bake with --cold-start 20.")
+    assert around_notices(BakeWish(cold_start_c=20.0), "butter", (said,)) == ()
+
+
+def test_a_cold_bowl_and_a_cold_batter_are_no_cold_oven() -> None:
+    assert around_notices(BakeWish(), "butter", ("Oven: 170 C", "Chill cold, then bake.")) == ()

@@ -29,6 +29,18 @@ def test_a_text_without_a_core_or_a_plan_is_baked_all_the_same(
     assert "density-assumed" in {notice.code for notice in answer.notices}
 
 
+def test_a_cold_start_of_the_text_is_named_and_not_dropped(
+    write: Callable[[str], str], demo: Asked
+) -> None:
+    cold = write(PLAIN.replace("Oven: 170 C, no fan", "Oven: 170 C, no fan, cold start"))
+    hot = bake_formula(cold, BakeWish(), demo)
+    assert "cold-start-unsaid" in {notice.code for notice in hot.notices}
+    said = bake_formula(cold, BakeWish(cold_start_c=20.0), demo)
+    assert "cold-start-unsaid" not in {notice.code for notice in said.notices}
+    assert hot.result.minutes is not None and said.result.minutes is not None
+    assert said.result.minutes.best > hot.result.minutes.best
+
+
 def test_the_same_question_has_the_same_answer(demo: Asked) -> None:
     one, other = (bake_formula("F1", BakeWish(), demo).result for _ in range(2))
     assert one == other

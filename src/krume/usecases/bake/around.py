@@ -1,5 +1,7 @@
 """What stands round the tin and what the oven does meanwhile: as wished, and what cannot be."""
 
+import re
+from collections.abc import Iterable
 from dataclasses import dataclass
 from difflib import get_close_matches
 
@@ -13,6 +15,15 @@ _MOST_DOORS = 12
 _LONGEST_MIN = 200.0
 _COLDEST_C = -10.0
 _WHOLE_EGG = "genoise"
+_COLD = re.compile(
+    r"\bcold[- ]?start\w*|\bcold (?:\w+ )?oven\b|\bkalte\w* (?:back)?ofen\b|\bkaltstart\b",
+    re.IGNORECASE,
+)
+_COLD_UNSAID = Notice(
+    "cold-start-unsaid",
+    "The text speaks of a cold oven, and these minutes are of one that is hot when the tin goes "
+    "in. For a cold one bake with --cold-start 20.",
+)
 _WORDS = {
     ("jacket", "wrapped"): "a wet strip round the wall",
     ("jacket", "water"): "the tin in water",
@@ -60,9 +71,11 @@ def around_problems(wish: BakeWish, tin: Tin | None, oven_c: float | None) -> tu
     return (*_words(wish), *_together(wish, tin), *_cold_start(wish, oven_c), *_doors(wish))
 
 
-def around_notices(wish: BakeWish, key: str | None) -> tuple[Notice, ...]:
-    """What a baker should know of it; `key` is the family's."""
-    if wish.cold_start_c is None or not _is_foam(key):
+def around_notices(wish: BakeWish, key: str | None, said: Iterable[str] = ()) -> tuple[Notice, ...]:
+    """What a baker should know of it; `key` is the family's, `said` the oven and the steps."""
+    if wish.cold_start_c is None:
+        return (_COLD_UNSAID,) if any(_COLD.search(text) for text in said) else ()
+    if not _is_foam(key):
         return ()
     text = (
         "A whipped batter loses air while the oven warms (common practice): the model lets it "

@@ -276,7 +276,8 @@ def _bare(found: FormulaRead, place: _Place, wish: BakeWish, asked: Asked) -> An
     )  # fmt: skip
     keys = source_keys(line_sources(formula), {f.source for f in figures().values()})
     practice = practice_notice((density.status,)) if density.value_g_ml is not None else ()
-    said = around_notices(wish, balance(formula).family)
+    texts = (*formula.steps, "" if place.oven is None else place.oven.read)
+    said = around_notices(wish, balance(formula).family, texts)
     return Answer(result, problems, (*found.notices, *place.notices, *said, *practice), keys)
 
 
