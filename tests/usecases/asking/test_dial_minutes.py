@@ -1,5 +1,6 @@
 """A temperature that is not settled, said in minutes too; its options stay what they were."""
 
+import re
 from pathlib import Path
 
 import pytest
@@ -91,6 +92,17 @@ def test_a_question_is_asked_with_its_minutes_wherever_the_formula_is_read(tmp_p
         (problem,) = answer.problems
         assert problem.ask.count(" min at ") == 2
         assert len(problem.options) == 3
+
+
+def test_a_tin_and_an_oven_whose_lines_are_asked_about_are_not_missed_a_second_time(
+    tmp_path: Path,
+) -> None:
+    path = tmp_path / "sponge.txt"
+    text = packed_text("demo/formulas/F1.txt").replace("Oven: 170 C, no fan", "Oven: 180")
+    text = re.sub("Tin: .*", "Tin: round", text)
+    path.write_text(text, encoding="utf-8")
+    answer = bake_formula(str(path), BakeWish(), Asked(book=tmp_path / "book"))
+    assert [problem.code for problem in answer.problems] == ["tin-size-missing", "oven-unit"]
 
 
 def test_the_rule_of_thumb_for_the_fan_stands_beside_the_model() -> None:

@@ -73,10 +73,12 @@ def with_minutes(problems: tuple[Problem, ...], formula: Formula) -> tuple[Probl
 
 
 def beside_asked(problems: tuple[Problem, ...], asked: tuple[Problem, ...]) -> tuple[Problem, ...]:
-    """Problems of a place without the oven that is missing only because its line is asked about."""
-    if not any(problem.code in _CODES for problem in asked):
-        return problems
-    return tuple(problem for problem in problems if problem.code != "oven-missing")
+    """Problems of a place without a tin or oven that is missing only as its line is asked about."""
+    codes = {problem.code for problem in asked}
+    missing = {"oven-missing"} if codes & set(_CODES) else set()
+    if any(code.startswith("tin-") for code in codes):
+        missing.add("tin-missing")
+    return tuple(problem for problem in problems if problem.code not in missing)
 
 
 def _told(problem: Problem, formula: Formula) -> Problem:
