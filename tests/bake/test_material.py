@@ -15,10 +15,15 @@ from krume.bake.material import (
     boiling_k,
     front_tables,
     interpolated,
+    latent_j_kg,
     material_of,
     nearest,
+    pore_vapour_pa,
+    solid_curves,
+    vapour_path_w_mk,
 )
-from krume.properties import boiling_point_c, vapour_pressure_pa
+from krume.bake.parameters import value
+from krume.properties import boiling_point_c, food_properties, vapour_pressure_pa
 from tests.bake.cases import batter
 
 SEA_PA = 101325.0
@@ -82,3 +87,31 @@ def test_vapour_at_a_front_is_the_stefan_flow() -> None:
 def test_the_table_is_looked_up_at_its_nearest_entry_and_never_outside() -> None:
     found = nearest(np.array([AXIS_K[100] + 0.01, AXIS_K[100] - 0.01, 0.0, 9999.0, np.nan]))
     assert found.tolist() == [100, 100, 0, COUNT - 1, 0]
+
+
+def test_the_solid_is_that_of_the_component_tables() -> None:
+    hazel = batter("hazel", 540)
+    k, density, heat = solid_curves(hazel.parts, np.array([20.0]))
+    names = ("water", "protein", "fat", "carbohydrate", "fibre", "ash")
+    whole = food_properties(dict(zip(names, hazel.parts, strict=True)), temp_c=20.0)
+    assert float(k[0]) == pytest.approx(whole.conductivity_w_mk, rel=1e-9)
+    assert float(density[0]) == pytest.approx(whole.density_kg_m3, rel=1e-9)
+    assert float(heat[0]) == pytest.approx(whole.heat_capacity_j_kgk, rel=1e-9)
+
+
+def test_the_latent_heat_of_boiling_water_is_nearly_that_of_the_ledger() -> None:
+    boiling = float(latent_j_kg(np.array([373.15]))[0])
+    assert boiling == pytest.approx(value("latent-heat"), rel=0.005)
+    assert float(latent_j_kg(np.array([293.15]))[0]) > boiling
+
+
+def test_vapour_in_pores_carries_more_where_the_air_is_thin_and_none_without_water() -> None:
+    warm, slope = np.array([350.0]), interpolated(np.array([350.0]))[1]
+
+    def path(activity: float, pressure: float) -> float:
+        held = pore_vapour_pa(interpolated(warm)[0], activity, pressure)
+        found = vapour_path_w_mk(warm, held, slope, activity=activity, pressure_pa=pressure)
+        return float(found[0])
+
+    assert path(0.9, 80000.0) > path(0.9, SEA_PA) > path(0.5, SEA_PA) > path(0.0, SEA_PA) == 0
+    assert pore_vapour_pa(np.array([2e5]), 1.0, SEA_PA)[0] == 0.9 * SEA_PA

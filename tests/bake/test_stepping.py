@@ -5,9 +5,8 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from krume.bake import Around, Cells, Oven, nominal
+from krume.bake import Around, Cells, nominal
 from krume.bake.grid import Array
-from krume.bake.material import LATENT_J_KG
 from krume.bake.parameters import value
 from krume.bake.prediction import case_of
 from krume.bake.setting_up import start
@@ -143,21 +142,3 @@ def test_the_heat_of_a_tin_goes_with_its_temperature() -> None:
     assert tin_heat_j(setup, state)[0] == pytest.approx(1.5 * cold, rel=1e-12)
     area = np.pi * 0.09**2 + np.pi * 0.18 * 0.0296
     assert cold == pytest.approx(setup.wall_heat * area * 294.15, rel=0.001)
-
-
-def test_more_time_is_more_steam_by_its_latent_heat() -> None:
-    assert value("latent-heat") == pytest.approx(float(np.interp(100, np.arange(
-        -5, 150.01, 0.05)[: len(LATENT_J_KG)], LATENT_J_KG)), rel=0.01)  # fmt: skip
-
-
-def test_an_opened_door_slows_the_cake() -> None:
-    shut, open_ = (_at_20(Oven(165, around=a)) for a in (Around(), Around(door_min=(5.0, 12.0))))
-    assert open_ < shut - 0.3
-
-
-def _at_20(oven: Oven) -> float:
-    setup, state = _begin(replace(BUTTER18, oven=oven), oven.around)
-    while state.time[0] < 1200:
-        advance(setup, state)
-        state.time, state.step = state.time + state.step, np.minimum(state.step * 1.2, 30)
-    return float(state.temp.mean())

@@ -27,10 +27,10 @@ WATER_KG_MOL = constant("molar-water") / 1000
 _ACTIVITY_AT_C = 96.85  # 370 K, where the front stands for most of a bake
 SATURATION_PA: Array = np.array([vapour_pressure_pa(t) for t in np.maximum(AXIS_K - _ZERO_K, 0.0)])
 SLOPE_PA_K: Array = np.asarray(np.gradient(SATURATION_PA, STEP_K), dtype=np.float64)
-LATENT_J_KG: Array = 2.501e6 - 2370.0 * (AXIS_K - 273.15)
 _EGG_SET_K = 353.15
 GAS_FULL_K = 343.15
-_MOST_OF_PRESSURE = 0.985
+# Vapour is taken no closer to the air's pressure than so much of it, or its flow has no end.
+MOST_OF_PRESSURE, _MOST_IN_PORES = 0.985, 0.9
 _FASTEST = 50.0  # 1/s: set at once; keeps the tables finite
 
 
@@ -75,16 +75,16 @@ def boiling_k(sugar_share: float, pressure_pa: float) -> float:
 def material_of(batter: Batter, pressure_pa: float) -> Material:
     """Tables of a batter at one pressure."""
     celsius = AXIS_K - _ZERO_K
-    solid, _, heat = _solid(batter, celsius)
-    _, dense, _ = _solid(batter, np.array([20.0]))
+    solid, _, heat = solid_curves(batter.parts, celsius)
+    _, dense, _ = solid_curves(batter.parts, np.array([20.0]))
     sugar_pct = 100 * batter.sugar_share
     activity = syrup_activity(sugar_pct, temp_c=_ACTIVITY_AT_C)
-    vapour = np.minimum(activity * SATURATION_PA, 0.9 * pressure_pa)
-    air = value("conduction-air") * (AXIS_K / _ZERO_K) ** 0.85
+    vapour = pore_vapour_pa(SATURATION_PA, activity, pressure_pa)
+    path = vapour_path_w_mk(AXIS_K, vapour, SLOPE_PA_K, activity=activity, pressure_pa=pressure_pa)
     cell = (
         1 / solid,
-        2 + air / solid,
-        _vapour_path(pressure_pa, activity, vapour) / solid,
+        2 + air_w_mk(AXIS_K) / solid,
+        path / solid,
         2 + value("conduction-pore-cap") / solid,
         heat,
         _starch_rate(batter),
@@ -101,7 +101,10 @@ def material_of(batter: Batter, pressure_pa: float) -> Material:
     )
 
 
-def _solid(batter: Batter, celsius: Array) -> tuple[Array, Array, Array]:
+Parts = tuple[float, float, float, float, float, float]
+
+
+def solid_curves(parts: Parts, celsius: Array) -> tuple[Array, Array, Array]:
     """Conductivity, density and heat capacity without gas, from the component polynomials."""
 
     def each(name: str, quantity: str) -> Array:
@@ -109,7 +112,7 @@ def _solid(batter: Batter, celsius: Array) -> tuple[Array, Array, Array]:
         curve: Array = a + b * celsius + c * celsius * celsius
         return curve
 
-    shares = np.array(batter.parts)[:, None]
+    shares = np.array(parts)[:, None]
     volumes = shares / np.stack([each(name, "density") for name in COMPONENTS])
     density: Array = 1 / volumes.sum(axis=0)
     conductions = np.stack([each(name, "conductivity") for name in COMPONENTS])
@@ -117,23 +120,46 @@ def _solid(batter: Batter, celsius: Array) -> tuple[Array, Array, Array]:
     return (conductions * volumes).sum(axis=0) * density, density, (heats * shares).sum(axis=0)
 
 
-def _vapour_path(pressure: float, activity: float, vapour: Array) -> Array:
-    """Conductivity by water that evaporates at the warm side of a pore and settles at the cold."""
-    spread = value("diffusion-air") * (AXIS_K / _ZERO_K) ** 1.8 * 101325.0 / pressure
+def latent_j_kg(temp_k: Array) -> Array:
+    """Latent heat of water at a temperature."""
+    latent: Array = value("latent-cold") - value("latent-fall") * (temp_k - _ZERO_K)
+    return latent
+
+
+def air_w_mk(temp_k: Array) -> Array:
+    """Conductivity of the air in pores."""
+    conduction: Array = value("conduction-air") * (temp_k / _ZERO_K) ** 0.85
+    return conduction
+
+
+def pore_vapour_pa(saturation_pa: Array, activity: float, pressure_pa: float) -> Array:
+    """Vapour in the pores of a crumb, by its water activity."""
+    return np.minimum(activity * saturation_pa, _MOST_IN_PORES * pressure_pa)
+
+
+def vapour_path_w_mk(
+    temp_k: Array, vapour_pa: Array, slope_pa_k: Array, *, activity: float, pressure_pa: float
+) -> Array:
+    """Conductivity by water that evaporates at the warm side of a pore and settles at the cold.
+
+    `vapour_pa` is what the pore holds, `slope_pa_k` the slope of the saturation pressure.
+    """
+    at_sea = constant("standard-pressure")
+    spread = value("diffusion-air") * (temp_k / _ZERO_K) ** 1.8 * at_sea / pressure_pa
     carried: Array = (
-        spread * WATER_KG_MOL * LATENT_J_KG / (GAS_J_MOLK * AXIS_K)
-        * pressure / (pressure - vapour) * activity * SLOPE_PA_K
+        spread * WATER_KG_MOL * latent_j_kg(temp_k) / (GAS_J_MOLK * temp_k)
+        * pressure_pa / (pressure_pa - vapour_pa) * activity * slope_pa_k
     )  # fmt: skip
     return carried
 
 
 def front_tables(pressure: float, activity: float) -> Array:
     """Stefan flow at a front, for each resistance: j = (drive - ln P/(P - p_oven) share) / r."""
-    wet = np.minimum(activity * SATURATION_PA, _MOST_OF_PRESSURE * pressure)
+    wet = np.minimum(activity * SATURATION_PA, MOST_OF_PRESSURE * pressure)
     share = WATER_KG_MOL * pressure / (GAS_J_MOLK * AXIS_K)
     drive = share * -np.log1p(-wet / pressure)
     drive_slope, share_slope = np.gradient(drive, STEP_K), np.gradient(share, STEP_K)
-    return np.stack([drive, drive_slope, share, share_slope, LATENT_J_KG, AXIS_K])
+    return np.stack([drive, drive_slope, share, share_slope, latent_j_kg(AXIS_K), AXIS_K])
 
 
 def _starch_rate(batter: Batter) -> Array:

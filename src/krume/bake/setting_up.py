@@ -8,7 +8,13 @@ from krume.bake.course import course_of
 from krume.bake.draws import Draws
 from krume.bake.grid import Array, Cells, Footprint, Grid, grid_of
 from krume.bake.jacket import layers_of
-from krume.bake.material import GAS_FULL_K, Material, interpolated, material_of
+from krume.bake.material import (
+    GAS_FULL_K,
+    Material,
+    interpolated,
+    material_of,
+    pore_vapour_pa,
+)
 from krume.bake.parameters import Wall, value
 from krume.bake.state import Faces, Own, Place, Setup, State
 from krume.bake.surfaces import STEFAN_BOLTZMANN
@@ -16,7 +22,6 @@ from krume.properties import constant
 
 _FIRST_STEP_S = 4.0
 _FRONT_STANDS_K = 373.0
-_SEA_LEVEL_PA = 101325.0
 _METAL_M2K_W = 1e-3
 
 
@@ -163,7 +168,7 @@ def _inside(
     empty = np.maximum(1 - draws.density / material.solid_kg_m3, value("least-air"))
     start = draws.start_k
     held, _ = interpolated(start)
-    first = np.minimum(material.water_activity * held, 0.9 * material.pressure_pa)
+    first = pore_vapour_pa(held, material.water_activity, material.pressure_pa)
     cell_mass = draws.density[:, None, None] * grid.ring_area * row_height[:, :, None]
     alike = {
         "empty": empty,
@@ -187,7 +192,7 @@ def _outside(
 ) -> dict[str, Array]:
     """The crust, and what vapour meets on its way out; of the faces, only the top is wet."""
     warm = (_FRONT_STANDS_K / 273.15) ** 1.8
-    diffusion = value("diffusion-air") * warm * _SEA_LEVEL_PA / material.pressure_pa
+    diffusion = value("diffusion-air") * warm * constant("standard-pressure") / material.pressure_pa
     top = (len(draws), len(faces.skin_cell) - len(faces.cell))
     skin = (len(draws), len(faces.skin_cell))
     wet = np.zeros(skin)

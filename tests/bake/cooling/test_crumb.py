@@ -1,11 +1,9 @@
 """What a baked crumb conducts and holds."""
 
 import numpy as np
-import pytest
 
 from krume.bake.cooling.body import AXIS_K
-from krume.bake.cooling.crumb import crumb_activity, crumb_of, in_cloth, solid_curves
-from krume.properties import food_properties
+from krume.bake.cooling.crumb import crumb_activity, crumb_of, in_cloth
 from tests.bake.cases import batter
 
 HAZEL = batter("hazel", 540)
@@ -13,15 +11,6 @@ HAZEL = batter("hazel", 540)
 
 def _at(curve: np.ndarray, celsius: float) -> float:
     return float(np.interp(celsius + 273.15, AXIS_K, curve))
-
-
-def test_the_solid_is_that_of_the_component_tables() -> None:
-    k, density, heat = solid_curves(HAZEL.parts, np.array([20.0]))
-    names = ("water", "protein", "fat", "carbohydrate", "fibre", "ash")
-    whole = food_properties(dict(zip(names, HAZEL.parts, strict=True)), temp_c=20.0)
-    assert float(k[0]) == pytest.approx(whole.conductivity_w_mk, rel=1e-9)
-    assert float(density[0]) == pytest.approx(whole.density_kg_m3, rel=1e-9)
-    assert float(heat[0]) == pytest.approx(whole.heat_capacity_j_kgk, rel=1e-9)
 
 
 def test_a_hot_crumb_conducts_better_than_a_cold_one_by_the_vapour_in_it() -> None:

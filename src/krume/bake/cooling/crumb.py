@@ -6,27 +6,18 @@ from krume.bake.batter import Batter
 from krume.bake.cooling.body import AXIS_K, Stuff
 from krume.bake.cooling.rows import cooling_value
 from krume.bake.grid import Array
-from krume.bake.material import GAS_J_MOLK, WATER_KG_MOL, interpolated
+from krume.bake.material import (
+    air_w_mk,
+    interpolated,
+    pore_vapour_pa,
+    solid_curves,
+    vapour_path_w_mk,
+)
 from krume.bake.parameters import value
-from krume.properties import COMPONENTS, component_polynomial, constant, syrup_activity
+from krume.properties import constant, syrup_activity
 
 _SOLID_AT_C = 20.0
 _ACTIVITY_AT_C = 60.0
-
-
-def solid_curves(parts: tuple[float, ...], celsius: Array) -> tuple[Array, Array, Array]:
-    """Conduction, density and specific heat without gas, from the component polynomials."""
-
-    def each(quantity: str) -> Array:
-        found = [component_polynomial(name, quantity) for name in COMPONENTS]
-        return np.stack([a + b * celsius + c * celsius * celsius for a, b, c in found])
-
-    shares = np.array(parts)[:, None]
-    volumes = shares / each("density")
-    density: Array = 1 / volumes.sum(axis=0)
-    conduction: Array = (each("conductivity") * volumes).sum(axis=0) * density
-    heat: Array = (each("heat-capacity") * shares).sum(axis=0)
-    return conduction, density, heat
 
 
 def crumb_of(
@@ -51,18 +42,11 @@ def crumb_activity(batter: Batter) -> float:
     return syrup_activity(100 * batter.sugar_share, temp_c=_ACTIVITY_AT_C)
 
 
-def _pores(activity: float, share: Array, pressure: float) -> Array:
+def _pores(activity: float, share: Array, pressure_pa: float) -> Array:
     saturation, slope = interpolated(AXIS_K)
-    held = np.minimum(activity * saturation, 0.9 * pressure)
-    warm = AXIS_K / constant("celsius-zero")
-    spread = value("diffusion-air") * warm**1.8 * 101325.0 / pressure
-    latent = 2.501e6 - 2370.0 * (AXIS_K - constant("celsius-zero"))
-    carried = (
-        spread * WATER_KG_MOL * latent / (GAS_J_MOLK * AXIS_K)
-        * pressure / (pressure - held) * activity * slope
-    )  # fmt: skip
-    return np.minimum(value("conduction-air") * warm**0.85 + share * carried,
-                      value("conduction-pore-cap"))  # fmt: skip
+    held = pore_vapour_pa(saturation, activity, pressure_pa)
+    carried = vapour_path_w_mk(AXIS_K, held, slope, activity=activity, pressure_pa=pressure_pa)
+    return np.minimum(air_w_mk(AXIS_K) + share * carried, value("conduction-pore-cap"))
 
 
 def in_cloth(stuff: Stuff, sheet_m: Array) -> Stuff:

@@ -9,10 +9,12 @@ from krume.bake.grid import Array
 from krume.bake.material import (
     COUNT,
     GAS_J_MOLK,
+    MOST_OF_PRESSURE,
     SATURATION_PA,
     START_K,
     STEP_K,
     WATER_KG_MOL,
+    latent_j_kg,
 )
 from krume.bake.parameters import value
 from krume.bake.surfaces import STEFAN_BOLTZMANN
@@ -97,14 +99,13 @@ def vapour_from(
     """Stefan flow from a moist face through crust and film; none where the room's air is wetter."""
     saturation, steep = _saturation(face_k)
     held = activity * saturation
-    capped = held > 0.985 * pressure_pa
-    held = np.minimum(held, 0.985 * pressure_pa)
+    most = MOST_OF_PRESSURE * pressure_pa
+    capped, held = held > most, np.minimum(held, most)
     scale = WATER_KG_MOL * pressure_pa / (GAS_J_MOLK * face_k) / resistance_s_m
     flux = scale * np.log((pressure_pa - room_pa) / (pressure_pa - held))
     slope = np.where(capped, 0.0, scale * activity * steep / (pressure_pa - held)) - flux / face_k
     wet = flux > 0
-    latent = 2.501e6 - 2370.0 * (face_k - 273.15)
-    return Vapour(np.where(wet, flux, 0.0), np.where(wet, slope, 0.0), latent)
+    return Vapour(np.where(wet, flux, 0.0), np.where(wet, slope, 0.0), latent_j_kg(face_k))
 
 
 def _saturation(face_k: Array) -> tuple[Array, Array]:
