@@ -54,3 +54,14 @@ def test_a_sheet_nobody_has_is_named_with_those_there_are(run: Run, tmp_path: Pa
 
 def test_a_market_that_is_none_is_wrong_usage(run: Run) -> None:
     assert run("label", "T1", "--market", "mars").code == 2
+
+
+def test_allergens_of_a_text_with_an_unread_or_open_ingredient_are_never_said_to_be_all(
+    run: Run, tmp_path: Path
+) -> None:
+    empty, part = tmp_path / "empty.txt", tmp_path / "part.txt"
+    empty.write_text("Hazel torte\n\nFold in the hazelnuts.\n", encoding="utf-8")
+    part.write_text("Scones\n\n200 g butter\n8 g baking powder\n", encoding="utf-8")
+    assert "Allergens in it: not known" in run("label", str(empty)).out
+    assert "milk; of the rest not known" in " ".join(run("label", str(part)).out.split())
+    assert "Allergens in it: egg, milk\n" in run("label", "C1", "--market", "eu").out

@@ -95,7 +95,7 @@ def _show_one(page: Page, each: "LabelOf") -> None:
     page.title(f"{each.name}, {each.title}")
     page.head("Ingredients, by mass at mixing")
     page.line(each.ingredients, indent=2)
-    page.line(f"Allergens in it: {', '.join(each.contains) or 'none that is declared'}", indent=2)
+    page.line(f"Allergens in it: {_allergens(each)}", indent=2)
     for said in each.sentences:
         page.line(said, indent=2)
     page.line(each.durability.text, indent=2)
@@ -107,6 +107,14 @@ def _show_one(page: Page, each: "LabelOf") -> None:
         page.head("Not known")
         for item in each.open_items:
             page.line(f"{item.of}: {item.what}. {item.opens} (closes the {item.closes})", indent=2)
+
+
+def _allergens(each: "LabelOf") -> str:
+    """What is in it; where part of it is not known that is said beside, and never read as none."""
+    found = ", ".join(each.contains)
+    if each.ingredients and all(item.closes != "label" for item in each.open_items):
+        return found or "none that is declared"
+    return f"{found}; of the rest not known, see below" if found else "not known"
 
 
 def _show_gluten(page: Page, each: "LabelOf") -> None:
