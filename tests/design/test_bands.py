@@ -131,3 +131,9 @@ def test_whites_have_five_minutes_and_batters_ten() -> None:
     assert {each.batter_min for each in foams} == {10}
     assert [each.key for each in foams if each.whites_min is None] == ["genoise", "butter"]
     assert {each.whites_min for each in foams} == {5, None}
+
+
+def test_no_cream_and_no_tart_base_is_a_batter_in_a_tin() -> None:
+    others = {each.key for each in families() if not each.has_batter_in_tin}
+    assert others == {"tart", *(each.key for each in families() if each.kind == "cream")}
+    assert family("roulade").has_batter_in_tin

@@ -25,6 +25,7 @@ _FAMILY_COLUMNS = (
     column("source", "source"),
     optional("note"),
 )
+_ROLLED_THIN = "tart"
 _BAND_COLUMNS = (
     column("key", "key"),
     column("family", "key"),
@@ -88,6 +89,11 @@ class Family:
     status: str
     source: str
     note: str
+
+    @property
+    def has_batter_in_tin(self) -> bool:
+        """Whether it is poured into a tin and baked: no cream, and no dough rolled thin."""
+        return self.kind == "batter" and self.key != _ROLLED_THIN
 
 
 @cache

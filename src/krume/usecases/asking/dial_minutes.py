@@ -43,7 +43,7 @@ def conflict_minutes(
     density = formula.density_g_ml or (None if planned is None else planned.sg_plan)
     if place is None or area_cm2(place) is None or density is None or planned is None:
         return ()
-    if planned.kind == "cream" or known == "tart":
+    if not planned.has_batter_in_tin:
         return ()
     batter = batter_of(formula, family=known, density_g_ml=density, density_measured=False).value
     if batter is None:

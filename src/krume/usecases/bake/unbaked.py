@@ -6,7 +6,6 @@ from krume.base import Problem
 from krume.design import Formula, balance, family
 from krume.usecases.bake.wish import BakeWish
 
-_BAKED_FLAT = ("tart",)
 _BAKED = r"\b(?:re)?bak(?:e|ed|es|ing)\b"
 # A bath for whipping eggs and a microwave for melting butter are no way of baking.
 _WAYS = {
@@ -43,10 +42,10 @@ def _no_batter(formula: Formula) -> tuple[Problem, ...]:
     if key is None:
         return ()
     kind = family(key)
-    if kind.kind == "cream" or key in _BAKED_FLAT:
-        ask = f"A {kind.label} has no batter in a tin: the model gives no minutes for it."
-        return (Problem("not-a-batter", "line 1", kind.label, ask),)
-    return ()
+    if kind.has_batter_in_tin:
+        return ()
+    ask = f"A {kind.label} has no batter in a tin: the model gives no minutes for it."
+    return (Problem("not-a-batter", "line 1", kind.label, ask),)
 
 
 def _other_way(formula: Formula, wish: BakeWish) -> tuple[Problem, ...]:

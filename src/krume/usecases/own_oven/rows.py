@@ -15,8 +15,6 @@ from krume.usecases.asking.answer import Asked
 from krume.usecases.formula.size import density_of
 from krume.usecases.own_oven.cells import Cells, Fault
 
-_BAKED_FLAT = ("tart",)
-
 
 @dataclass(frozen=True, slots=True)
 class OvenRecord:
@@ -142,8 +140,7 @@ def _formula(cells: Cells, asked: Asked) -> _Made | None:
 def _no_batter(formula: Formula) -> str:
     """What a formula is that has no batter in a tin; empty for a batter."""
     key = balance(formula).family
-    is_flat = key is not None and (family(key).kind == "cream" or key in _BAKED_FLAT)
-    return family(key).label if key is not None and is_flat else ""
+    return "" if key is None or family(key).has_batter_in_tin else family(key).label
 
 
 @lru_cache(maxsize=64)
