@@ -32,6 +32,21 @@ def test_a_file_comes_before_a_name_of_the_book(
     assert found.kind is None
 
 
+def test_where_a_name_is_of_the_book_no_file_that_lies_about_is_read(
+    demo: Asked, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    (tmp_path / "formulas").mkdir()
+    for place in ("F1", "formulas/F1.txt", "F12"):
+        (tmp_path / place).write_text(PLAIN, encoding="utf-8")
+    of_book = replace(demo, is_of_book=True)
+    held = text_of("F1", of_book)
+    assert (held.name, held.kind) == ("F1", "formula")
+    assert text_of("formulas/F1.txt", of_book).text == held.text != PLAIN
+    with pytest.raises(QuestionError, match=r"There is no F12: the book at .* has no text"):
+        text_of("F12", of_book)
+
+
 def test_a_folder_of_that_name_does_not_hide_the_book(
     demo: Asked, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:

@@ -5,8 +5,10 @@ from pathlib import Path
 
 import httpx2
 import pytest
+from starlette.testclient import TestClient
 
 from krume.base import StoreError
+from krume.usecases import export_book
 from krume.web.frame.serving import HOST, serve
 from tests.web.browsing import served_alone
 
@@ -35,3 +37,14 @@ def test_a_folder_of_other_things_is_left_alone(tmp_path: Path) -> None:
     with pytest.raises(StoreError, match="no book"):
         serve(tmp_path, port=0, tell=lambda _: None)
     assert [each.name for each in tmp_path.iterdir()] == ["letter.txt"]
+
+
+def test_texts_in_the_folder_it_was_started_in_stand_for_none_of_the_book(
+    own: TestClient, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    pages = ("/formulas/F2", "/orders/101", "/tortes/T1", "/slip/F2")
+    export_book(own.app.state.asked, tmp_path / "out")  # type: ignore[attr-defined]
+    for path in (tmp_path / "out").glob("*/*.txt"):
+        path.write_text(f"Elsewhere {path.read_text(encoding='utf-8')}", encoding="utf-8")
+    monkeypatch.chdir(tmp_path / "out")
+    assert not [page for page in pages if "Elsewhere" in own.get(page).text]

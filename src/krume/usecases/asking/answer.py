@@ -14,13 +14,15 @@ T = TypeVar("T")
 class Asked:
     """What a person says with any request: which book, which answers, which day.
 
-    `typed` is the text that came in with the request itself, for the name `-`.
+    `typed` is the text that came in with the request itself, for the name `-`. Where
+    `is_of_book` is set, a name is a text of the book and never a file that lies about.
     """
 
     book: Path | None = None
     answers: tuple[str, ...] = ()
     on: date | None = None
     typed: bytes | None = None
+    is_of_book: bool = False
 
     def answer_for(self, place: str) -> str | None:
         """The answer given to an option of the command, the last one where there are several."""

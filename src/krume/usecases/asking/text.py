@@ -61,18 +61,18 @@ def answers_to_lines(asked: Asked) -> tuple[str, ...]:
 
 
 def _find(name: str, asked: Asked) -> tuple[BookText | None, bytes]:
-    """What a name means: standard input, else a file, else a text of the book."""
+    """What a name means: standard input, else a file where one may be meant, else the book's."""
     if name == "-":
         return None, asked.typed or b""
     path = Path(name).expanduser()
     book = book_at(asked.book)
-    inside = bytes_of_path(book, path)
+    inside = None if asked.is_of_book else bytes_of_path(book, path)
     if inside is not None:
         return BookText("", path.stem, "", path), inside
     text = book_text(name, book)
     held = None if text is None else book_bytes(book, _inside(text))
     if text is None or held is None:
-        raise _nothing_found(name, path, book)
+        raise _nothing_found(name, None if asked.is_of_book else path, book)
     return text, held
 
 
@@ -91,12 +91,13 @@ def _inside(text: BookText) -> str:
     return f"{text.path.parent.name}/{text.path.name}"
 
 
-def _nothing_found(name: str, path: Path, book: Book) -> InputError:
-    if is_folder(path):
+def _nothing_found(name: str, path: Path | None, book: Book) -> InputError:
+    if path is not None and is_folder(path):
         ask = f"{name} is a folder. Name the text inside it."
         return QuestionError(Problem("not-found", PLACE, name, ask))
     texts = list_texts(book)
-    ask = f"There is no file {name} here, and {_no_name(book, texts)}."
+    here = f"There is no {name}:" if path is None else f"There is no file {name} here, and"
+    ask = f"{here} {_no_name(book, texts)}."
     close = _close(name, texts)
     options = tuple(Option(f"{t.name}, {t.title}", t.name) for t in close)
     return QuestionError(Problem("not-found", PLACE, name, ask, options))

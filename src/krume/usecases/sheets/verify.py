@@ -1,7 +1,7 @@
 """Whether the sheets of a folder still say what their texts say; nothing is written."""
 
 import shlex
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 
@@ -85,7 +85,7 @@ def _other_maker(run: Run) -> str:
 def _inner(run: Run, asked: Asked) -> Asked:
     """The request of a run, asked again."""
     on = None if run.on is None else date.fromisoformat(run.on)
-    return Asked(book=asked.book, answers=run.answers, on=on)
+    return replace(asked, answers=run.answers, on=on, typed=None)
 
 
 def _other_hold(run: Run, asked: Asked) -> str:

@@ -221,7 +221,7 @@ def _spoilt(slip: Slip, asked: Asked, *, is_settled: bool) -> SlipSpoilt | None:
 def _whole_egg_formulas(asked: Asked) -> tuple[str, ...]:
     """Formulas of the book that take whole eggs unseparated."""
     texts = [text for text in list_texts(book_at(asked.book)) if text.kind == "formula"]
-    reads = ((text.name, formula_of(text.name, Asked(book=asked.book))) for text in texts)
+    reads = ((text.name, formula_of(text.name, replace(asked, answers=()))) for text in texts)
     return tuple(
         name for name, read in reads if any(r.bowl == "egg" for r in weigh_out(read.formula).rows)
     )

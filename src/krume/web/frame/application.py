@@ -64,7 +64,7 @@ def application(book: Path | None = None) -> Starlette:
             Exception: on_fault,
         },
     )
-    app.state.asked = Asked(book=book)
+    app.state.asked = Asked(book=book, is_of_book=True)
     return app
 
 
