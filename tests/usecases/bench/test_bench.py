@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from krume.base import InputError, NotFoundError
+from krume.base import ConflictError, InputError, NotFoundError
 from krume.design import read
 from krume.store import KeptStep, book_at, steps_of
 from krume.usecases import Asked, load_demo, save_text, text_now
@@ -175,6 +175,31 @@ def test_the_version_that_was_begun_is_weighed_to_its_end(hand: Callable[[str], 
     set_aside("F2", her.asked)
     assert bench_of("F2", her.asked).found.display_g(1) == 44.0
     assert weighing_of("k", her.asked).plan.revision == now.revision
+
+
+def test_rows_of_a_page_that_was_kept_are_weighed_as_its_version_not_as_the_next(
+    hand: Callable[[str], Hand],
+) -> None:
+    her = hand("F2")
+    now = text_now("formula", "F2", her.asked)
+    more = now.text.replace("40 g white rice", "44 g white rice")
+    save_text("formula", "F2", more, her.asked, seen=now.revision)
+    bench = her.says("in", 1, version=now.revision)
+    assert bench.plan.revision == now.revision
+    assert bench.found.spots[1].got_g == 40.0
+
+
+def test_rows_of_another_version_than_the_one_that_is_weighed_are_refused(
+    hand: Callable[[str], Hand],
+) -> None:
+    her = hand("F2")
+    now = text_now("formula", "F2", her.asked)
+    more = now.text.replace("40 g white rice flour", "44 g millet flour")
+    save_text("formula", "F2", more, her.asked, seen=now.revision)
+    her.says("tare", 0)
+    with pytest.raises(ConflictError, match="look at the rows again"):
+        her.says("in", 1, version=now.revision)
+    assert [s.kind for s in bench_of("F2", her.asked).steps] == ["tare"]
 
 
 def test_what_cannot_be_is_refused_and_nothing_is_kept(hand: Callable[[str], Hand]) -> None:

@@ -8,6 +8,8 @@ from uuid import uuid4
 import pytest
 from starlette.testclient import TestClient
 
+from krume.usecases import save_text, text_now
+
 
 def fields(text: str) -> dict[str, str]:
     """The hidden fields of a page."""
@@ -103,6 +105,27 @@ def test_the_script_is_heard_once_however_often_it_says_it(own: TestClient) -> N
         assert answer.status_code == 200
     steps = own.get("/bench/F2/state").json()["steps"]
     assert [step["id"] for step in steps] == ["a", "b"]
+
+
+def test_a_page_from_before_the_formula_changed_weighs_no_row_of_the_next_version(
+    own: TestClient,
+) -> None:
+    before = fields(own.get("/bench/F2").text)
+    seen = int(before["version"])
+    text = own.get("/bench/F2/state").json()["rows"][1]["take"]
+    asked = own.app.state.asked  # type: ignore[attr-defined]
+    now = text_now("formula", "F2", asked)
+    other = now.text.replace("40 g white rice flour", "44 g millet flour")
+    save_text("formula", "F2", other, asked, seen=now.revision)
+    say(own, "F2", kind="tare")
+    sent = {**before, "kind": "in", "position": "1"}
+    refused = own.post("/bench/F2/say", data=sent)
+    assert (refused.status_code, "look at the rows again" in refused.text) == (409, True)
+    said = {"id": "b", "kind": "in", "position": 1, "version": seen}
+    assert own.post("/bench/F2/said", json={"key": "k", "said": [said]}).status_code == 409
+    after = own.get("/bench/F2/state").json()
+    assert (after["version"], len(after["steps"])) == (seen + 1, 1)
+    assert after["rows"][1]["take"] != text
 
 
 @pytest.mark.parametrize(

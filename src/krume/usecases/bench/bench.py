@@ -4,7 +4,7 @@ import json
 import math
 from dataclasses import replace
 
-from krume.base import InputError, NotFoundError
+from krume.base import ConflictError, InputError, NotFoundError
 from krume.store import (
     KeptStep,
     KeptWeighing,
@@ -62,12 +62,24 @@ def say_at_bench(name: str, key: str, said: tuple[BenchSaid, ...], asked: Asked)
     """Keep what was said, each once; the weighing begins with the first of it."""
     for each in said:
         _check(each)
-    plan = plan_of(name, asked)
+    seen = {each.version for each in said if each.version is not None}
+    plan = plan_of(name, asked, revision=min(seen, default=None))
     began = begin_weighing(book_at(asked.book), _begun(plan, key, asked))
+    if seen - {began.place_revision}:
+        raise _other_version(name, began.place_revision)
     if began.place_revision != plan.revision:
         plan = plan_of(name, asked, revision=began.place_revision)
     steps = say_steps(book_at(asked.book), began.key, lambda there: _made(plan, there, said))
     return _bench(began.key, began.state, plan, steps)
+
+
+def _other_version(name: str, weighed: int) -> ConflictError:
+    """A position in one version may be another ingredient in the next."""
+    message = (
+        f"{name} changed, and a weighing of its version {weighed} goes on. What was said of the "
+        "other version was not kept: look at the rows again."
+    )
+    return ConflictError(message, where=name, want=f"version {weighed}")
 
 
 def begin_at_bench(name: str, key: str, asked: Asked) -> str:

@@ -13,7 +13,8 @@ class BenchSaid:
     """One thing said at the bench, under the sender's own id.
 
     Kinds: `tare`, `in`, `got` (the display shows `display_g`), `not-weighed`, `no-more`, `undo`
-    (of the step `of`), `choose` (the way `way`).
+    (of the step `of`), `choose` (the way `way`). `version` is that of the formula whose rows the
+    sender saw; None goes by the one that is weighed.
     """
 
     client_id: str
@@ -22,6 +23,7 @@ class BenchSaid:
     display_g: float | None = None
     way: str = ""
     of: str = ""
+    version: int | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,7 +10,7 @@ from starlette.requests import Request
 from starlette.responses import FileResponse, JSONResponse, Response
 from starlette.routing import Route
 
-from krume.base import InputError, KrumeError
+from krume.base import ConflictError, InputError, KrumeError
 from krume.usecases import (
     Bench,
     BenchSaid,
@@ -66,9 +66,10 @@ def _say(request: Request, form: Form) -> Response:
             display_g=_grams(form.get("shows")) if form.get("kind") == "got" else None,
             way=form.get("way"),
             of=form.get("of"),
+            version=form.whole("version"),
         )
         say_at_bench(name, form.get("key"), (said,), asked)
-    except InputError as error:
+    except (InputError, ConflictError) as error:
         found = bench_of(name, asked)
         return _page(
             request, found, typed=form.get("shows"), wrong=error.message, status=error.http_status
@@ -111,7 +112,7 @@ def _one(each: object) -> Said:
     beside = said_beside(each)
     if beside is not None:
         return beside
-    position, display = each.get("position"), each.get("display_g")
+    position, display, version = (each.get(n) for n in ("position", "display_g", "version"))
     return BenchSaid(
         client_id=str(each["id"]),
         kind=str(each["kind"]),
@@ -119,6 +120,7 @@ def _one(each: object) -> Said:
         display_g=float(display) if isinstance(display, int | float) else None,
         way=str(each.get("way") or ""),
         of=str(each.get("of") or ""),
+        version=version if isinstance(version, int) else None,
     )
 
 

@@ -60,6 +60,7 @@ class BenchPage:
     address: str
     key: str
     client_id: str
+    version: int
     panel: str
     progress: str
     position: int
@@ -99,6 +100,7 @@ def shown(bench: Bench, address: str, *, other: bool = False, typed: str = "",
         address=address,
         key=bench.key or uuid4().hex,
         client_id=uuid4().hex,
+        version=bench.plan.revision,
         panel=_panel(bench, spot, other=other or bool(wrong)),
         progress=_progress(bench, spot),
         position=-1 if at is None else at,
@@ -251,6 +253,7 @@ def state_of(bench: Bench) -> dict[str, object]:
         "key": bench.key,
         "state": bench.state,
         "now": bench.now_utc,
+        "version": bench.plan.revision,
         "rows": [
             {"position": r.position, "kind": r.kind, "bowl": r.bowl, "label": r.label,
              "take": r.take, "name": r.name, "group": r.group, "line": r.line, "add_g": r.add_g,

@@ -61,7 +61,7 @@ function newId() {
 
 /** Say one thing: it is kept here at once, drawn, and sent. */
 function say(said) {
-  queue.add({ id: newId(), ...said });
+  queue.add({ id: newId(), version: state.version, ...said });
   wished = "";
   typing = false;
   show("wrong", false);
@@ -106,6 +106,7 @@ function draw() {
   if (found.now !== null && !["slip", "ended"].includes(panel)) drawRow(found, panel);
   for (const node of page.querySelectorAll('input[name="position"]')) node.value = found.now ?? -1;
   for (const node of page.querySelectorAll('input[name="key"]')) node.value = key;
+  for (const node of page.querySelectorAll('input[name="version"]')) node.value = state.version;
   show("aside", all.length > 0 && !queue.lost);
   focusOn(panel, `${panel} ${found.now} ${found.slip}`);
 }
