@@ -1,6 +1,7 @@
 """Which depth of custard cools in time, and in what."""
 
 from functools import cache
+from pathlib import Path
 
 import pytest
 
@@ -41,10 +42,14 @@ def test_what_is_over_breaks_a_limit_at_the_early_end() -> None:
 
 
 @pytest.mark.pin
-def test_a_tray_in_a_still_fridge_holds_a_finger_of_custard_and_no_more() -> None:
-    assert (_vessel("tray-fridge").within_cm, _vessel("tray-fridge").over_cm) == (1.5, 3.0)
-    assert _vessel("bowl-fridge").within_cm is None
-    assert _vessel("bowl-ice").over_cm is None
+def test_the_page_of_cooling_has_the_depths_as_they_are_predicted() -> None:
+    page = Path(__file__).parents[2] / "docs" / "models" / "cooling.md"
+    rows = [line.split("|")[1:-1] for line in page.read_text("utf-8").splitlines()]
+    printed = {row[0].strip(): [cell.strip() for cell in row[1:]] for row in rows if len(row) == 3}
+    for each in _all().vessels:
+        assert printed[each.words] == [
+            "" if depth is None else f"{depth:g} cm" for depth in (each.within_cm, each.over_cm)
+        ]
 
 
 @pytest.mark.parametrize("depth_cm", [5.1, 7.6])

@@ -1,6 +1,7 @@
 """After the oven, as the page, the card and the command have it."""
 
 from functools import cache
+from pathlib import Path
 
 import pytest
 
@@ -153,3 +154,21 @@ def _direct(
 def test_minutes_beyond_an_hour_are_told_in_steps_of_five() -> None:
     assert span_min(Interval(61, 70, 81)) == "60–85 min"
     assert span_min(Interval(3, 4, 6)) == "3–6 min"
+
+
+@pytest.mark.pin
+@pytest.mark.parametrize("name", ["F1", "F3", "F4", "F5", "F6"])
+def test_the_page_of_cooling_has_the_minutes_that_a_person_reads(name: str, demo: Asked) -> None:
+    page = Path(__file__).parents[3] / "docs" / "models" / "cooling.md"
+    rows = [line.split("|") for line in page.read_text("utf-8").splitlines()]
+    cut, fill, roll = next(
+        [cell.strip() for cell in row[2:5]]
+        for row in rows
+        if len(row) > 4 and row[1].startswith(f" {name} ")
+    )
+    found = _of(name, demo)
+    assert found.fill_min is not None
+    window = found.roll_window
+    assert cut == ("" if found.split_min is None else span_min(found.split_min)[: -len(" min")])
+    assert fill.removesuffix(", unrolled") == span_min(found.fill_min)[: -len(" min")]
+    assert roll == ("" if window is None else f"{window.first_min} to {window.last_min}")
