@@ -1,8 +1,10 @@
 """A class on its day: the demo's own numbers, and what does not agree."""
 
+from pathlib import Path
+
 import pytest
 
-from krume.usecases import Asked, text_now
+from krume.usecases import Asked, load_demo, save_text, text_now
 from krume.usecases.class_day import ClassDay, class_day
 
 
@@ -54,6 +56,54 @@ def test_each_seat_says_what_its_note_means_here(demo: Asked) -> None:
     assert eggs.text == (
         "4 US Large are 200 g shelled, 2 % under the 204 g that are planned: weigh them."
     )
+
+
+NOTES = (
+    "One learner is vegetarian (gelatine). One is pregnant (cooked or pasteurised egg only). "
+    "One brings US Large eggs."
+)
+MAKES = "Each makes: 1 F3, filled and rolled as T2, and takes it home\n"
+
+
+def test_a_shut_gluten_gate_is_said_at_the_seat_with_what_opens_it(demo: Asked) -> None:
+    (seat,) = of(demo, (NOTES, "One has coeliac disease.")).seats
+    assert "The gluten gate of T2 is shut: millet flour, lot L-004" in seat.text
+    assert seat.opens.startswith("Open: A valid test or certificate of L-004 opens it")
+
+
+def test_an_allergy_that_is_not_understood_is_said_and_to_be_asked(demo: Asked) -> None:
+    (seat,) = of(demo, (NOTES, "One is allergic to kiwi.")).seats
+    assert "was not understood as a diet" in seat.text
+    assert seat.opens.startswith("Open: Ask")
+
+
+def test_a_class_without_a_torte_holds_its_notes_against_the_formula(demo: Asked) -> None:
+    (seat,) = of(demo, (NOTES, "One is allergic to egg."), (MAKES, "")).seats
+    assert seat.is_against
+    assert seat.text.startswith("F3 holds egg")
+
+
+def test_what_the_kits_hold_counts_beside_a_torte_that_is_of_other_things(demo: Asked) -> None:
+    (seat,) = of(demo, (NOTES, "One has a nut allergy."), ("10 F3", "10 F4")).seats
+    assert seat.is_against
+    assert "F4 holds " in seat.text and "T2 holds" not in seat.text
+
+
+def test_a_spirit_is_named_at_the_seat_of_somebody_who_is_pregnant(tmp_path: Path) -> None:
+    asked = Asked(book=tmp_path / "book")
+    load_demo(asked)
+    syrup = "Rum syrup\nFamily: syrup\n\n100 g water\n100 g caster sugar\n30 g dark rum, 40 % vol\n"
+    save_text("formula", "S9", syrup, asked, seen=None)
+    text = "Class 9\nDate: 2027-06-20\nLearners: 2\nNotes: One is pregnant.\n\n2 S9\n"
+    (seat,) = class_day(text, asked).seats
+    assert seat.text.startswith("S9 holds ") and "rum" in seat.text
+    assert (seat.is_against, seat.opens) == (False, "")
+
+
+def test_a_note_that_is_held_against_nothing_says_so(demo: Asked) -> None:
+    text = "Class 9\nDate: 2027-06-20\nLearners: 2\nNotes: One is allergic to egg.\n\n3 F2x\n"
+    (seat,) = class_day(text, demo).seats
+    assert seat.text.startswith("It was held against nothing: ")
 
 
 def test_what_sets_longer_than_the_class_lasts_goes_home_uncut(demo: Asked) -> None:

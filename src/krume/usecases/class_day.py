@@ -9,6 +9,7 @@ from krume.base import Infeasible, as_text
 from krume.build import Order, Torte, read_clock, read_order, working
 from krume.design import Formula, egg_lines, family
 from krume.evidence import figures
+from krume.label import Diet, DietFinding, read_diets
 from krume.pantry import EggSize, egg_size_named
 from krume.store import book_at
 from krume.usecases.asking.answer import Asked
@@ -19,7 +20,7 @@ from krume.usecases.eggs.eggs import EggsWish, eggs_of
 from krume.usecases.formula.size import scale_step_g
 from krume.usecases.sheets.blend_card import blend_lines
 from krume.usecases.sold.gluten_words import gluten_of_all
-from krume.usecases.sold.order import judge_order
+from krume.usecases.sold.order import NUT_DIETS, judge_order, spoken
 from krume.usecases.sold.product import sold_of
 from krume.usecases.torte.build import torte_of
 
@@ -34,6 +35,8 @@ _EGG_WORDS = re.compile(
     r"\b((?:US|EU)\s+(?:extra[- ]large|XL|large|medium|small|[SML]))\b", re.IGNORECASE
 )
 _OWN_SHEET = "teacher"
+_HELD = ("contains", "caution")
+_NOTHING_MADE = "It was held against nothing: the class names no formula or torte of the book."
 
 
 @dataclass(frozen=True, slots=True)
@@ -138,7 +141,7 @@ def _class_day(text: str, asked: Asked) -> ClassDay:
         learners=learners,
         formula=formula if made is not None else "",
         torte=torte_name,
-        seats=_seats(order, made, torte_name, asked),
+        seats=_seats(order, made, _places(order, made, torte_name, torte), asked),
         kits=kits,
         loads=loads,
         creams=creams,
@@ -237,27 +240,43 @@ def _creams(torte: Torte | None, learners: int | None) -> tuple[ClassCream, ...]
     return tuple(found)
 
 
-def _seats(order: Order, formula: Formula | None, torte: str, asked: Asked) -> tuple[SeatNote, ...]:
-    """Each diet that was told, held against what is made; and eggs that are brought along."""
-    place = f"tortes/{torte}.txt" if torte else ""
-    notes: list[SeatNote] = []
-    if place:
-        judged = judge_order(sold_of(place, asked), order, asked)
-        against = {finding.diet.key: finding for finding in judged.findings}
-        for diet in judged.diets:
-            found = against.get(diet.key)
-            is_against = found is not None and found.verdict == "contains"
-            text = diet.caution
-            if found is not None and is_against:
-                held = ", ".join(found.what)
-                text = f"{torte} holds {held}. {diet.caution}"
-            notes.append(SeatNote(diet.words, text, _opens(diet.key, is_against), is_against))
+def _seats(
+    order: Order, formula: Formula | None, places: list[str], asked: Asked
+) -> tuple[SeatNote, ...]:
+    """Each diet that was told, held against all that is made; and eggs that are brought along."""
+    judged = [judge_order(sold_of(place, asked), order, asked) for place in places]
+    findings = [finding for each in judged for finding in each.findings]
+    kitchen = [line for each in judged for line in each.kitchen]
+    notes = []
+    for diet in read_diets(spoken(order)):
+        beside = kitchen if diet.key in NUT_DIETS else []
+        notes.append(_seat(diet, findings, beside if places else [_NOTHING_MADE]))
     return (*notes, *_own_eggs(order, formula))
 
 
-def _opens(key: str, is_against: bool) -> str:  # noqa: FBT001
-    if not is_against:
-        return ""
+def _places(order: Order, made: Formula | None, torte_name: str, torte: Torte | None) -> list[str]:
+    """What is made: the torte, and the formula of the kits where it is no part of it."""
+    places = [f"tortes/{torte_name}.txt"] if torte_name else []
+    parts = () if torte is None else tuple(batch.name for batch in torte.batches)
+    if made is not None and order.lines[0].what not in parts:
+        places.append(f"formulas/{order.lines[0].what}.txt")
+    return places
+
+
+def _seat(diet: Diet, findings: list[DietFinding], beside: list[str]) -> SeatNote:
+    """One diet with all that stands against it, may, or is not known; `beside` is said as well."""
+    mine = [each for each in findings if each.diet.key == diet.key]
+    held = [each for each in mine if each.verdict in _HELD]
+    is_against = any(each.verdict == "contains" for each in held)
+    said = [f"{each.piece} holds {', '.join(each.what)}." for each in held]
+    said += [each.text for each in mine if each not in held]
+    opens = [_opens(diet.key)] if is_against else []
+    opens += [f"Open: {each.opens}" for each in mine if each not in held and each.opens]
+    text = " ".join(dict.fromkeys((*said, *beside, diet.caution))).strip()
+    return SeatNote(diet.words, text, " ".join(dict.fromkeys(opens)), is_against)
+
+
+def _opens(key: str) -> str:
     if key == "vegetarian":
         return (
             "Open: which cream sets without gelatine? Write it into the book, or ask the learner."

@@ -27,7 +27,7 @@ from krume.usecases.sold.papers import Papers, papers_of
 from krume.usecases.sold.product import SoldRead
 
 _DIET_KEYS = ("notes", "note", "diet", "diets", "allergy", "allergies", "allergens", "for")
-_NUT_DIETS = ("nuts", "peanut")
+NUT_DIETS = ("nuts", "peanut")
 
 
 _WAYS_OUT = "Bake another in its place, or leave it out."
@@ -66,7 +66,7 @@ def judge_order(read: SoldRead, order: Order, asked: Asked) -> OrderJudgement:
 
 
 def _judge(read: SoldRead, order: Order, asked: Asked) -> OrderJudgement:
-    diets = read_diets(_spoken(order))
+    diets = read_diets(spoken(order))
     pieces = _pieces(read, order, papers_of(asked))
     findings = judge_diets(diets, pieces)
     kitchen = _kitchen(diets, pieces, asked)
@@ -123,7 +123,7 @@ def _past(order: Order, asked: Asked) -> tuple[Problem, ...]:
     return (Problem("order-past", where, read, ask),)
 
 
-def _spoken(order: Order) -> Iterable[tuple[int, str]]:
+def spoken(order: Order) -> Iterable[tuple[int, str]]:
     """Numbered lines in which a customer may name a diet."""
     for line in order.source_lines:
         if line.kind in ("note", "key") and (not line.key or line.key in _DIET_KEYS):
@@ -177,7 +177,7 @@ def _holds(findings: tuple[DietFinding, ...]) -> tuple[Hold, ...]:
 
 def _kitchen(diets: tuple[Diet, ...], pieces: tuple[Piece, ...], asked: Asked) -> tuple[str, ...]:
     """That nuts are used here for other things, where somebody asked for none."""
-    if not any(diet.key in _NUT_DIETS for diet in diets) or not pieces:
+    if not any(diet.key in NUT_DIETS for diet in diets) or not pieces:
         return ()
     said = kitchen_line(pieces[0].statements[0], kitchen_nuts(asked, "eu"))
     others = "; say so in writing" if said else ""
