@@ -2,6 +2,7 @@
 
 import re
 from dataclasses import replace
+from pathlib import Path
 
 import numpy as np
 import pytest
@@ -184,3 +185,29 @@ def test_a_ring_mould_is_a_tube_and_as_doubtful() -> None:
     assert isinstance(found, Prediction)
     assert "tube-unproven" in {n.code for n in found.notices}
     assert found.discrepancy == value("discrepancy-wide")
+
+
+@pytest.mark.parametrize(("row", "beyond"), [("compared-coldest", -1), ("compared-hottest", 1)])
+def test_the_doubt_widens_past_the_ovens_of_the_rows_and_not_at_them(row: str, beyond: int) -> None:
+    at, past = (Oven(value(row) + by) for by in (0, beyond))
+    pan = tin("round 18 x 7 cm")
+    assert discrepancy_of(BUTTER18.batter, pan, at) == value("discrepancy")
+    assert discrepancy_of(BUTTER18.batter, pan, past) == value("discrepancy-wide")
+
+
+@pytest.mark.parametrize("row", ["oven-coldest", "oven-hottest"])
+def test_an_oven_past_the_rows_has_no_minutes(row: str) -> None:
+    beyond = -1 if row == "oven-coldest" else 1
+    found = predict(BUTTER18.batter, BUTTER18.tin, Oven(value(row) + beyond), count=8)
+    assert isinstance(found, Infeasible) and found.clashes[0].name == "oven"
+    assert f"{value('oven-coldest'):g} to {value('oven-hottest'):g} °C" in found.clashes[0].needs
+
+
+def test_the_page_names_what_was_compared_as_the_rows_have_it() -> None:
+    page = (Path(__file__).parents[2] / "docs" / "models" / "bake.md").read_text(encoding="utf-8")
+    thin, deep = (10 * value(f"compared-{end}") for end in ("thinnest", "deepest"))
+    cold, hot = (value(f"compared-{end}") for end in ("coldest", "hottest"))
+    assert f"batter under {thin:g} or over {deep:g} mm, ovens outside {cold:g}–{hot:g} °C" in page
+    assert f"above {value('plain-altitude-most'):g} m." in page
+    least, most = value("oven-coldest"), value("oven-hottest")
+    assert f"an oven outside {least:g}–{most:g} °C" in page

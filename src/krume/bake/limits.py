@@ -14,19 +14,16 @@ from krume.base import Clash, Notice, as_text
 from krume.size import Tin
 
 RULES = ("core", "set", "colour")
-_COLDEST_C, _HOTTEST_C = 100, 300
 _MOST_DIGITS = 9
 _SAME_K = 0.05
-_PROVEN_C = (140, 210)
-_PROVEN_CM = (0.8, 7.0)
-_PROVEN_M = 2500
 HOLES = ("tube", "ring-mould")
 
 
 def outside(batter: Batter, tin: Tin, oven: Oven) -> Clash | None:
     """The limit that forbids minutes, if one does; what cannot be at all is refused."""
-    if math.isfinite(oven.temp_c) and not _COLDEST_C <= oven.temp_c <= _HOTTEST_C:
-        return _oven_unknown(oven.temp_c)
+    low, high = value("oven-coldest"), value("oven-hottest")
+    if math.isfinite(oven.temp_c) and not low <= oven.temp_c <= high:
+        return _oven_unknown(oven.temp_c, low, high)
     check(batter, tin, oven)
     if over := over_rim(batter, tin):
         return over
@@ -34,11 +31,10 @@ def outside(batter: Batter, tin: Tin, oven: Oven) -> Clash | None:
     return None
 
 
-def _oven_unknown(temp_c: float) -> Clash:
-    low, high = _COLDEST_C, _HOTTEST_C
-    has = f"{_apart(temp_c, low if temp_c < low else high)} °C"
-    said = f"An oven of {has} is not known to the model. Name one of {low} to {high} °C."
-    return Clash("oven", "what the model knows", f"an oven of {low} to {high} °C", has, said)
+def _oven_unknown(temp_c: float, low: float, high: float) -> Clash:
+    has, known = f"{_apart(temp_c, low if temp_c < low else high)} °C", f"{low:g} to {high:g} °C"
+    said = f"An oven of {has} is not known to the model. Name one of {known}."
+    return Clash("oven", "what the model knows", f"an oven of {known}", has, said)
 
 
 def over_rim(batter: Batter, tin: Tin) -> Clash | None:
@@ -109,10 +105,18 @@ def discrepancy_of(batter: Batter, tin: Tin, oven: Oven, *, risen_cm: float = 0.
 
 def _is_unproven(batter: Batter, tin: Tin, oven: Oven) -> bool:
     return (
-        not _PROVEN_C[0] <= oven.temp_c <= _PROVEN_C[1]
-        or not _PROVEN_CM[0] <= depth_cm(batter, tin) <= _PROVEN_CM[1]
-        or oven.altitude_m > _PROVEN_M
+        _is_oven_unproven(oven)
+        or _is_depth_unproven(depth_cm(batter, tin))
+        or oven.altitude_m > value("plain-altitude-most")
     )
+
+
+def _is_oven_unproven(oven: Oven) -> bool:
+    return not value("compared-coldest") <= oven.temp_c <= value("compared-hottest")
+
+
+def _is_depth_unproven(depth: float) -> bool:
+    return not value("compared-thinnest") <= depth <= value("compared-deepest")
 
 
 _PROMISE = (
@@ -131,11 +135,15 @@ def notices_of(
         (True, "minutes-are-a-range", _PROMISE),
         (tin.shape in HOLES, "tube-unproven",
          "Tube tins: all bakes known take longer than this, a sixth more to twice. Wide doubt."),
-        (not _PROVEN_C[0] <= oven.temp_c <= _PROVEN_C[1], "oven-unproven",
-         "Ovens below 140 or above 210 °C were never compared. Wide doubt."),
-        (not _PROVEN_CM[0] <= depth <= _PROVEN_CM[1], "depth-unproven",
-         f"Batter {depth:.1f} cm deep: the model was made for 0.8 to 7 cm. Wide doubt."),
-        (oven.altitude_m > _PROVEN_M, "altitude-unproven", "Above 2500 m nothing was compared."),
+        (_is_oven_unproven(oven), "oven-unproven",
+         f"Ovens below {value('compared-coldest'):g} or above {value('compared-hottest'):g} °C "
+         "were never compared. Wide doubt."),
+        (_is_depth_unproven(depth), "depth-unproven",
+         f"Batter {depth:.1f} cm deep: the model was made for {value('compared-thinnest'):g} to "
+         f"{value('compared-deepest'):g} cm. Wide doubt."),
+        (oven.altitude_m > value("plain-altitude-most"), "altitude-unproven",
+         "No bake was compared at altitude. "
+         f"Above {value('plain-altitude-most'):g} m the doubt is wide."),
         (over, "rises-over-rim", _over(tin)),
         (not batter.density_measured, "density-assumed", _density_note(batter.density_g_ml)),
         (tin.height_cm is None, "rim-unknown",
