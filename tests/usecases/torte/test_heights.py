@@ -53,6 +53,18 @@ def test_what_is_wished_is_an_answer_to_its_own_line(demo: Asked) -> None:
     assert not heights_of(text(demo, "T1"), {5: 14.0}).is_changed
 
 
+@pytest.mark.parametrize(
+    ("old", "new"), [("2 layers of F4, 12 mm", "2 layers of F4"), ("8 mm C4", "300 g C4")]
+)
+def test_no_cream_fills_a_ring_in_which_a_height_is_not_known(
+    demo: Asked, old: str, new: str
+) -> None:
+    ring = text(demo, "T3").replace("2 x 14 mm C2", "2 x 10 mm C2")
+    assert heights_of(ring, {}).fit is not None
+    assert old in ring
+    assert heights_of(ring.replace(old, new), {}).fit is None
+
+
 def test_a_ring_is_filled_by_its_cream(demo: Asked) -> None:
     assert heights_of(text(demo, "T3"), {}).fit is None
     fit = heights_of(text(demo, "T3"), {6: 15.0}).fit

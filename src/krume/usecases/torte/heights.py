@@ -87,9 +87,13 @@ def _line(line: str, height_mm: float) -> str:
 
 
 def _ring_fit(plan: TortePlan, found: list[Component], wished: Heights) -> RingFit | None:
-    """The cream that fills the ring, at the height that does; None where the ring is full."""
+    """The cream that fills the ring, at the height that does; None where the ring is full.
+
+    None too where something stands in it whose height is not known; a soak has none.
+    """
     ring, fills = plan.ring, [each for each in found if each.fills_ring]
-    if ring is None or ring.height_cm is None or len(fills) != 1:
+    is_open = any(e.height_mm is None and e.g_per_cm2 is None for e in plan.components)
+    if ring is None or ring.height_cm is None or len(fills) != 1 or is_open:
         return None
     cream = fills[0]
     others = math.fsum(
