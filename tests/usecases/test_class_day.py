@@ -32,6 +32,17 @@ def test_the_blend_of_all_kits_is_weighed_in_one_go(demo: Asked) -> None:
     assert kits.eggs == "40 EU M"
 
 
+def test_what_has_no_grams_is_named_as_missing_from_the_bags(tmp_path: Path) -> None:
+    asked = Asked(book=tmp_path / "book")
+    load_demo(asked)
+    text = "Sponge\nEggs: EU sizes\n\n100 g white rice flour\nxanthan gum\n4 eggs, medium\n"
+    save_text("formula", "S9", text, asked, seen=None)
+    day = class_day("Class 9\nDate: 2027-06-20\nLearners: 2\n\n2 S9\n", asked)
+    said = "The bags are without xanthan gum: no grams are known. Add them in S9."
+    assert day.clashes == (said,)
+    assert of(asked).clashes[0].startswith("C2 wants")
+
+
 def test_eight_learners_are_four_loads_of_sixteen_minutes(demo: Asked) -> None:
     loads = of(demo).loads
     assert loads is not None

@@ -145,7 +145,10 @@ def _class_day(text: str, asked: Asked) -> ClassDay:
         kits=kits,
         loads=loads,
         creams=creams,
-        clashes=_clashes(order, learners, kits, loads, creams, (begins, ends), asked),
+        clashes=(
+            *_not_in_bag(made, kits),
+            *_clashes(order, learners, kits, loads, creams, (begins, ends), asked),
+        ),
         gluten=tuple(gluten_of_all(f"tortes/{torte_name}.txt", asked).items())
         if torte_name
         else (),
@@ -184,7 +187,7 @@ def _hours(order: Order) -> tuple[time | None, time | None]:
 
 
 def _kits(order: Order, formula: Formula | None, asked: Asked) -> ClassKits | None:
-    """The bags by the order's own count; a line without grams stays out, and there are none."""
+    """The bags by the order's own count; a line without grams stays out, and that is said."""
     line = next(iter(order.lines), None)
     if formula is None or line is None:
         return None
@@ -205,6 +208,14 @@ def _kits(order: Order, formula: Formula | None, asked: Asked) -> ClassKits | No
         eggs=", ".join(f"{each.count} {each.label}" for each in eggs.buy),
         egg_words=" ".join(each.text for each in eggs.spread),
     )
+
+
+def _not_in_bag(formula: Formula | None, kits: ClassKits | None) -> tuple[str, ...]:
+    """What the bags are without because nobody knows its grams."""
+    open_ = [line.name for line in formula.lines if line.mass_g is None] if formula else []
+    if kits is None or not open_:
+        return ()
+    return (f"The bags are without {', '.join(open_)}: no grams are known. Add them in {kits.of}.",)
 
 
 def _loads(order: Order, learners: int | None, begins: time | None) -> ClassLoads | None:
