@@ -40,31 +40,9 @@ def passed(total: Array, links: Array, temp: Array, apart: int) -> None:
     flat[apart:] -= flow
 
 
-def along(grid: Grid, height: Array, conduction: Array) -> Array:
-    """Conductance between neighbouring rings from the cells' conductivities."""
-    low = grid.outward[:-1] / conduction[:, :, :-1]
-    high = grid.inward[1:] / conduction[:, :, 1:]
-    between: Array = grid.ring_face[1:-1] * height[:, :, None] / (low + high)
-    return between
-
-
-def across(grid: Grid, height: Array, conduction: Array) -> Array:
-    """Conductance between neighbouring rows from the cells' conductivities."""
-    half = height[:, :, None] / 2 / conduction
-    between: Array = grid.ring_area / (half[:, :-1] + half[:, 1:])
-    return between
-
-
 def turn(array: Array) -> Array:
     """Rows and rings of every draw exchanged."""
     return np.ascontiguousarray(array.transpose(0, 2, 1))
-
-
-def sweep(diagonal: Array, coupling: Array, right: Array, *, implicit: float) -> Array:
-    """Solve every line of every draw, each coupled inside itself only, (…, lines, cells - 1)."""
-    beside = np.zeros(right.shape)
-    beside[:, :, :-1] = coupling
-    return solved(diagonal, beside.ravel()[:-1], right, implicit=implicit)
 
 
 def solved(diagonal: Array, links: Array, right: Array, *, implicit: float) -> Array:

@@ -9,7 +9,7 @@ from krume.bake.cooling.body import Body, Course, Face, Stage, Surroundings
 from krume.bake.cooling.still_air import film_resistance_s_m, radiation, vapour_from
 from krume.bake.grid import Array
 from krume.bake.parameters import value
-from krume.bake.sweeps import across, along, sweep, turn
+from krume.bake.sweeps import added, passed, ring_links, row_links, solved, turn
 
 # As in the oven: slightly more backward than central. A step changes no cell by more than about
 # 3 K and lasts 1 s to 5 min.
@@ -244,30 +244,20 @@ def _solved(
     body: Body, temp: Array, conduction: Array, store: Array, sides: dict[str, _Side]
 ) -> tuple[Array, Array]:
     """Change after the rings alone and after both, by splitting."""
-    grid, height = body.grid, body.row_height
-    beside, above = along(grid, height, conduction), across(grid, height, conduction)
-    flow, rings, rows = np.zeros_like(temp), np.zeros_like(temp), np.zeros_like(temp)
-    _couple(flow[:, :, :-1], flow[:, :, 1:], rings[:, :, :-1], rings[:, :, 1:],
-            beside, np.diff(temp, axis=2))  # fmt: skip
-    _couple(flow[:, :-1], flow[:, 1:], rows[:, :-1], rows[:, 1:], above, np.diff(temp, axis=1))
+    resistivity, apart = 1 / conduction, temp.shape[2]
+    along = ring_links(body.grid, body.row_height, resistivity)
+    above = row_links(body.grid, body.row_height[:, :, None] / 2 * resistivity)
+    up = above.reshape(-1)[:-apart]
+    flow, rings, rows = np.zeros((3, *temp.shape))
+    for links, total, step in ((along, rings, 1), (up, rows, apart)):
+        added(total, links, step)
+        passed(flow, links, temp, step)
     for name, side in sides.items():
-        total = rings if name in ("side", "inner") else rows
-        edge, cells = _edges(total)[name], _edges(temp)[name]
+        edge = _edges(rings if name in ("side", "inner") else rows)[name]
         edge += side.diagonal
         leaving = _edges(flow)[name]
-        leaving += side.source - side.diagonal * cells
-    first = sweep(store + _IMPLICIT * rings, beside, flow, implicit=_IMPLICIT)
-    turned = turn(store * first)
-    second = sweep(turn(store + _IMPLICIT * rows), turn(above), turned, implicit=_IMPLICIT)
-    return first, turn(second)
-
-
-def _couple(
-    low_flow: Array, high_flow: Array, low: Array, high: Array, coupling: Array, rise: Array
-) -> None:
-    """Add to both cells of every pair what flows between them."""
-    heat = coupling * rise
-    low_flow += heat
-    high_flow -= heat
-    low += coupling
-    high += coupling
+        leaving += side.source - side.diagonal * _edges(temp)[name]
+    first = solved(store + _IMPLICIT * rings, along, flow, implicit=_IMPLICIT)
+    right, turned = turn(store * first), turn(above).reshape(-1)[:-1]
+    whole = solved(turn(store + _IMPLICIT * rows), turned, right, implicit=_IMPLICIT)
+    return first, turn(whole)
