@@ -37,7 +37,7 @@ def test_a_weak_oven_and_a_wide_gap_are_taken_from_the_options(run: Run) -> None
 def test_too_many_tins_is_four_and_no_load_is_three(run: Run) -> None:
     full = run("load", "3 F3")
     assert full.code == 4
-    assert "oven has room for 2 tins; room for 3 is needed" in full.out
+    assert "3 tins would be in at once, and this oven takes 2" in full.out
     assert run("load", "F3 @x").code == 3
     assert run("load").code == 2
     assert run("load", "C1").code == 4

@@ -133,7 +133,11 @@ def _too_many(loads: Sequence[OvenLoad], box: OvenBox, minutes: Sequence[float])
     if box.tins_most is None or most <= box.tins_most:
         return None
     limit = "as many as it takes at once"
-    return Clash("oven", limit, f"room for {most}", f"room for {_tins(box.tins_most)}")
+    said = (
+        f"{_tins(most)} would be in at once, and this oven takes {box.tins_most}, by your own "
+        "figure. Bake fewer, or put one in later: “F1 @40”."
+    )
+    return Clash("oven", limit, f"room for {most}", f"room for {_tins(box.tins_most)}", said)
 
 
 def _tins(count: int) -> str:

@@ -69,7 +69,8 @@ def test_more_tins_than_the_studio_takes_is_no_answer_and_both_figures_are_named
     answer = bakes_together(TogetherWish((LoadWish("F3", tins=3),)), asked)
     assert answer.exit_code == 4
     assert answer.problems[0].ask == (
-        "oven has room for 2 tins; room for 3 is needed (as many as it takes at once)."
+        "3 tins would be in at once, and this oven takes 2, by your own figure. Bake fewer, or "
+        "put one in later: “F1 @40”."
     )
     assert answer.result.loads[0].minutes is None
     assert answer.result.loads[0].alone_min is not None
