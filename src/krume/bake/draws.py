@@ -3,11 +3,11 @@
 from dataclasses import dataclass, replace
 
 import numpy as np
-from scipy.special import ndtri
 
 from krume.bake.batter import Batter, Oven
 from krume.bake.grid import Array
 from krume.bake.parameters import value, wall
+from krume.bake.strata import even_normal, even_shares
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,28 +118,20 @@ def _set_share(more: Array) -> Array:
 
 @dataclass(frozen=True, slots=True)
 class _Offs:
-    """One draw in each of `count` equal strata (Latin hypercube): quantiles settle sooner."""
+    """Even draws around a base, which comes first itself."""
 
     count: int
     rng: np.random.Generator
 
-    def _shares(self) -> Array:
-        strata: Array = (self.rng.permutation(self.count) + 0.5) / self.count
-        return strata
-
-    def _normal(self) -> Array:
-        drawn: Array = ndtri(self._shares())
-        return drawn
-
     def times(self, base: Array, spread: float, late: float | None = None) -> Array:
         """The base, then log-normal around it; `late` is the spread upwards where it differs."""
-        off = self._normal()
+        off = even_normal(self.count, self.rng)
         wide = np.where(off > 0, spread if late is None else late, spread)
         return np.concatenate([base, base[0] * np.exp(wide * off)])
 
     def around(self, base: Array, spread: float) -> Array:
         """The base, then normal around it."""
-        return np.concatenate([base, base[0] + spread * self._normal()])
+        return np.concatenate([base, base[0] + spread * even_normal(self.count, self.rng)])
 
     def within(self, base: Array, key: str) -> Array:
         """The base, then normal around it, cut off at the rows' own lowest and highest."""
@@ -149,4 +141,4 @@ class _Offs:
     def between(self, base: Array, key: str) -> Array:
         """The base, then evenly between the rows' own lowest and highest."""
         low, high = value(f"{key}-low"), value(f"{key}-high")
-        return np.concatenate([base, low + (high - low) * self._shares()])
+        return np.concatenate([base, low + (high - low) * even_shares(self.count, self.rng)])

@@ -5,10 +5,10 @@ from dataclasses import dataclass
 from functools import cache
 
 import numpy as np
-from scipy.special import ndtri
 
 from krume.bake.grid import Array
 from krume.bake.parameters import value
+from krume.bake.strata import even_normal
 from krume.base import Figure
 from krume.evidence import figures
 
@@ -84,20 +84,16 @@ def box_draws(box: OvenBox, *, count: int = 0, seed: int = 7) -> BoxDraws:
     """The box and `count` draws of its doubts; equal seeds give equal draws."""
     rng = np.random.default_rng(seed)
 
-    def shares() -> Array:
-        strata: Array = ndtri((rng.permutation(count) + 0.5) / max(count, 1))
-        return strata
-
     def times(middle: float, key: str) -> Array:
         spread = oven_air_half_width(key) / oven_air_value(key)
-        return np.concatenate([[middle], middle * np.exp(spread * shares())])
+        return np.concatenate([[middle], middle * np.exp(spread * even_normal(count, rng))])
 
     heat, loss = times(box.heat_j_k, "oven-heat"), times(box.loss_w_k, "oven-loss")
     power = times(box.power_w, "oven-power")
     if box.power_known:
         power = np.full(count + 1, box.power_w)
-    room = np.concatenate([[box.room_c], box.room_c + oven_air_half_width("room") * shares()])
-    return BoxDraws(heat, loss, power, room)
+    room = box.room_c + oven_air_half_width("room") * even_normal(count, rng)
+    return BoxDraws(heat, loss, power, np.concatenate([[box.room_c], room]))
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,7 +4,6 @@ import math
 from dataclasses import dataclass, fields
 
 import numpy as np
-from scipy.special import ndtri
 
 from krume.bake.batter import Batter, Oven
 from krume.bake.draws import Draws, draw
@@ -13,6 +12,7 @@ from krume.bake.limits import over_rim
 from krume.bake.parameters import value
 from krume.bake.prediction import core_target_k, minutes_to_core
 from krume.bake.sanity import check, check_probed
+from krume.bake.strata import even_normal
 from krume.base import Clash, Infeasible, Interval, Notice, as_text
 from krume.properties import boiling_point_c, constant, pressure_at_altitude_pa
 from krume.size import Tin
@@ -101,9 +101,8 @@ def _there() -> Notice:
 
 def _probe(count: int, seed: int) -> Array:
     """What the probe is off, for the nominal bake nothing [K]."""
-    strata = (np.random.default_rng(seed + 1).permutation(count) + 0.5) / count
-    off: Array = np.concatenate([[0.0], value("spread-core") * ndtri(strata)])
-    return off
+    drawn = even_normal(count, np.random.default_rng(seed + 1))
+    return np.concatenate([[0.0], value("spread-core") * drawn])
 
 
 def _twice(draws: Draws) -> Draws:

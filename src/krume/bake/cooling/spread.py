@@ -3,11 +3,11 @@
 from dataclasses import dataclass
 
 import numpy as np
-from scipy.special import ndtri
 
 from krume.bake.cooling.rows import cooling_doubt, cooling_value
 from krume.bake.grid import Array
 from krume.bake.parameters import figures, value
+from krume.bake.strata import even_normal
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,9 +36,7 @@ def cooling_draws(
     rng = np.random.default_rng(seed)
 
     def normal(spread: float) -> Array:
-        # One draw in each of `count` equal strata (Latin hypercube); the first is the nominal.
-        strata = (rng.permutation(count) + 0.5) / count
-        return np.concatenate([[0.0], spread * ndtri(strata)])
+        return np.concatenate([[0.0], spread * even_normal(count, rng)])
 
     def ln(key: str) -> Array:
         found: Array = np.exp(normal(cooling_value(key)))

@@ -6,13 +6,13 @@ from dataclasses import dataclass
 from functools import cache
 
 import numpy as np
-from scipy.special import ndtri
 
 from krume.bake.cooling.body import Body, Face, Stage, Surroundings, body_of, even_stuff
 from krume.bake.cooling.falling import cool_down
 from krume.bake.cooling.rows import cooling_doubt, cooling_value
 from krume.bake.cooling.still_air import Film, still_film
 from krume.bake.grid import Array, Cells, Footprint, grid_of
+from krume.bake.strata import even_normal
 from krume.base import NotFoundError, OutOfRangeError
 from krume.evidence import column, load, optional
 from krume.properties import constant
@@ -175,8 +175,7 @@ def _draws(places: Cold, count: int, seed: int) -> _Draws:
     rng, zero = np.random.default_rng(seed), constant("celsius-zero")
 
     def normal(spread: float) -> Array:
-        strata = (rng.permutation(count) + 0.5) / count
-        return np.concatenate([[0.0], spread * ndtri(strata)])
+        return np.concatenate([[0.0], spread * even_normal(count, rng)])
 
     def ln(key: str) -> Array:
         found: Array = np.exp(normal(cooling_value(key)))
