@@ -196,6 +196,16 @@ def test_no_row_reaches_outside_the_book(demo_asked: Asked, tmp_path: Path) -> N
     assert bake_of("line 2", row, Habit(), demo_asked).faults[0].code == "formula-unknown"
 
 
+def test_a_formula_that_is_not_in_the_book_is_asked_with_the_names_that_come_near(
+    demo_asked: Asked,
+) -> None:
+    (near,) = bake_of("line 2", {**GOOD, "formula": "F11"}, Habit(), demo_asked).faults
+    assert (near.ask, near.options) == ("The book has no formula called F11.", ("F1",))
+    (file,) = bake_of("line 2", {**GOOD, "formula": "here/F1.txt"}, Habit(), demo_asked).faults
+    assert file.ask.endswith("take the file in first (krume book import FILE), then name it.")
+    assert file.options[0] == "F1"
+
+
 @pytest.mark.parametrize("piece", ["-5 min", "-3 g", "dial -170", "core -95", "−0.4 g/ml"])
 def test_a_piece_below_nothing_is_asked_as_what_it_is_and_never_as_a_tin(piece: str) -> None:
     cells, faults = bake_cells(f"F1, dial 182, {piece}")

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from difflib import get_close_matches
 from functools import lru_cache
 
 from krume.bake import Batter
@@ -10,7 +11,7 @@ from krume.design import Formula, balance, decode_text, family, read
 from krume.learn import FinishedBake, Reading
 from krume.properties import constants
 from krume.size import Tin, area_cm2, read_tin, tin_text
-from krume.store import book_at, bytes_of_path, find_texts, studio_of
+from krume.store import Book, book_at, bytes_of_path, find_texts, list_texts, studio_of
 from krume.usecases.asking.answer import Asked
 from krume.usecases.formula.size import density_of
 from krume.usecases.own_oven.cells import Cells, Fault
@@ -122,7 +123,7 @@ def _formula(cells: Cells, asked: Asked) -> _Made | None:
     book = book_at(asked.book)
     found = [t for t in find_texts(book, name) if t.kind == "formula"]
     if not found:
-        cells.fault("formula", "formula-unknown", f"The book has no formula called {name}.")
+        cells.fault("formula", "formula-unknown", *_unknown(name, book))
         return None
     data = bytes_of_path(book, found[0].path) or b""
     region = studio_of(book).eggs_region
@@ -135,6 +136,19 @@ def _formula(cells: Cells, asked: Asked) -> _Made | None:
         cells.fault("formula", "not-a-batter", ask)
         return None
     return _Made(found[0].name, data, region, formula)
+
+
+def _unknown(name: str, book: Book) -> tuple[str, ...]:
+    """What is asked of a name that no formula of the book has, and the names that come near."""
+    names = {t.name.casefold(): t.name for t in list_texts(book) if t.kind == "formula"}
+    stem = name.rpartition("/")[2].removesuffix(".txt")
+    ask = f"The book has no formula called {name}."
+    if stem != name:
+        ask += (
+            " An oven learns from the formula as the book keeps it: take the file in first "
+            "(krume book import FILE), then name it."
+        )
+    return (ask, *(names[near] for near in get_close_matches(stem.casefold(), names, n=3)))
 
 
 def _no_batter(formula: Formula) -> str:
