@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from krume.base import Option, Problem, as_text, read_number
+from krume.evidence import figures
 from krume.learn import SHELVES, TESTS, oven_figure
 
 READINGS, BAKES, OVENS = "oven_readings.csv", "bakes.csv", "ovens.csv"
@@ -30,8 +31,6 @@ _TEST_WORDS = {
     "probe": "probe", "thermometer": "probe", "skewer": "skewer", "toothpick": "skewer",
     "spring": "skewer", "touch": "skewer", "colour": "colour", "color": "colour",
 }  # fmt: skip
-_HOTTEST_PLAIN = 260.0
-"""A dial above this without a unit may be Fahrenheit: it is asked."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,7 +84,7 @@ class Cells:
             ask = f"'{typed}' is no temperature. Type {example}, or with its unit: 325 F."
             self.fault(field, code, ask)
             return None
-        if not unit and found[0] > _HOTTEST_PLAIN:
+        if not unit and found[0] > figures("reader.csv")["fahrenheit-from"].value:
             plain = as_text(found[0])
             ask = f"{plain} has no unit. Is it °C or °F?"
             self.fault(field, f"{code.rpartition('-')[0]}-unit", ask, f"{plain} C", f"{plain} F")

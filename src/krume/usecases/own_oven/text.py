@@ -3,6 +3,7 @@
 import re
 
 from krume.base import as_text
+from krume.evidence import figures
 from krume.size import read_tin
 from krume.usecases.own_oven.cells import (
     BAKES_HEAD,
@@ -32,7 +33,6 @@ _SPAN = re.compile(rf"{_FIGURE}\s*(?:-|–|to)\s*{_FIGURE}\s*min\.?", re.IGNOREC
 _DONE = re.compile(rf"(?:done\s+(?:at|after)\s+|in\s+)?{_FIGURE}\s*min\.?", re.IGNORECASE)
 _BELOW = re.compile(r"(?:^|[^\d\s]\s+)[-−]\s?(?=[\d.])")
 _TEMPERATURE = re.compile(rf"{_FIGURE}\s*(?:°\s*[cCfF]?|[cCfF])")
-_HOTTEST_CORE_C = 130.0
 _FAN = {"fan": "yes", "with fan": "yes", "fan on": "yes", "no fan": "no", "still": "no"}
 _KNOWN = tuple((name, re.compile(pattern, re.IGNORECASE)) for name, pattern in _PIECES)
 
@@ -139,7 +139,7 @@ def _no_tin(piece: str, text: str) -> Fault | None:
     if found is None:
         return None
     temp_c = to_c(found[0]) if piece.casefold().endswith("f") else found[0]
-    is_hot = temp_c > _HOTTEST_CORE_C
+    is_hot = temp_c > figures("reader.csv")["core-hottest"].value
     words = ("dial", "oven") if is_hot else ("core",)
     said = "Was the dial set to it, or was it the oven's air?" if is_hot else "Was it the core?"
     lines = (text.replace(piece, f"{word} {piece}", 1) for word in words)
