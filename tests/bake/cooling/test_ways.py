@@ -1,5 +1,7 @@
 """How a cake stands while it cools, and what is not known of it."""
 
+from dataclasses import fields
+
 import numpy as np
 import pytest
 
@@ -15,6 +17,7 @@ from krume.bake.cooling.ways import (
     rolled_up,
 )
 from krume.bake.grid import Cells
+from krume.bake.parameters import value
 from krume.bake.prediction import Bake
 from krume.bake.section import sections
 from krume.design import families
@@ -110,3 +113,12 @@ def test_a_humidity_that_is_said_is_doubted_less() -> None:
     said = cooling_draws(21.0, room_doubt_k=1.5, humidity_pct=50, count=64, seed=7)
     guessed = cooling_draws(21.0, room_doubt_k=1.5, humidity_pct=None, count=64, seed=7)
     assert said.humidity[1:].std() < guessed.humidity[1:].std() / 2
+
+
+def test_every_doubt_of_a_cooling_is_drawn_and_the_pores_as_in_the_oven() -> None:
+    for each in fields(DRAWS):
+        assert np.ptp(getattr(DRAWS, each.name)[1:]) > 0, each.name
+    low, high = value("vapour-conduction-low"), value("vapour-conduction-high")
+    shares = np.sort(DRAWS.pore_share[1:])
+    assert DRAWS.pore_share[0] == value("vapour-conduction")
+    assert shares == pytest.approx(low + (high - low) * (np.arange(16) + 0.5) / 16)

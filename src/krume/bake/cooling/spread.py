@@ -6,8 +6,8 @@ import numpy as np
 
 from krume.bake.cooling.rows import cooling_doubt, cooling_value
 from krume.bake.grid import Array
-from krume.bake.parameters import figures, value
-from krume.bake.strata import even_normal
+from krume.bake.parameters import value
+from krume.bake.strata import even_normal, even_shares
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,9 +42,12 @@ def cooling_draws(
         found: Array = np.exp(normal(cooling_value(key)))
         return found
 
+    def evenly(key: str) -> Array:
+        low, high = value(f"{key}-low"), value(f"{key}-high")
+        return np.concatenate([[value(key)], low + (high - low) * even_shares(count, rng)])
+
     said = cooling_value("humidity") if humidity_pct is None else humidity_pct
     doubt = cooling_doubt("humidity") if humidity_pct is None else cooling_doubt("humidity") / 3
-    share, half = value("vapour-conduction"), figures()["vapour-conduction"].half_width or 0.0
     return CoolingDraws(
         film=ln("spread-film"),
         room_k=room_c + 273.15 + normal(room_doubt_k),
@@ -54,6 +57,6 @@ def cooling_draws(
         mass=ln("spread-mass"),
         height=ln("spread-height"),
         start_k=normal(cooling_value("spread-start")),
-        pore_share=np.clip(share + normal(half / 1.5), 0.2, 0.95),
+        pore_share=evenly("vapour-conduction"),
         factor=ln("discrepancy"),
     )
