@@ -45,6 +45,16 @@ def test_a_batter_that_goes_in_from_the_bench_has_its_minutes_at_once(asked: Ask
     assert moved.check_min > found.awaited.check_min
 
 
+def test_a_load_without_minutes_where_it_stands_is_promised_none_of_its_own_oven(
+    asked: Asked,
+) -> None:
+    put_in("one", "F3", "round 2 x 1 cm", asked)
+    (load,) = loads_now(asked)
+    assert load.check_min is None
+    assert awaited_at_bench("F3", "", asked) is not None
+    assert awaited_at_bench("F3", "one", asked) is None
+
+
 def test_what_has_no_minutes_is_in_all_the_same(asked: Asked) -> None:
     start_at_bench("F7", "k", asked, kind="oven", client_id="one")
     assert len(loads_now(asked)) == 1

@@ -23,10 +23,15 @@ class Awaited:
 
 
 def awaited_at_bench(name: str, client_id: str, asked: Asked) -> Awaited | None:
-    """The minutes of the load a clock runs for, else those of its formula; None has none."""
+    """The minutes of the load a clock runs for, else those of its formula; None has none.
+
+    A load that has none where it stands is not promised those of its formula's own oven.
+    """
     book = book_at(asked.book)
     load = load_kept(client_id, asked) if client_id else None
-    if load is not None and load.check_min is not None and load.latest_min is not None:
+    if load is not None:
+        if load.check_min is None or load.latest_min is None:
+            return None
         return Awaited(load.check_min, load.latest_min)
     found = _minutes.of(book, ("bench", name), lambda: _model(name, asked))
     return None if found is None else Awaited(found.low, found.high)
