@@ -17,6 +17,7 @@ from krume.bake.oven_air import (
     oven_air_value,
 )
 from krume.bake.parameters import value
+from krume.base import DataError
 from tests.agreement import agrees
 
 STEPS = 720
@@ -122,3 +123,8 @@ def test_draws_begin_with_the_box_itself_and_known_power_has_no_doubt() -> None:
     spread = np.std(np.log(draws.loss_w_k[1:]))
     asked = oven_air_half_width("oven-loss") / oven_air_value("oven-loss")
     assert spread == pytest.approx(asked, rel=0.05)
+
+
+def test_a_doubt_that_its_row_does_not_give_is_never_taken_for_none() -> None:
+    with pytest.raises(DataError, match=r"oven_air\.csv, row same-door"):
+        oven_air_half_width("same-door")

@@ -7,7 +7,7 @@ from functools import cache
 import numpy as np
 
 from krume.bake.grid import Array
-from krume.bake.parameters import value
+from krume.bake.parameters import half_width_of, value
 from krume.bake.strata import even_normal
 from krume.base import Figure
 from krume.evidence import figures
@@ -30,8 +30,8 @@ def oven_air_value(key: str) -> float:
 
 
 def oven_air_half_width(key: str) -> float:
-    """How far a figure may be off, 0 where its row does not say."""
-    return oven_air_figures()[key].half_width or 0.0
+    """How far a figure may be off, or DataError where its row does not say."""
+    return half_width_of("oven_air.csv", key, oven_air_figures()[key])
 
 
 @dataclass(frozen=True, slots=True)

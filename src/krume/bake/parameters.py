@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from functools import cache
 
-from krume.base import Figure, NotFoundError
+from krume.base import DataError, Figure, NotFoundError
 from krume.evidence import Column, column, load, optional
 
 MODEL_COLUMNS = (
@@ -55,6 +55,14 @@ def model_figures(file: str, columns: tuple[Column, ...] = MODEL_COLUMNS) -> dic
         )
         for row in load(file, columns)
     }
+
+
+def half_width_of(file: str, key: str, figure: Figure) -> float:
+    """How far a figure may be off, or DataError where its row does not say: unknown is not none."""
+    if figure.half_width is None:
+        message = f"{file}, row {key}: how far it may be off is not given, and it is drawn."
+        raise DataError(message, got=key)
+    return figure.half_width
 
 
 @cache

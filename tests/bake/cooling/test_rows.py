@@ -3,6 +3,7 @@
 import pytest
 
 from krume.bake.cooling.rows import cooling_doubt, cooling_figures, cooling_value
+from krume.base import DataError
 from tests.agreement import agrees
 
 
@@ -17,9 +18,10 @@ def test_habits_put_into_figures_do_not_claim_to_be_measured() -> None:
     assert cooling_value("fill-most") < cooling_value("split-most")
 
 
-def test_a_row_without_a_half_width_has_no_doubt_of_its_own() -> None:
-    assert cooling_doubt("cloth") == 0.0
+def test_a_doubt_that_its_row_does_not_give_is_never_taken_for_none() -> None:
     assert cooling_doubt("humidity") == 15.0
+    with pytest.raises(DataError, match=r"cooling\.csv, row cloth"):
+        cooling_doubt("cloth")
 
 
 @pytest.mark.source("mcadams-1954", "warm plate facing up, laminar")

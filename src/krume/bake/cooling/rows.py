@@ -2,7 +2,7 @@
 
 from functools import cache
 
-from krume.bake.parameters import model_figures
+from krume.bake.parameters import half_width_of, model_figures
 from krume.base import Figure
 
 
@@ -20,5 +20,5 @@ def cooling_value(key: str) -> float:
 
 @cache
 def cooling_doubt(key: str) -> float:
-    """Half-width of a parameter of cooling, 0 where its row has none."""
-    return cooling_figures()[key].half_width or 0.0
+    """Half-width of a parameter of cooling, or DataError where its row has none."""
+    return half_width_of("cooling.csv", key, cooling_figures()[key])
