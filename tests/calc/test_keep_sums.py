@@ -58,3 +58,10 @@ def test_what_cannot_be_is_refused() -> None:
         run("tcs", aw=0.9, ph=5, heat_treated_packaged="perhaps")
     with pytest.raises(InputError, match="temperatures"):
         run("cooling", times="0,1", temps="57")
+
+
+@pytest.mark.parametrize("last_c", [4, 9])
+def test_a_judged_log_leaves_the_last_word_to_the_law(last_c: float) -> None:
+    found = answer("cooling", {"times": "0,1,2,4,6", "temps": f"57,33,20,9,{last_c}"})
+    assert found.values["verdict"] == ("pass" if last_c < 5 else "fail")
+    assert "local-law" in {notice.code for notice in found.notices}

@@ -43,6 +43,7 @@ def _lethality(given: Given) -> Values:
 
 def _cooling(given: Given) -> Values:
     found = cooling(given.numbers("times"), given.numbers("temps"))
+    given.note("local-law", "Local law and licensed practice decide.")
     return {
         "stage_1_h": found.stage_1_h,
         "total_h": found.total_h,
