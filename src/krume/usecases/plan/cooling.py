@@ -2,14 +2,12 @@
 
 import math
 
+from krume.bake import cooling_value
 from krume.base import Notice, as_text
 from krume.design import Formula
 from krume.plan import usual_cooling_min
 from krume.usecases.bake.cooling_page import cooled_in_own_tin
 from krume.usecases.bake.cooling_words import span_min
-
-_SHORT = 1.2
-"""A middle value so many times the planned one is told; nearer it is inside the doubt."""
 
 
 def cooling_notices(name: str, family: str | None, formula: Formula) -> tuple[Notice, ...]:
@@ -18,7 +16,7 @@ def cooling_notices(name: str, family: str | None, formula: Formula) -> tuple[No
     found = None if planned is None else cooled_in_own_tin(formula)
     if planned is None or found is None or found.wrap_min is None:
         return ()
-    if found.wrap_min.best <= _SHORT * planned:
+    if found.wrap_min.best <= cooling_value("plan-late") * planned:
         return ()
     late = 5 * math.ceil(found.wrap_min.high / 5)
     text = (
