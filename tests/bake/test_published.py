@@ -19,6 +19,7 @@ from krume.bake import (
 )
 from krume.bake.parameters import value
 from krume.bake.published import (
+    BATTER_COLUMNS,
     KINDS,
     HeatEvidence,
     PublishedBake,
@@ -28,6 +29,7 @@ from krume.bake.published import (
     published_bakes,
 )
 from krume.bake.surfaces import STEFAN_BOLTZMANN, outside
+from krume.evidence import load
 from tests.agreement import agrees
 from tests.bake.cases import tin
 
@@ -227,6 +229,13 @@ def test_the_loss_of_a_small_pound_cake_lies_inside_the_range_shown() -> None:
         middle, "9.8", within=f"{found.loss_pct.high - middle:.1f}",
         why="the range is the claim; the study baked twice as long as the model",
     )  # fmt: skip
+
+
+def test_what_a_batter_is_made_of_is_worked_out_and_not_printed_anywhere() -> None:
+    found = load("published_batters.csv", BATTER_COLUMNS)
+    rows = {row.text("key"): row.text("status") for row in found}
+    assert rows["angel"] == rows["rice-cup-sponge"] == "derived"
+    assert "published" not in rows.values()
 
 
 def test_a_published_bake_says_what_was_stated_and_what_was_filled_in() -> None:

@@ -15,7 +15,7 @@ from krume.size import Tin, read_tin
 
 KINDS = ("timed", "fixed", "table", "household")
 _PARTS = ("water", "protein", "fat", "carbohydrate", "fibre", "ash", "sugar")
-_BATTERS = (
+BATTER_COLUMNS = (
     column("key", "key"),
     *(column(part, "number") for part in _PARTS),
     column("density_g_ml", "number"),
@@ -77,7 +77,7 @@ class PublishedBake:
 @cache
 def published_bakes() -> tuple[PublishedBake, ...]:
     """All of them, in the order of the table."""
-    batters = {row.text("key"): row for row in load("published_batters.csv", _BATTERS)}
+    batters = {row.text("key"): row for row in load("published_batters.csv", BATTER_COLUMNS)}
     return tuple(_bake(row, batters) for row in load("published_bakes.csv", _BAKES))
 
 
