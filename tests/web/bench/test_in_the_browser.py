@@ -1,5 +1,7 @@
 """The bench under a hand, in a real browser: clicks, keys, a cut line, two pages."""
 
+import re
+
 import pytest
 from axe_playwright_python.sync_playwright import Axe  # type: ignore[import-untyped]
 from playwright.sync_api import Browser, BrowserContext, Page, Route, expect
@@ -155,6 +157,12 @@ def test_all_of_it_goes_by_keys_alone(page: Page, served: Served) -> None:
     assert sum(step.kind in PLAIN for step in steps(served)) == 13
 
 
+STILL_WORKS = re.compile(
+    r"Still works\. Your weighings are kept on this phone\. "
+    r"What the book says here is of \d{4}-\d\d-\d\d \d\d:\d\d\."
+)
+
+
 def test_with_the_line_cut_it_goes_on_and_every_step_is_there_once(
     phone: Page, served: Served
 ) -> None:
@@ -167,9 +175,7 @@ def test_with_the_line_cut_it_goes_on_and_every_step_is_there_once(
     phone.get_by_text("It says something else").click()
     type_in(phone, "66")
     phone.wait_for_selector(".out >> nth=2")
-    expect(phone.locator('[data-x="lost"]')).to_have_text(
-        "Still works. Your weighings are kept on this phone."
-    )
+    expect(phone.locator('[data-x="lost"]')).to_have_text(STILL_WORKS)
     adds = phone.locator(".out.first .adds .n").all_inner_texts()
     assert adds == ["+12", "+39", "+11.7", "+7.8"]
     phone.locator(".out.first").click()
@@ -442,3 +448,31 @@ def test_a_screen_that_may_go_dark_is_told_of(
     opened(phone, served)
     words = phone.get_by_text("This screen may go dark on its own.")
     expect(words).to_be_visible() if is_told else expect(words).to_be_hidden()
+
+
+OTHERS = """async () => {
+    const cache = await caches.open("krume bench other krume 0.0, data 0");
+    await cache.put("/bench/F1", new Response("of another book"));
+    localStorage.setItem("krume bench other F2", '[{"id": "z", "kind": "tare", "position": 0}]');
+}"""
+"""What a book that was served here before left on this device."""
+
+OPENS = "async (path) => (await caches.match(path))?.text() ?? null"
+
+
+def test_a_device_mixes_no_two_books_and_no_two_versions_of_the_program(
+    phone: Page, served: Served
+) -> None:
+    phone.goto(f"{served.address}/health")
+    phone.evaluate(OTHERS)
+    opened(phone, served)
+    until(phone, "() => navigator.serviceWorker.controller !== null")
+    until(phone, "async () => (await caches.keys()).length === 1")
+    (name,) = phone.evaluate("() => caches.keys()")
+    made_by = phone.locator("html").get_attribute("data-made-by")
+    assert name == f"krume bench {phone.locator('html').get_attribute('data-book')} {made_by}"
+    assert phone.evaluate(OPENS, "/bench/F1") is None
+    assert "bench" in phone.evaluate(OPENS, "/static/bench.js")
+    press(phone)
+    until(phone, "() => Object.keys(localStorage).length === 1")
+    assert [step.client_id == "z" for step in steps(served)] == [False]

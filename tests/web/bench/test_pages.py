@@ -178,3 +178,18 @@ def test_a_formula_with_an_open_question_says_so_first(own: TestClient) -> None:
     page = own.get("/bench/open").text
     assert "open in this formula" in page
     assert 'href="/formulas/open"' in page
+
+
+def test_what_a_slip_put_into_a_jar_is_not_told_as_weighed_into_the_cake(own: TestClient) -> None:
+    say(own, "F2", kind="tare")
+    say(own, "F2", kind="in")
+    say(own, "F2", kind="got", shows="66")
+    text = say(own, "F2", kind="choose", way="jar")
+    while 'data-x="progress">all in<' not in text:
+        text = say(own, "F2", kind="tare" if shown(text) == "tare" else "in")
+    steps = own.get("/bench/F2/state").json()["steps"]
+    last_g = {step["position"]: step["got_g"] for step in steps if step["got_g"] is not None}
+    weighed_g = sum(last_g.values())
+    total = re.search(r'<output data-x="total">([\d.]+)', text)
+    assert total is not None
+    assert float(total[1]) == pytest.approx(weighed_g - 31.5)

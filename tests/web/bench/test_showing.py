@@ -6,7 +6,8 @@ from krume.web.bench.showing import grams_of, size_of
 
 
 @pytest.mark.parametrize(
-    ("display", "size"), [("9", ""), ("96", ""), ("105", "three"), ("136.5", "five")]
+    ("display", "size"),
+    [("9", ""), ("96", ""), ("105", "three"), ("136.5", "five"), ("1\u202f375.7", "seven")],
 )
 def test_a_longer_number_is_set_smaller(display: str, size: str) -> None:
     assert size_of(display) == size

@@ -28,3 +28,9 @@ def test_every_section_of_the_navigation_is_a_page(client: TestClient) -> None:
 def test_health_is_for_a_machine_to_read(client: TestClient, bare: TestClient) -> None:
     assert client.get("/health").json()["counts"]["formulas"] == 13
     assert bare.get("/health").json()["book"] is False
+
+
+def test_a_page_says_which_book_it_is_of(client: TestClient, bare: TestClient) -> None:
+    said = [re.findall(r'data-book="(\w+)"', c.get("/sums").text) for c in (client, client, bare)]
+    assert said[0] == said[1] != said[2]
+    assert all(said)

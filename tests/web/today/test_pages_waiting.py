@@ -12,7 +12,7 @@ def test_what_waits_of_a_bench_is_said_until_it_is_in_the_book(page: Page, serve
     page.goto(served.address)
     expect(page.locator("[data-waiting]")).to_be_hidden()
     page.evaluate(
-        """() => localStorage.setItem("krume bench F2", JSON.stringify([
+        """() => localStorage.setItem(`krume bench ${document.documentElement.dataset.book} F2`, JSON.stringify([
             { id: "a", kind: "tare", position: 0 }, { id: "b", kind: "in", position: 1 }]))"""
     )
     page.reload()

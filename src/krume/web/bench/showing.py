@@ -81,6 +81,7 @@ class BenchPage:
     jar: str
     slip: SlipPart | None
     total: str
+    total_size: str
     is_begun: bool
     asks: tuple[str, ...]
     state: str
@@ -122,7 +123,8 @@ def shown(bench: Bench, address: str, *, other: bool = False, typed: str = "",
         chosen="" if found.chosen is None else json.loads(found.chosen.said)["say"],
         jar=_jar(bench, spot),
         slip=None if bench.slip is None else slip_part(bench, bench.slip),
-        total=grouped(sum(s.held_g for s in found.spots), 1),
+        total=(total := _total(bench)),
+        total_size=size_of(total),
         is_begun=bench.is_begun,
         asks=bench.plan.asks,
         state=json.dumps(state_of(bench), ensure_ascii=False, separators=(",", ":")),
@@ -181,7 +183,8 @@ def grams_of(value: float | None, step_g: float = 0.1) -> str:
 
 def size_of(display: str) -> str:
     """How wide a number is, for the size of its type."""
-    return "" if len(display) <= 2 else "three" if len(display) == 3 else "five"
+    sizes = ((2, ""), (3, "three"), (5, "five"))
+    return next((name for most, name in sizes if len(display) <= most), "seven")
 
 
 def _parts(bench: Bench, spot: Spot) -> tuple[Part, ...]:
@@ -198,6 +201,14 @@ def _before(step: KeptStep | None, bench: Bench) -> Before | None:
     same = planned is not None and got is not None and abs(got - planned) < near
     shown_g = "not weighed" if got is None else grams_of(got)
     return Before(spot.row.take, "" if planned is None else grams_of(planned), shown_g, same)
+
+
+def _total(bench: Bench) -> str:
+    """What goes into the cake: all that was weighed, without what a slip put into a jar."""
+    steps = (s for s in reversed(bench.steps) if s.kind == "choose" and not s.is_undone)
+    jars = (json.loads(step.said).get("jar_g") for step in steps)
+    kept = next((jar_g for jar_g in jars if jar_g), 0.0)
+    return grouped(sum(s.held_g for s in bench.found.spots) - kept, 1)
 
 
 def _jar(bench: Bench, spot: Spot | None) -> str:

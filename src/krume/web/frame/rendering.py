@@ -3,12 +3,14 @@
 import re
 from dataclasses import dataclass
 from functools import cache
+from hashlib import blake2b
 from typing import TYPE_CHECKING
 
 from starlette.requests import Request
 from starlette.responses import HTMLResponse
 
 from krume import __version__
+from krume.store import book_at
 from krume.usecases import Asked, data_version
 from krume.web.frame.figures import FILTERS
 from krume.web.frame.glyphs import GLYPHS
@@ -37,13 +39,15 @@ _CONTROL = re.compile(r"[\x00-\x08\x0b-\x1f]")
 class Frame:
     """What stands around every page: its section, and by which program and data it was made.
 
-    `shows_all` is asked for where a list is cut short.
+    `book` tells books apart that are served at one address, so that no device mixes what it keeps
+    of them. `shows_all` is asked for where a list is cut short.
     """
 
     title: str
     section: str
     path: str
     made_by: str
+    book: str
     shows_all: bool = False
 
 
@@ -68,10 +72,17 @@ def page(
         section=section,
         path=request.url.path,
         made_by=f"krume {__version__}, data {data_version()}",
+        book=_mark_of(asked_of(request)),
         shows_all="all" in request.query_params,
     )
     text = _templates().get_template(template).render(page=context, frame=frame)
     return HTMLResponse(_printable(text), status_code=status)
+
+
+def _mark_of(asked: Asked) -> str:
+    """The same for one book wherever it is served from, another for each other one."""
+    place = str(book_at(asked.book).path.absolute())
+    return blake2b(place.encode(errors="surrogateescape"), digest_size=8).hexdigest()
 
 
 def _printable(text: str) -> str:

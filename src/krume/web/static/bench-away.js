@@ -1,8 +1,10 @@
 // The page for a bench that was never opened on this device: which ones were.
 
+import { CACHE } from "./bench-kept.js";
+
 const list = document.querySelector("[data-x=kept]");
 try {
-  const cache = await caches.open("krume bench");
+  const cache = await caches.open(CACHE);
   const paths = (await cache.keys()).map((request) => new URL(request.url).pathname);
   for (const path of paths.filter((each) => /^\/bench\/[^/]+$/.test(each)).sort()) {
     const link = document.createElement("a");

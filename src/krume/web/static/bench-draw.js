@@ -15,7 +15,7 @@ export function grams(value, step = 0.1) {
 }
 
 export const sizeOf = (display) =>
-  display.length <= 2 ? "" : display.length === 3 ? "three" : "five";
+  display.length <= 2 ? "" : display.length === 3 ? "three" : display.length <= 5 ? "five" : "seven";
 
 function make(name, attributes, text = "") {
   const node = document.createElementNS(SVG, name);

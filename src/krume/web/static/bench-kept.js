@@ -1,6 +1,9 @@
 // The pages of one bench kept on this device, so that they open when the network is gone.
 
-const CACHE = "krume bench";
+const { book, madeBy } = document.documentElement.dataset;
+
+/** Pages of one book by one version of the program: no other book's, no older script's. */
+export const CACHE = `krume bench ${book} ${madeBy}`;
 const PLACES = ["", "/clock", "/cup", "/end"];
 const FRESH_MS = 6 * 60 * 60 * 1000;
 
@@ -8,7 +11,7 @@ const FRESH_MS = 6 * 60 * 60 * 1000;
 export async function keepPages(address) {
   if (!("serviceWorker" in navigator)) return;
   try {
-    await navigator.serviceWorker.register("/bench-worker.js", { scope: "/bench/" });
+    await navigator.serviceWorker.register(`/bench-worker.js?${new URLSearchParams({ cache: CACHE })}`, { scope: "/bench/" });
     const cache = await caches.open(CACHE);
     for (const place of PLACES) {
       const kept = await cache.match(address + place);
@@ -31,6 +34,12 @@ export async function keepState(address, body) {
   } catch {
     // No room, or none allowed.
   }
+}
+
+/** Of when that is which a page says while it hears nothing of the book. */
+export function asOf(moment) {
+  const when = new Date(moment).toLocaleString("sv-SE", { dateStyle: "short", timeStyle: "short" });
+  return `What the book says here is of ${when}.`;
 }
 
 /** Whether a page would open without the network. */

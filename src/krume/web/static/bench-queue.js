@@ -1,8 +1,13 @@
 // What was said and is not yet kept in the book: it waits on this device and is sent in its order.
 
+const { book } = document.documentElement.dataset;
+
+/** Where what waits of a book's benches begins. */
+export const START = `krume bench ${book} `;
+
 export class Queue {
   constructor(name, address, hears) {
-    this.place = `krume bench ${name}`;
+    this.place = START + name;
     this.address = address;
     this.hears = hears;
     this.busy = false;

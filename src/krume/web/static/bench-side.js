@@ -1,7 +1,7 @@
 // A page beside the scale: it says what a hand does, at once, with or without the network.
 
 import { keepAwake } from "./bench-awake.js";
-import { isKept, keepPages, keepState } from "./bench-kept.js";
+import { asOf, isKept, keepPages, keepState } from "./bench-kept.js";
 import { Queue } from "./bench-queue.js";
 
 const RETRY_MS = 2000;
@@ -100,5 +100,6 @@ export class Side {
 
   tellLost() {
     this.page.querySelector("[data-x=lost]").hidden = !this.queue.lost;
+    this.page.querySelector("[data-x=as-of]").textContent = asOf(this.state.now);
   }
 }

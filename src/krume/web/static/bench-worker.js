@@ -1,6 +1,7 @@
 // Pages of the bench from the network; those that were opened before also without it.
 
-const CACHE = "krume bench";
+const START = "krume bench";
+const CACHE = new URL(self.location).searchParams.get("cache") ?? START;
 const AWAY = "/offline";
 const FILES = [
   "tokens.css", "base.css", "pages.css", "bench.css", "crumb.svg", "next-400.woff2", "next-600.woff2",
@@ -10,7 +11,7 @@ const FILES = [
 ].map((name) => `/static/${name}`);
 
 self.addEventListener("install", (event) => event.waitUntil(prepare()));
-self.addEventListener("activate", (event) => event.waitUntil(self.clients.claim()));
+self.addEventListener("activate", (event) => event.waitUntil(begin()));
 self.addEventListener("fetch", (event) => {
   const { origin, pathname } = new URL(event.request.url);
   const isOurs = pathname.startsWith("/bench/") || pathname.startsWith("/static/");
@@ -23,6 +24,13 @@ async function prepare() {
   const cache = await caches.open(CACHE);
   await cache.addAll([AWAY, ...FILES]);
   await self.skipWaiting();
+}
+
+/** What another book or an older version of the program left here opens no more. */
+async function begin() {
+  const others = (await caches.keys()).filter((name) => name.startsWith(START) && name !== CACHE);
+  await Promise.all(others.map((name) => caches.delete(name)));
+  await self.clients.claim();
 }
 
 /** The network's answer, kept for later; without the network what was kept, and marked as that. */

@@ -2,7 +2,7 @@
 
 import { keepAwake } from "./bench-awake.js";
 import { bar, grams, sizeOf } from "./bench-draw.js";
-import { isKept, keepPages, keepState } from "./bench-kept.js";
+import { asOf, isKept, keepPages, keepState } from "./bench-kept.js";
 import { Queue } from "./bench-queue.js";
 import { showSlip } from "./bench-slip.js";
 import { addOf, displayOf, grown, plain, standing, withSaid } from "./bench-state.js";
@@ -96,13 +96,14 @@ function draw() {
   const found = standing(state.rows, all);
   const panel = panelOf(found);
   show("lost", queue.lost);
+  put("as-of", asOf(state.now));
   for (const node of main.querySelectorAll("[data-panel]")) node.hidden = node.dataset.panel !== panel;
   put("progress", progress(found));
   drawBefore(found, panel);
   drawJar(found, all);
   if (panel === "slip") drawSlip(found, all);
   else slipSince = 0;
-  if (panel === "done") put("total", grams(found.spots.reduce((t, s) => t + (s.got_g ?? 0), 0)));
+  if (panel === "done") drawTotal(found, all);
   if (found.now !== null && !["slip", "ended"].includes(panel)) drawRow(found, panel);
   for (const node of page.querySelectorAll('input[name="position"]')) node.value = found.now ?? -1;
   for (const node of page.querySelectorAll('input[name="key"]')) node.value = key;
@@ -166,10 +167,20 @@ function named(name, text, kind = "") {
   return node;
 }
 
-function drawJar(found, all) {
+function jarOf(all) {
   const gone = new Set(all.filter((step) => step.undone).map((step) => step.id));
-  const jars = all.filter((s) => s.kind === "choose" && !s.undone && !gone.has(s.of) && s.said?.jar_g);
-  const step = jars.at(-1);
+  return all.filter((s) => s.kind === "choose" && !s.undone && !gone.has(s.of) && s.said?.jar_g).at(-1);
+}
+
+function drawTotal(found, all) {
+  const weighed = found.spots.reduce((total, spot) => total + (spot.got_g ?? 0), 0);
+  const text = grams(weighed - (jarOf(all)?.said.jar_g ?? 0));
+  put("total", text);
+  x("total-size")[0].className = `display ${sizeOf(text)}`;
+}
+
+function drawJar(found, all) {
+  const step = jarOf(all);
   const rows = step ? found.spots.filter((s) => s.group === found.spots[step.position].group && s.kind !== "tare") : [];
   const next = found.now === null || (found.spots[found.now].kind === "tare" && rows.at(-1)?.position + 1 === found.now);
   const full = rows.length > 0 && rows.every((spot) => spot.done) && next;

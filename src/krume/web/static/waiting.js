@@ -1,6 +1,7 @@
 // What was done at a bench without the network and still waits on this device, said on the first page.
 
-const START = "krume bench ";
+import { START } from "./bench-queue.js";
+
 const list = document.querySelector("[data-waiting]");
 
 function many(place) {
