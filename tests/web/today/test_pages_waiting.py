@@ -12,8 +12,11 @@ def test_what_waits_of_a_bench_is_said_until_it_is_in_the_book(page: Page, serve
     page.goto(served.address)
     expect(page.locator("[data-waiting]")).to_be_hidden()
     page.evaluate(
-        """() => localStorage.setItem(`krume bench ${document.documentElement.dataset.book} F2`, JSON.stringify([
-            { id: "a", kind: "tare", position: 0 }, { id: "b", kind: "in", position: 1 }]))"""
+        """() => {
+            const { book } = document.documentElement.dataset;
+            localStorage.setItem(`krume bench ${book} F2`, JSON.stringify([
+                { id: "a", kind: "tare", position: 0 }, { id: "b", kind: "in", position: 1 }]));
+        }"""
     )
     page.reload()
     expect(page.locator("[data-waiting]")).to_contain_text("2 done at the bench of F2 wait")
