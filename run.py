@@ -2,7 +2,7 @@
 """Make krume's own environment once, then run it.
 
     python3 run.py               load the demo studio and make the sheets of its order 101
-    python3 run.py test [...]    every test; further words go to pytest
+    python3 run.py test [...]    every test, several at once; words of yours go to pytest
     python3 run.py krume ...     any command of krume
     python3 run.py python ...    the environment's own interpreter
     python3 run.py serve [...]   the web app
@@ -39,6 +39,7 @@ OWNER = VENV / "made-by-run.py"
 LAYOUT = "1"  # raise it when `place_krume` changes what it writes
 COMMANDS = ("test", "krume", "python", "serve", "bench")
 NEEDED_MB = {"run": 700, "test": 1200}
+SHARED = ("-n", "auto", "--maxprocesses", "4", "--dist", "loadfile")  # files of tests, shared out
 BROWSER = "/usr/bin/chromium"
 BROWSER_PACKAGES = ("chromium", "libatomic1")
 
@@ -79,7 +80,7 @@ def handed_over(command: str, rest: list[str]) -> int:
     make_environment("test" if command in ("test", "bench") else "run")
     if command == "test":
         find_browser()
-        become(["-m", "pytest", *rest])
+        become(["-m", "pytest", *(rest or SHARED)])
     if command == "bench":
         become(["-m", "benchmarks", *rest])
     if command == "python":

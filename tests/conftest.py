@@ -1,7 +1,13 @@
-"""The house plugin: cited tests, their table in docs/validation.md, and a quiet surrounding."""
+"""The house plugin: cited tests, their table in docs/validation.md, and a quiet surrounding.
 
-from collections.abc import Generator, Iterator
+Several processes may share the tests (pytest-xdist). The rows of a cited test travel with its
+report, and the process that hands out the tests judges the table when the others are done.
+"""
+
+from collections.abc import Iterator
+from dataclasses import astuple
 from pathlib import Path
+from typing import Any
 
 import pytest
 from hypothesis import settings
@@ -19,13 +25,51 @@ settings.load_profile("house")
 CITED = pytest.StashKey[validation.Cited]()
 
 
+class Rows:
+    """Gathers what the reports of cited tests bring along, and judges what several made."""
+
+    def __init__(self, run: validation.Run) -> None:
+        self.run = run
+        self.shares_cover_all: list[bool] = []
+
+    def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
+        """Keep a cited test's rows, or that it failed: its rows may be missing."""
+        said: dict[str, Any] = dict(report.user_properties)
+        if report.failed and "cited" in said:
+            self.run.failed.append(report.nodeid)
+        if report.when == "call":
+            self.run.rows.extend(validation.Row(*row) for row in said.get("rows", ()))
+
+    @pytest.hookimpl(optionalhook=True)
+    def pytest_testnodedown(self, node: Any) -> None:
+        """Whether one of the processes saw every test of the project."""
+        self.shares_cover_all.append(getattr(node, "workeroutput", {}).get("covers_all", False))
+
+    def pytest_sessionfinish(self, session: pytest.Session) -> None:
+        """A share says what it saw; the process that handed them out judges the table."""
+        if self.run.is_share:
+            session.config.workeroutput["covers_all"] = self.run.covers_all()  # type: ignore[attr-defined]
+        elif self.shares_cover_all:
+            problem = self.run.judge(is_whole=all(self.shares_cover_all))
+            if problem:
+                _fail(session, str(validation.PAGE.relative_to(validation.ROOT)), problem)
+
+
+def _fail(session: pytest.Session, place: str, problem: str) -> None:
+    at = (place, None, "the table of published values")
+    report = pytest.TestReport(place, at, {}, "failed", problem, "call")
+    session.config.hook.pytest_runtest_logreport(report=report)
+    session.exitstatus = pytest.ExitCode.TESTS_FAILED
+
+
 def pytest_configure(config: pytest.Config) -> None:
     """Register the marks and give the run its empty table."""
     config.addinivalue_line("markers", "source(key, place): a published value, and where it stands")
     config.addinivalue_line("markers", "published: the expected value is printed in a cited source")
     config.addinivalue_line("markers", "pin: today's own output; not evidence")
     config.addinivalue_line("markers", "browser: needs a real browser")
-    config.stash[validation.RUN] = validation.Run()
+    run = config.stash[validation.RUN] = validation.Run(is_share=hasattr(config, "workerinput"))
+    config.pluginmanager.register(Rows(run))
 
 
 @pytest.hookimpl(trylast=True)
@@ -37,6 +81,7 @@ def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item
         if mark is not None:
             cited = validation.read_citation(item.nodeid, mark)
             item.stash[CITED] = cited
+            item.user_properties.append(("cited", cited.test))
             item.add_marker("published")
             run.citations.append(cited)
     items.sort(key=lambda item: item.path.name == "test_validation_is_current.py")
@@ -66,23 +111,12 @@ def pytest_runtest_call(item: pytest.Item) -> Iterator[None]:
     finally:
         rows = LEDGER.close()
         accepted = item.get_closest_marker("xfail")
-        item.config.stash[validation.RUN].add(
-            cited, rows, "" if accepted is None else str(accepted.kwargs.get("reason", ""))
-        )
+        reason = "" if accepted is None else str(accepted.kwargs.get("reason", ""))
+        made = [astuple(validation.row_of(cited, row, reason)) for row in rows]
+        item.user_properties.append(("rows", made))
     if not rows:
         pytest.fail("the test cites a source but compares nothing with `agrees` or `reads`")
     return result
-
-
-@pytest.hookimpl(wrapper=True)
-def pytest_runtest_makereport(
-    item: pytest.Item,
-) -> Generator[None, pytest.TestReport, pytest.TestReport]:
-    """Note the cited tests that failed: their rows may be missing."""
-    report = yield
-    if report.failed and CITED in item.stash:
-        item.config.stash[validation.RUN].failed.append(item.nodeid)
-    return report
 
 
 @pytest.fixture(autouse=True)

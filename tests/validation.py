@@ -1,5 +1,6 @@
 """The table of published values: what a run compared, as docs/validation.md."""
 
+import os
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -33,35 +34,66 @@ class Cited:
     place: str
 
 
+@dataclass(frozen=True, slots=True, order=True)
+class Row:
+    """One line of the table, and where it stands in it."""
+
+    source: str
+    place: str
+    test: str
+    line: str = field(compare=False)
+
+
 @dataclass(slots=True)
 class Run:
-    """What one run of the tests cited and compared."""
+    """What one run of the tests cited and compared.
+
+    `is_share` is true in one of several processes that share the tests: its rows are not all.
+    """
 
     citations: list[Cited] = field(default_factory=list)
-    rows: list[tuple[Cited, Agreement, str]] = field(default_factory=list)
+    rows: list[Row] = field(default_factory=list)
     files: set[Path] = field(default_factory=set)
     is_partial: bool = False
+    is_share: bool = False
     failed: list[str] = field(default_factory=list)
 
-    def add(self, cited: Cited, rows: list[Agreement], accepted: str) -> None:
-        """Keep a test's comparisons; `accepted` is the reason of a strict expected failure."""
-        self.rows.extend((cited, row, accepted) for row in rows)
-
-    def is_whole(self) -> bool:
-        """Whether every test file took part and no test was left out."""
+    def covers_all(self) -> bool:
+        """Whether every test file takes part and no test is left out."""
         wanted = set((ROOT / "tests").rglob("test_*.py"))
         return not self.is_partial and wanted <= self.files
 
+    def is_whole(self) -> bool:
+        """Whether every test of the project ran in this process."""
+        return self.covers_all() and not self.is_share
+
     def lines(self) -> list[str]:
         """The table's rows as Markdown, in an order that does not depend on the run."""
-        ordered = sorted(
-            enumerate(self.rows), key=lambda r: (r[1][0].source, r[1][0].place, r[1][0].test, r[0])
-        )
-        return [_line(cited, row, accepted) for _, (cited, row, accepted) in ordered]
+        return [row.line for row in sorted(self.rows)]
 
     def page(self) -> str:
         """The whole page."""
         return _HEAD + "".join(f"{line}\n" for line in self.lines())
+
+    def judge(self, *, is_whole: bool) -> str:
+        """What is wrong with the page, "" for nothing; where it is asked for, it is written.
+
+        A share leaves that to the process that gathers all rows.
+        """
+        if self.is_share:
+            return ""
+        if os.environ.get("KRUME_WRITE_DOCS") == "1":
+            if not is_whole:
+                return "the page is written by a run of all tests"
+            if self.failed:
+                return "the page is not written: cited tests failed before"
+            PAGE.write_text(self.page(), encoding="utf-8")
+        kept = PAGE.read_text(encoding="utf-8")
+        if is_whole:
+            is_current = kept == self.page()
+        else:
+            is_current = set(self.lines()) <= set(kept.splitlines())
+        return "" if is_current else "stale: KRUME_WRITE_DOCS=1 python3 run.py test"
 
 
 RUN = pytest.StashKey[Run]()
@@ -76,9 +108,13 @@ def read_citation(nodeid: str, mark: pytest.Mark) -> Cited:
     return Cited(name, str(source), str(place))
 
 
-def _line(cited: Cited, row: Agreement, accepted: str) -> str:
-    printed = row.printed if row.within is None else f"{row.printed} ± {row.within} ({row.why})"
-    digits = "" if row.half_digits is None else str(row.half_digits)
-    verdict = "agrees" if row.holds else (f"accepted miss: {accepted}" if accepted else "MISS")
-    cells = (cited.source, cited.place, cited.test, printed, row.computed, digits, verdict)
-    return "| " + " | ".join(cell.replace("|", "\\|").replace("\n", " ") for cell in cells) + " |"
+def row_of(cited: Cited, found: Agreement, accepted: str) -> Row:
+    """A comparison as its line; `accepted` is the reason of a strict expected failure."""
+    printed = (
+        found.printed if found.within is None else f"{found.printed} ± {found.within} ({found.why})"
+    )
+    digits = "" if found.half_digits is None else str(found.half_digits)
+    verdict = "agrees" if found.holds else (f"accepted miss: {accepted}" if accepted else "MISS")
+    cells = (cited.source, cited.place, cited.test, printed, found.computed, digits, verdict)
+    line = " | ".join(cell.replace("|", "\\|").replace("\n", " ") for cell in cells)
+    return Row(cited.source, cited.place, cited.test, f"| {line} |")

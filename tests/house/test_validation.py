@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from tests.agreement import Agreement
-from tests.validation import ROOT, Cited, Run, read_citation
+from tests.validation import ROOT, Cited, read_citation, row_of
 
 REASON = "the source rounds twice"
 PLUGIN = ("conftest.py", "agreement.py", "validation.py", "browser.py")
@@ -91,6 +91,20 @@ def test_a_row_that_no_test_makes_any_more_makes_the_page_stale(project: Path) -
     assert "1 failed" in run_in(project)
 
 
+SHARED = ("tests", "-n", "2", "--dist", "loadfile")
+
+
+def test_several_processes_make_one_table(project: Path) -> None:
+    assert "5 passed, 1 xfailed" in run_in(project, *SHARED, write=True)
+    page = (project / "docs" / "validation.md").read_text(encoding="utf-8")
+    assert "5 passed, 1 xfailed" in run_in(project)
+    suite = project / "tests" / "test_suite.py"
+    suite.write_text(SUITE.replace(', (3.0, "3.0")', ""), encoding="utf-8")
+    told = run_in(project, *SHARED)
+    assert ("1 failed" in told, "KRUME_WRITE_DOCS=1" in told) == (True, True)
+    assert (project / "docs" / "validation.md").read_text(encoding="utf-8") == page
+
+
 def test_a_run_of_some_tests_neither_writes_nor_complains_of_what_it_left_out(
     project: Path,
 ) -> None:
@@ -137,7 +151,6 @@ def test_a_citation_is_a_key_and_a_place(words: tuple[str, ...]) -> None:
 
 
 def test_a_row_cannot_break_the_table() -> None:
-    run = Run()
-    row = Agreement("1\n2", "1|2", None, None, None, holds=False)
-    run.add(Cited("a test", "key", "p. 1"), [row], "")
-    assert run.lines() == ["| key | p. 1 | a test | 1 2 | 1\\|2 |  | MISS |"]
+    found = Agreement("1\n2", "1|2", None, None, None, holds=False)
+    row = row_of(Cited("a test", "key", "p. 1"), found, "")
+    assert row.line == "| key | p. 1 | a test | 1 2 | 1\\|2 |  | MISS |"
