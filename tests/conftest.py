@@ -72,6 +72,12 @@ def pytest_configure(config: pytest.Config) -> None:
     config.pluginmanager.register(Rows(run))
 
 
+def pytest_itemcollected(item: pytest.Item) -> None:
+    """Mark what needs a real browser, early enough for `-m` to see it."""
+    if "browser" in getattr(item, "fixturenames", ()):
+        item.add_marker("browser")
+
+
 @pytest.hookimpl(trylast=True)
 def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
     """Read the citations, and put the test of the finished table last."""

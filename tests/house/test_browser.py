@@ -4,7 +4,6 @@ import pytest
 from playwright.sync_api import Page
 
 
-@pytest.mark.browser
 def test_the_browser_lays_out_a_page(page: Page) -> None:
     page.set_viewport_size({"width": 360, "height": 640})
     page.set_content("<title>a page</title><main style='width:50%'>text</main>")

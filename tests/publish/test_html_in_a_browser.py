@@ -14,7 +14,6 @@ from tests.publish.bench import HOLD, IMPRINT, card, named
 from tests.publish.labels import with_panel
 from tests.publish.plans import sheet
 
-pytestmark = pytest.mark.browser
 LONG = "Kastanien-Buchweizen-Haselnuss-Biskuitboden" * 2
 PAGES = {
     "card": card_html(card(F1, dial_c=182)),

@@ -145,7 +145,6 @@ def test_the_json_holds_the_days() -> None:
     assert isinstance(START, datetime)
 
 
-@pytest.mark.browser
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize("width", [360, 1280])
 def test_the_page_is_accessible_and_fits(

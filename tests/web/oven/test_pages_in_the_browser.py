@@ -10,7 +10,6 @@ from krume.usecases.oven import oven as oven_module
 from krume.usecases.oven.oven import oven_view
 from tests.web.bench.slip_module import call
 
-pytestmark = pytest.mark.browser
 START = datetime.fromisoformat("2027-06-10T08:00:00+00:00")
 LOAD = Load("one", 1, "F1", "", START.isoformat(), None, 170.0, 182.0, 25.0, 34.0, 46.0)
 
