@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from krume.base import Infeasible
 from krume.build import Layer, Torte, apportioned, cross_section, section_sentence
-from krume.label import gluten_gate, statement
+from krume.label import statement
 from krume.publish import Imprint, NeedRow, TorteSheet, torte_sheet
 from krume.store import book_at, studio_of
 from krume.usecases.asking.answer import Answer, Asked, clash_problems
@@ -13,6 +13,7 @@ from krume.usecases.asking.remembering import Remembered
 from krume.usecases.asking.text import book_text
 from krume.usecases.keep.custard_way import custards_among
 from krume.usecases.keep.keep import keep_of_read
+from krume.usecases.sold.gate import gate_of
 from krume.usecases.sold.gluten_words import gate_words
 from krume.usecases.sold.papers import papers_of
 from krume.usecases.sold.product import families_of, sold_of
@@ -203,10 +204,7 @@ def _said(name: str, asked: Asked) -> TorteSaid | None:
         return None
     sold, papers = read.sold[0], papers_of(asked)
     market = studio_of(book_at(asked.book)).market or "eu"
-    gate = gluten_gate(
-        sold.product, papers.lots, papers.cleaning, on=read.on, market=market,
-        chosen=sold.chosen, today=papers.today,
-    )  # fmt: skip
+    gate = gate_of(sold.product, papers, on=read.on, market=market, chosen=sold.chosen)
     said = statement(sold.product, papers.lots, market=market, chosen=sold.chosen)
     return TorteSaid(
         keeps=kept.limits[0] if kept.limits else "Not known.",

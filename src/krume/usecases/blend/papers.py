@@ -5,7 +5,7 @@ from decimal import ROUND_HALF_UP, Decimal
 
 from krume.base import Notice, Option, Problem
 from krume.design import decode_text
-from krume.label import GateRecord, Product, Used, gluten_gate, statement
+from krume.label import GateRecord, Product, Used, statement
 from krume.pantry import (
     PriceList,
     find,
@@ -27,6 +27,7 @@ from krume.usecases.blend.result import (
     BlendRecord,
 )
 from krume.usecases.plan.kitchen import packs_of
+from krume.usecases.sold.gate import gate_of
 from krume.usecases.sold.papers import Papers
 
 _CENT = Decimal("0.01")
@@ -73,9 +74,7 @@ def records_of(
 
 def _records(flour: Flour, papers: Papers, market: str) -> tuple[GateRecord, ...]:
     product = _product(((flour, 1.0),))
-    gate = gluten_gate(
-        product, papers.lots, papers.cleaning, on=papers.today, market=market, today=papers.today
-    )
+    gate = gate_of(product, papers, on=papers.today, market=market)
     return gate.records
 
 

@@ -18,7 +18,6 @@ from krume.label import (
     Statement,
     Unknown,
     eu_panel,
-    gluten_gate,
     kitchen_line,
     lots_in_use,
     may_contain_line,
@@ -42,6 +41,7 @@ from krume.usecases.label.result import (
     LabelResult,
     LabelUnknown,
 )
+from krume.usecases.sold.gate import gate_of
 from krume.usecases.sold.kitchen_nuts import kitchen_nuts
 from krume.usecases.sold.order import order_notices
 from krume.usecases.sold.papers import Papers, papers_of
@@ -190,10 +190,7 @@ def _label(
 ) -> LabelOf:
     product = sold.product
     said = statement(product, papers.lots, market=market, chosen=sold.chosen)
-    gate = gluten_gate(
-        product, papers.lots, papers.cleaning, on=read.on, market=market, chosen=sold.chosen,
-        made=wish.made, today=papers.today,
-    )  # fmt: skip
+    gate = gate_of(product, papers, on=read.on, market=market, chosen=sold.chosen, made=wish.made)
     sums = nutrient_sums(product, market=market, own=papers.sheets)
     panel, portion = _panels(product, sums, market)
     keeping = keeping_of(sold)

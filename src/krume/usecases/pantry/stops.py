@@ -5,13 +5,14 @@ from dataclasses import dataclass, replace
 from datetime import date
 
 from krume.base import KrumeError
-from krume.label import GateRecord, gluten_gate, read_diets
+from krume.label import GateRecord, read_diets
 from krume.store import book_at
 from krume.usecases.asking.answer import Asked
 from krume.usecases.asking.remembering import Remembered, day_key
 from krume.usecases.plan.gathered import gather
 from krume.usecases.plan.kitchen import packs_of, plan_now
 from krume.usecases.plan.shopping import list_shopping
+from krume.usecases.sold.gate import gate_of
 from krume.usecases.sold.gluten_words import RECORD_STATES
 from krume.usecases.sold.papers import Papers, papers_of
 from krume.usecases.sold.product import Sold, SoldRead, sold_of
@@ -125,10 +126,7 @@ def _judge(row: OrderStanding, asked: Asked, papers: Papers) -> _Judged:
 
 def _closed(sold: Sold, read: SoldRead, papers: Papers) -> Iterator[GateRecord]:
     """Records that close the gate of one thing on the order's own day."""
-    gate = gluten_gate(
-        sold.product, papers.lots, papers.cleaning, on=read.on, market="eu", chosen=sold.chosen,
-        today=papers.today,
-    )  # fmt: skip
+    gate = gate_of(sold.product, papers, on=read.on, chosen=sold.chosen)
     return (record for record in gate.records if record.is_closed)
 
 

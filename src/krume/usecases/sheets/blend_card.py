@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from krume.base import NotFoundError
 from krume.design import Formula, Line, Row, balance, weigh_out
 from krume.keep import caution
-from krume.label import GateRecord, GlutenGate, Product, gluten_gate, product_of_formula, statement
+from krume.label import GateRecord, GlutenGate, Product, product_of_formula, statement
 from krume.pantry import ingredient
 from krume.publish import Blend, BlendLot, BlendPart
 from krume.usecases.asking.answer import Asked
@@ -14,6 +14,7 @@ from krume.usecases.asking.kind import Made
 from krume.usecases.asking.slug import short_name
 from krume.usecases.formula.size import scale_step_g
 from krume.usecases.sheets.result import SheetCheck
+from krume.usecases.sold.gate import gate_of
 from krume.usecases.sold.gluten_words import RECORD_STATES, gate_words
 from krume.usecases.sold.papers import Papers, papers_of
 from krume.usecases.sold.product import SoldRead, sold_of
@@ -87,10 +88,7 @@ class _Judging:
 
     def gate(self, of: str, formula: Formula) -> GlutenGate:
         """The gate of a formula's lines, of the jar as it stands unbaked."""
-        return gluten_gate(
-            _as_mixed(of, formula), self.papers.lots, self.papers.cleaning,
-            on=self.read.on, market="eu", chosen=self.chosen(of), today=self.papers.today,
-        )  # fmt: skip
+        return gate_of(_as_mixed(of, formula), self.papers, on=self.read.on, chosen=self.chosen(of))
 
     def chosen(self, of: str) -> frozenset[str]:
         """Lots that a text names for what holds this formula."""

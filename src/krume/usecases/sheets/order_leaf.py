@@ -2,11 +2,12 @@
 
 from krume.base import as_text
 from krume.build import Order
-from krume.label import GateRecord, gluten_gate
+from krume.label import GateRecord
 from krume.properties import constants
 from krume.publish import Fact, Hold, Imprint, Leaf, LeafPart, LeafTable
 from krume.usecases.sheets.order_batches import OrderBatch, batch_table
 from krume.usecases.sheets.work_order import work_order
+from krume.usecases.sold.gate import gate_of
 from krume.usecases.sold.gluten_words import RECORD_STATES
 from krume.usecases.sold.order import OrderJudgement
 from krume.usecases.sold.papers import Papers
@@ -141,10 +142,7 @@ def _who(order: Order) -> tuple[str, ...]:
 def _evidence(read: SoldRead, papers: Papers) -> tuple[LeafPart, ...]:
     rows: dict[tuple[str, str], GateRecord] = {}
     for sold in read.sold:
-        gate = gluten_gate(
-            sold.product, papers.lots, papers.cleaning, on=read.on, market="eu",
-            chosen=sold.chosen, today=papers.today,
-        )  # fmt: skip
+        gate = gate_of(sold.product, papers, on=read.on, chosen=sold.chosen)
         for record in gate.records:
             if record.state != "not-needed":
                 rows.setdefault((record.lot or "no lot", record.ingredient), record)

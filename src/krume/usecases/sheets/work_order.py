@@ -2,8 +2,9 @@
 
 from dataclasses import dataclass
 
-from krume.label import gluten_gate, product_of_formula, statement
+from krume.label import product_of_formula, statement
 from krume.publish import LeafPart
+from krume.usecases.sold.gate import gate_of
 from krume.usecases.sold.papers import Papers
 from krume.usecases.sold.product import SoldRead
 
@@ -46,10 +47,7 @@ def _groups(read: SoldRead, papers: Papers) -> tuple[_Group, ...]:
     for sold in read.sold:
         for name, formula in sold.formulas.items():
             product = product_of_formula(name, formula)
-            gate = gluten_gate(
-                product, papers.lots, papers.cleaning, on=read.on, market="eu",
-                chosen=sold.chosen, today=papers.today,
-            )  # fmt: skip
+            gate = gate_of(product, papers, on=read.on, chosen=sold.chosen)
             said = statement(product, papers.lots, market="eu", chosen=sold.chosen)
             carries = any(word.startswith(_NUTS) for word in (*said.contains, *said.may_contain))
             where = nuts if carries else clean if gate.is_open_on_ingredients else open_gate

@@ -1,7 +1,8 @@
 """How the gluten gate stands, in the one sentence that a sheet at the bench has room for."""
 
-from krume.label import GlutenGate, Product, gluten_gate, product_of_formula
+from krume.label import GlutenGate, Product, product_of_formula
 from krume.usecases.asking.answer import Asked
+from krume.usecases.sold.gate import gate_of
 from krume.usecases.sold.papers import Papers, papers_of
 from krume.usecases.sold.product import SoldRead, sold_of
 
@@ -18,10 +19,7 @@ RECORD_STATES = {
 
 def gluten_words(product: Product, papers: Papers, read: SoldRead, chosen: frozenset[str]) -> str:
     """“No gluten sentence” with what is missing; an open gate stands on the label alone."""
-    gate = gluten_gate(
-        product, papers.lots, papers.cleaning, on=read.on, market="eu", chosen=chosen,
-        today=papers.today,
-    )  # fmt: skip
+    gate = gate_of(product, papers, on=read.on, chosen=chosen)
     return gate_words(gate)
 
 

@@ -10,7 +10,6 @@ from krume.label import (
     Diet,
     DietFinding,
     Piece,
-    gluten_gate,
     is_illness,
     judge_diets,
     kitchen_line,
@@ -22,6 +21,7 @@ from krume.store import book_at
 from krume.usecases.asking.answer import Asked
 from krume.usecases.asking.clock import today
 from krume.usecases.asking.remembering import Remembered
+from krume.usecases.sold.gate import gate_of
 from krume.usecases.sold.kitchen_nuts import kitchen_nuts
 from krume.usecases.sold.papers import Papers, papers_of
 from krume.usecases.sold.product import SoldRead
@@ -139,10 +139,7 @@ def _pieces(read: SoldRead, order: Order, papers: Papers) -> tuple[Piece, ...]:
             statement(sold.product, papers.lots, market=market, chosen=sold.chosen)
             for market in ("eu", "us")
         )
-        gate = gluten_gate(
-            sold.product, papers.lots, papers.cleaning, on=read.on, market="eu",
-            chosen=sold.chosen, today=papers.today,
-        )  # fmt: skip
+        gate = gate_of(sold.product, papers, on=read.on, chosen=sold.chosen)
         number, words, told = (line.number, line.read, line.told) if line else (1, sold.name, ())
         pieces.append(Piece(sold.name, number, words, sold.product, said, gate, told))
     return tuple(pieces)

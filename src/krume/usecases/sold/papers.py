@@ -13,7 +13,7 @@ from krume.pantry import (
     read_lots,
     read_supplier_sheet,
 )
-from krume.store import Book, book_at, places_in, table_text
+from krume.store import Book, book_at, places_in, studio_of, table_text
 from krume.usecases.asking.answer import Asked
 from krume.usecases.asking.clock import today
 from krume.usecases.asking.remembering import Remembered
@@ -27,8 +27,8 @@ _SUPPLIERS = "suppliers"
 class Papers:
     """All papers of a book; `sheets` are suppliers' sheets by the pantry's key of the goods.
 
-    `today` is the day they are read on. `lot_problems` are those of the table of lots, by the
-    line they stand in.
+    `today` is the day they are read on, `market` the book's own. `lot_problems` are those of the
+    table of lots, by the line they stand in.
     """
 
     lots: tuple[Lot, ...]
@@ -37,6 +37,7 @@ class Papers:
     today: date
     lot_problems: tuple[Problem, ...] = ()
     other_problems: tuple[Problem, ...] = ()
+    market: str = "eu"
 
     def problems_of(self, keys: frozenset[str]) -> tuple[Problem, ...]:
         """Problems of these lots, of the tables as a whole, and of the other papers."""
@@ -75,6 +76,7 @@ def _papers(book: Book, asked: Asked) -> Papers:
         today(book, on=asked.on),
         lots.problems if tables[_LOTS] else (),
         (*(cleaning.problems if tables[_CLEANING] else ()), *asked_of_sheets),
+        studio_of(book).market or "eu",
     )
 
 

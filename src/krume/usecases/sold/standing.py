@@ -6,11 +6,11 @@ from datetime import date, time
 from krume.base import KrumeError, Problem
 from krume.build import Order, read_order
 from krume.design import decode_text
-from krume.label import gluten_gate
 from krume.store import book_at, folder_bytes
 from krume.usecases.asking.answer import Asked
 from krume.usecases.asking.clock import today
 from krume.usecases.asking.remembering import Remembered, day_key
+from krume.usecases.sold.gate import gate_of
 from krume.usecases.sold.gluten_words import RECORD_STATES
 from krume.usecases.sold.order import OrderJudgement, judge_order
 from krume.usecases.sold.papers import papers_of
@@ -119,13 +119,7 @@ def _shut(read: SoldRead, judged: OrderJudgement, asked: Asked) -> tuple[tuple[s
     if not any(finding.verdict == "gate-shut" for finding in judged.findings):
         return ()
     papers = papers_of(asked)
-    gates = [
-        gluten_gate(
-            sold.product, papers.lots, papers.cleaning, on=read.on, market="eu",
-            chosen=sold.chosen, today=papers.today,
-        )
-        for sold in read.sold
-    ]  # fmt: skip
+    gates = [gate_of(sold.product, papers, on=read.on, chosen=sold.chosen) for sold in read.sold]
     found = (record for gate in gates for record in gate.records if record.state not in _GOOD)
     return tuple(
         dict.fromkeys(

@@ -14,7 +14,6 @@ from krume.label import (
     ROOM,
     Product,
     Statement,
-    gluten_gate,
     product_of_formula,
     statement,
 )
@@ -22,6 +21,7 @@ from krume.pantry import Ingredient, PriceList, allergens, find, ingredient, lot
 from krume.store import book_at, studio_of
 from krume.usecases.asking.answer import Asked
 from krume.usecases.cost.prices import cost_book
+from krume.usecases.sold.gate import gate_of
 from krume.usecases.sold.kitchen_nuts import kitchen_nuts
 from krume.usecases.sold.papers import Papers, papers_of
 from krume.usecases.sold.product import lots_named_in
@@ -104,7 +104,7 @@ def _kitchen(papers: Papers, asked: Asked, market: str) -> tuple[str, ...]:
 
 
 def _nut_words(key: str | None, market: str) -> tuple[str, ...]:
-    words = () if key is None else tuple(a.word(market) for a in allergens(key))
+    words = () if key is None else tuple(w for a in allergens(key) for w in a.words(market))
     return tuple(word for word in words if word.startswith(_NUTS))
 
 
@@ -281,10 +281,7 @@ def _facts(formula: Formula, book: VaryBook) -> tuple[str, ...]:
 def _missing(product: Product, book: VaryBook, chosen: frozenset[str]) -> tuple[str, ...]:
     """What stands in the way of a gluten claim, but for the room's own record."""
     papers, day = book.papers, book.today
-    gate = gluten_gate(
-        product, papers.lots, papers.cleaning,
-        on=day, market=book.market, chosen=chosen, today=day,
-    )  # fmt: skip
+    gate = gate_of(product, papers, on=day, market=book.market, chosen=chosen)
     return tuple(word for word in gate.missing if word != ROOM)
 
 
