@@ -70,6 +70,7 @@ def test_steps_that_were_released_are_never_changed() -> None:
     assert digests == {
         "0001-texts-and-tables": "f79eb2faafba",
         "0002-weighings-and-trials": "dde6d80f693b",
+        "0003-lots-of-bakes": "26fca391174c",
     }
 
 

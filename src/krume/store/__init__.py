@@ -1,6 +1,22 @@
 """The book and the person's files: the only folder that touches them."""
 
 from krume.store.backups import sha256_of
+from krume.store.batches import (
+    KeptBatch,
+    KeptCake,
+    KeptLot,
+    KeptPart,
+    batch_history,
+    batch_of_trial,
+    batches_called,
+    batches_now,
+    cake_history,
+    cakes_called,
+    cakes_now,
+    cakes_of_kind,
+    cakes_of_order,
+    keep_made,
+)
 from krume.store.book import (
     FOLDERS,
     Book,
@@ -24,6 +40,7 @@ from krume.store.book import (
     text_at_place,
 )
 from krume.store.care import back_up, faults, latest_backup, restore
+from krume.store.cells import own_cell, own_table, safe_cell, safe_table
 from krume.store.clocks import (
     KeptClock,
     clocks_of,
@@ -53,6 +70,15 @@ from krume.store.kitchen import KitchenSettings, kitchen_of
 from krume.store.moment import DAY, MINUTE, clock_now, note_clock
 from krume.store.prices import prices_of
 from krume.store.reads import NEVER, Reads, note, note_all, noting
+from krume.store.recalls import (
+    Reached,
+    not_known_lines,
+    not_ruled_out,
+    order_versions,
+    reached_by_lot,
+    recorded_orders,
+    without_batch,
+)
 from krume.store.sheets import KeptRow
 from krume.store.studio import Scale, Studio, StudioCost, read_studio, studio_of
 from krume.store.tables import table_rows, table_text
@@ -86,7 +112,11 @@ __all__ = [
     "NEVER",
     "Book",
     "BookText",
+    "KeptBatch",
+    "KeptCake",
     "KeptClock",
+    "KeptLot",
+    "KeptPart",
     "KeptRow",
     "KeptStep",
     "KeptText",
@@ -94,17 +124,27 @@ __all__ = [
     "KeptWeighing",
     "KitchenSettings",
     "Loaded",
+    "Reached",
     "Reads",
     "Scale",
     "Studio",
     "StudioCost",
     "add_texts",
     "back_up",
+    "batch_history",
+    "batch_of_trial",
+    "batches_called",
+    "batches_now",
     "begin_weighing",
     "book_at",
     "book_bytes",
     "book_places",
     "bytes_of_path",
+    "cake_history",
+    "cakes_called",
+    "cakes_now",
+    "cakes_of_kind",
+    "cakes_of_order",
     "clock_now",
     "clocks_of",
     "clocks_since",
@@ -120,6 +160,7 @@ __all__ = [
     "is_book",
     "is_file",
     "is_folder",
+    "keep_made",
     "keep_row",
     "keep_text",
     "keep_trial",
@@ -131,6 +172,8 @@ __all__ = [
     "latest_backup",
     "list_tables",
     "list_texts",
+    "not_known_lines",
+    "not_ruled_out",
     "note",
     "note_all",
     "note_clock",
@@ -138,17 +181,24 @@ __all__ = [
     "one_look",
     "open_weighing",
     "open_weighings",
+    "order_versions",
+    "own_cell",
+    "own_table",
     "place_all",
     "place_in",
     "places_in",
     "prices_of",
     "put_table",
+    "reached_by_lot",
     "read_bytes",
     "read_studio",
     "reads_hold",
+    "recorded_orders",
     "restore",
     "resume_clock",
     "running_clocks",
+    "safe_cell",
+    "safe_table",
     "say_steps",
     "sha256_of",
     "stamp_of",
@@ -165,6 +215,7 @@ __all__ = [
     "trial_of_weighing",
     "trials_of",
     "weighing_at",
+    "without_batch",
     "words_of_trials",
     "write_whole",
 ]

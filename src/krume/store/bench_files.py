@@ -6,8 +6,9 @@ from collections.abc import Hashable, Iterator
 from functools import lru_cache
 from pathlib import Path
 
-from krume.store.bench_tables import BENCH_TABLES, add_bench_rows
+from krume.store.bench_tables import KEPT_TABLES, add_bench_rows
 from krume.store.book import Book, database_of
+from krume.store.cells import own_table
 from krume.store.database import reading, refused
 from krume.store.files import is_file, read_bytes
 from krume.store.migrations import MIGRATIONS
@@ -25,7 +26,7 @@ def looking_at_bench(book: Book, *kinds: tuple[str, ...]) -> Iterator[sqlite3.Co
         with reading(database, *kinds) as found:
             yield found
         return
-    paths = tuple(book.path / place for place in BENCH_TABLES)
+    paths = tuple(book.path / place for place in KEPT_TABLES)
     marks = tuple(mark_of_file(path) for path in paths if is_file(path))
     if not marks:
         yield None
@@ -48,7 +49,7 @@ def _loaded(folder: Path, _: tuple[Hashable, ...]) -> bytes:
         for step in MIGRATIONS:
             for statement in step.statements:
                 connection.execute(statement)
-        for place in BENCH_TABLES:
+        for place in KEPT_TABLES:
             if is_file(folder / place):
-                add_bench_rows(connection, place, read_bytes(folder / place))
+                add_bench_rows(connection, place, own_table(read_bytes(folder / place), place))
         return connection.serialize()

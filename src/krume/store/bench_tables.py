@@ -1,4 +1,4 @@
-"""What the bench keeps, as tables that go out and come in: weighings, steps, clocks, trials.
+"""What is kept as it happens, as tables that go out and come in: weighings, trials, lots of bakes.
 
 A row is a fact with a key of its own: coming in, the ones that are there stay as they are and
 the missing ones are added.
@@ -14,7 +14,7 @@ from krume.store.sheets import as_csv, from_csv
 
 @dataclass(frozen=True, slots=True)
 class BenchTable:
-    """One table of the bench: its columns, and which are numbers; `weighing` is that one's key."""
+    """One such table: its columns, and which are numbers; `weighing` is that one's key."""
 
     table: str
     head: tuple[str, ...]
@@ -48,14 +48,44 @@ BENCH_TABLES = {
         frozenset(("sg", "core_c", "centre_mm", "edge_mm", "minutes", "baked_g", "revision")),
     ),
 }  # fmt: skip
-"""The tables by their place in an export, in the order they come in."""
+"""The tables of the bench by their place in an export, in the order they come in."""
 
-_MAY_BE_NOTHING = ("weighing", "stopped_at")
+TRACE_TABLES = {
+    "trace/batches.csv": BenchTable(
+        "batch",
+        ("key", "chain", "code", "formula", "title", "made_on", "trial", "state", "replaces",
+         "reason", "at"),
+        frozenset(),
+    ),
+    "trace/batch_lots.csv": BenchTable(
+        "batch_lot",
+        ("batch", "position", "ingredient", "goods", "lot", "supplier"),
+        frozenset(("position",)),
+        "batch, position",
+    ),
+    "trace/cakes.csv": BenchTable(
+        "cake",
+        ("key", "chain", "code", "what", "title", "pieces", "order_name", "order_revision",
+         "customer", "made_on", "handed_on", "state", "replaces", "reason", "at"),
+        frozenset(("pieces", "order_revision")),
+    ),
+    "trace/cake_batches.csv": BenchTable(
+        "cake_batch",
+        ("cake", "position", "formula", "batch"),
+        frozenset(("position",)),
+        "cake, position",
+    ),
+}  # fmt: skip
+"""The tables of which lots went where; each row stays as it was written down."""
+
+KEPT_TABLES = {**BENCH_TABLES, **TRACE_TABLES}
+
+_MAY_BE_NOTHING = ("weighing", "stopped_at", "replaces")
 
 
 def bench_places(connection: sqlite3.Connection) -> tuple[str, ...]:
     """Tables that hold something."""
-    return tuple(place for place, kind in BENCH_TABLES.items() if _holds(connection, kind.table))
+    return tuple(place for place, kind in KEPT_TABLES.items() if _holds(connection, kind.table))
 
 
 def _holds(connection: sqlite3.Connection, table: str) -> bool:
@@ -65,7 +95,7 @@ def _holds(connection: sqlite3.Connection, table: str) -> bool:
 
 def bench_bytes(connection: sqlite3.Connection, place: str) -> bytes | None:
     """A table as text; None where it is empty."""
-    kind = BENCH_TABLES[place]
+    kind = KEPT_TABLES[place]
     columns = ", ".join(_column(kind, name) for name in kind.head)
     # Names of tables and columns are this module's own; nothing typed is in them.
     asked = f"SELECT {columns} FROM {kind.table}{_joined(kind)} ORDER BY {kind.table}.id"  # noqa: S608
@@ -76,7 +106,7 @@ def bench_bytes(connection: sqlite3.Connection, place: str) -> bytes | None:
 
 def add_bench_rows(connection: sqlite3.Connection, place: str, data: bytes) -> int:
     """Take rows in; how many were not there yet."""
-    kind = BENCH_TABLES[place]
+    kind = KEPT_TABLES[place]
     head, rows = from_csv(data, place)
     found = [dict(zip(head, cells, strict=False)) for cells in rows]
     try:

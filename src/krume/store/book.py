@@ -11,8 +11,9 @@ from functools import lru_cache
 from pathlib import Path
 
 from krume.base import StoreError
-from krume.store.bench_tables import BENCH_TABLES
+from krume.store.bench_tables import KEPT_TABLES
 from krume.store.by_mark import by_mark
+from krume.store.cells import own_table
 from krume.store.contents import Loaded, add_all, as_kept, bytes_at, is_sheet, places
 from krume.store.database import DATABASE, looked, note_kinds, reading, writing
 from krume.store.files import is_file, is_folder, place_all, read_bytes, refusals
@@ -100,12 +101,15 @@ def book_bytes(book: Book, place: str) -> bytes | None:
         with reading(database, _kind_of(place)) as connection:
             return bytes_at(connection, place)
     path = book.path / place
-    return read_bytes(path) if is_file(path) else None
+    if not is_file(path):
+        return None
+    data = read_bytes(path)
+    return own_table(data, place) if place.endswith(".csv") else data
 
 
 def _kind_of(place: str) -> tuple[str, ...]:
     """What is read where a place is; tables of the bench are of no one thing."""
-    if place in BENCH_TABLES:
+    if place in KEPT_TABLES:
         return WHOLE
     return of_sheet(place) if is_sheet(place) else of_text(place)
 

@@ -4,7 +4,7 @@ import sqlite3
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from krume.store.bench_tables import BENCH_TABLES, add_bench_rows, bench_bytes, bench_places
+from krume.store.bench_tables import KEPT_TABLES, add_bench_rows, bench_bytes, bench_places
 from krume.store.sheets import (
     add_row,
     add_sheet,
@@ -41,7 +41,7 @@ def places(connection: sqlite3.Connection) -> tuple[str, ...]:
 
 def bytes_at(connection: sqlite3.Connection, place: str) -> bytes | None:
     """A text as it was typed, or a table as text; None where there is neither."""
-    if place in BENCH_TABLES:
+    if place in KEPT_TABLES:
         return bench_bytes(connection, place)
     if not is_sheet(place):
         kept = text_at(connection, place)
@@ -68,7 +68,7 @@ def add_all(
             done["added"].append(place)
         elif there == as_kept(place, data):
             done["same"].append(place)
-        elif place in BENCH_TABLES:
+        elif place in KEPT_TABLES:
             done["added" if add_bench_rows(connection, place, data) else "same"].append(place)
         elif is_newer:
             _replace(connection, place, data)
@@ -80,8 +80,8 @@ def add_all(
 
 def _in_turn(file: tuple[str, bytes]) -> int:
     """Weighings come in before the steps and trials that are of them."""
-    order = list(BENCH_TABLES)
-    return order.index(file[0]) + 1 if file[0] in BENCH_TABLES else 0
+    order = list(KEPT_TABLES)
+    return order.index(file[0]) + 1 if file[0] in KEPT_TABLES else 0
 
 
 def _replace(connection: sqlite3.Connection, place: str, data: bytes) -> None:
@@ -94,7 +94,7 @@ def _replace(connection: sqlite3.Connection, place: str, data: bytes) -> None:
 
 
 def _add(connection: sqlite3.Connection, place: str, data: bytes) -> None:
-    if place in BENCH_TABLES:
+    if place in KEPT_TABLES:
         add_bench_rows(connection, place, data)
         return
     if not is_sheet(place):
@@ -108,7 +108,7 @@ def _add(connection: sqlite3.Connection, place: str, data: bytes) -> None:
 
 def as_kept(place: str, data: bytes) -> bytes:
     """Data as it would come out again."""
-    if not is_sheet(place) and place not in BENCH_TABLES:
+    if not is_sheet(place) and place not in KEPT_TABLES:
         return data
     head, rows = from_csv(data, place)
     return as_csv(_wide(head, rows), rows)

@@ -135,6 +135,75 @@ MIGRATIONS = (
             ) STRICT, WITHOUT ROWID""",
         ),
     ),
+    Migration(
+        "0003-lots-of-bakes",
+        (
+            """CREATE TABLE batch (
+                id INTEGER PRIMARY KEY,
+                key TEXT NOT NULL UNIQUE CHECK (key <> ''),
+                chain TEXT NOT NULL CHECK (chain <> ''),
+                code TEXT NOT NULL COLLATE NOCASE CHECK (code <> ''),
+                formula TEXT NOT NULL CHECK (formula <> ''),
+                title TEXT NOT NULL,
+                made_on TEXT NOT NULL CHECK (made_on <> ''),
+                trial TEXT NOT NULL,
+                state TEXT NOT NULL CHECK (state IN ('made', 'void')),
+                replaces TEXT REFERENCES batch (key),
+                reason TEXT NOT NULL,
+                at TEXT NOT NULL
+            ) STRICT""",
+            "CREATE INDEX batch_by_replaces ON batch (replaces)",
+            "CREATE INDEX batch_by_chain ON batch (chain)",
+            "CREATE INDEX batch_by_code ON batch (code)",
+            "CREATE INDEX batch_by_formula ON batch (formula, made_on)",
+            """CREATE TABLE batch_lot (
+                id INTEGER PRIMARY KEY,
+                batch TEXT NOT NULL REFERENCES batch (key),
+                position INTEGER NOT NULL,
+                ingredient TEXT NOT NULL CHECK (ingredient <> ''),
+                goods TEXT NOT NULL,
+                lot TEXT NOT NULL COLLATE NOCASE,
+                supplier TEXT NOT NULL,
+                UNIQUE (batch, position)
+            ) STRICT""",
+            "CREATE INDEX batch_lot_by_lot ON batch_lot (lot)",
+            """CREATE TABLE cake (
+                id INTEGER PRIMARY KEY,
+                key TEXT NOT NULL UNIQUE CHECK (key <> ''),
+                chain TEXT NOT NULL CHECK (chain <> ''),
+                code TEXT NOT NULL COLLATE NOCASE CHECK (code <> ''),
+                what TEXT NOT NULL CHECK (what <> ''),
+                title TEXT NOT NULL,
+                pieces INTEGER NOT NULL CHECK (pieces >= 1),
+                order_name TEXT NOT NULL,
+                order_revision INTEGER NOT NULL,
+                customer TEXT NOT NULL,
+                made_on TEXT NOT NULL CHECK (made_on <> ''),
+                handed_on TEXT NOT NULL,
+                state TEXT NOT NULL CHECK (state IN ('made', 'void')),
+                replaces TEXT REFERENCES cake (key),
+                reason TEXT NOT NULL,
+                at TEXT NOT NULL
+            ) STRICT""",
+            "CREATE INDEX cake_by_replaces ON cake (replaces)",
+            "CREATE INDEX cake_by_chain ON cake (chain)",
+            "CREATE INDEX cake_by_code ON cake (code)",
+            "CREATE INDEX cake_by_order ON cake (order_name)",
+            """CREATE TABLE cake_batch (
+                id INTEGER PRIMARY KEY,
+                cake TEXT NOT NULL REFERENCES cake (key),
+                position INTEGER NOT NULL,
+                formula TEXT NOT NULL CHECK (formula <> ''),
+                batch TEXT NOT NULL,
+                UNIQUE (cake, position)
+            ) STRICT""",
+            "CREATE INDEX cake_batch_by_batch ON cake_batch (batch)",
+            "CREATE VIEW batch_now AS SELECT * FROM batch "
+            "WHERE NOT EXISTS (SELECT 1 FROM batch AS newer WHERE newer.replaces = batch.key)",
+            "CREATE VIEW cake_now AS SELECT * FROM cake "
+            "WHERE NOT EXISTS (SELECT 1 FROM cake AS newer WHERE newer.replaces = cake.key)",
+        ),
+    ),
 )
 """All steps, oldest first."""
 

@@ -19,9 +19,11 @@ from krume.store import (
     is_file,
     is_folder,
     latest_backup,
+    own_table,
     place_all,
     read_bytes,
     restore,
+    safe_table,
     sha256_of,
 )
 from krume.usecases.asking.answer import Answer, Asked
@@ -80,10 +82,15 @@ def export_book(asked: Asked, out: Path) -> Answer[BookResult]:
             where=str(out),
             want="a new or empty folder",
         )
-    files = {place: book_bytes(book, place) or b"" for place in book_places(book)}
+    files = {place: _outward(place, book_bytes(book, place) or b"") for place in book_places(book)}
     place_all(out, files)
     result = replace(book_result(book, _NOTHING), file=str(out.resolve()))
     return Answer(result)
+
+
+def _outward(place: str, data: bytes) -> bytes:
+    """A table leaves so that no spreadsheet works out a name in it; texts leave as they are."""
+    return safe_table(data, place) if place.endswith(".csv") else data
 
 
 def import_book(asked: Asked, source: Path, *, is_newer: bool = False) -> Answer[BookResult]:
@@ -133,7 +140,7 @@ def _belongs(place: str) -> bool:
     folder, _, file = place.rpartition("/")
     if folder in (*FOLDERS, "suppliers"):
         return file.endswith(".txt")
-    if folder == "bench":
+    if folder in ("bench", "trace"):
         return file.endswith(".csv")
     return not folder and (file.endswith(".csv") or file in ("studio.toml", "README.md"))
 
@@ -142,7 +149,7 @@ def _one(path: Path) -> dict[str, bytes]:
     """One text or table, at the place of its kind."""
     data = read_bytes(path)
     if path.suffix == ".csv" and path.stem in _TABLES:
-        return {path.name: data}
+        return {path.name: own_table(data, path.name)}
     kind = kind_of(decode_text(data).value)
     folder = next(folder for folder, word in FOLDERS.items() if word == kind)
     return {f"{folder}/{path.stem}.txt": data}

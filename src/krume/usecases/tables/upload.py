@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from krume.base import InputError
-from krume.store import book_at, put_table, table_text
+from krume.store import book_at, own_cell, put_table, table_text
 from krume.usecases.asking.answer import Asked
 from krume.usecases.book.rows import table_now
 from krume.usecases.book.texts import LineChange, differences
@@ -74,7 +74,7 @@ def _as_table(sent: str, required: Sequence[str]) -> tuple[str, int]:
         raise _refused(f"Row {long} has more cells than the first line. A comma needs quotes.")
     out = io.StringIO()
     csv.writer(out, lineterminator="\n").writerows(
-        [" ".join(cell.split()) for cell in (*cells, *[""] * (len(head) - len(cells)))]
+        [" ".join(own_cell(cell).split()) for cell in (*cells, *[""] * (len(head) - len(cells)))]
         for cells in [head, *lines[1:]]
     )
     return out.getvalue(), len(lines) - 1
