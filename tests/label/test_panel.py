@@ -9,7 +9,7 @@ from krume.label import (
     servings_of,
     us_panel,
 )
-from krume.label.panel import reference_amount
+from krume.label import reference_amount
 from tests.agreement import agrees
 from tests.label.studio import of, product
 

@@ -1,5 +1,6 @@
 """What the buyer must be told: ingredients, allergens, the gluten gate, panel, net quantity."""
 
+from krume.label.carbohydrate import SliceCarbohydrate, slice_carbohydrate, slices_in_range
 from krume.label.diets import (
     Diet,
     DietFinding,
@@ -9,7 +10,7 @@ from krume.label.diets import (
     judge_diets,
     read_diets,
 )
-from krume.label.energy import atwater_kcal, eu_energy, salt_g
+from krume.label.energy import US_PARTS, atwater_kcal, eu_energy, salt_g, us_energy_kcal
 from krume.label.eu_panel import EuNutrient, eu_amount, eu_intake_pct, eu_nutrients
 from krume.label.gate import ROOM, GateRecord, GlutenGate, gluten_gate
 from krume.label.gluten import GlutenMix, GlutenPart, gluten_mix
@@ -24,12 +25,14 @@ from krume.label.nutrients import NutrientSum, Span, nutrient_sums
 from krume.label.panel import (
     Panel,
     PanelRow,
+    eu_columns,
     eu_panel,
     panel_unknowns,
-    servings_of,
+    us_columns,
     us_panel,
 )
 from krume.label.parts import Opened, Unknown, lots_in_use, opened
+from krume.label.printed import PanelAmount
 from krume.label.product import (
     Product,
     Used,
@@ -38,7 +41,9 @@ from krume.label.product import (
     product_of_torte,
 )
 from krume.label.quantity import declared_share_pct
+from krume.label.reference import reference_amount, servings_of
 from krume.label.servings import Servings, us_servings
+from krume.label.spread import spread
 from krume.label.statement import (
     Item,
     Statement,
@@ -49,7 +54,6 @@ from krume.label.statement import (
     statement,
 )
 from krume.label.us_panel import (
-    PanelAmount,
     panel_unit,
     us_amount,
     us_daily_value_pct,
@@ -58,6 +62,7 @@ from krume.label.us_panel import (
 
 __all__ = [
     "ROOM",
+    "US_PARTS",
     "Diet",
     "DietFinding",
     "EuNutrient",
@@ -74,6 +79,7 @@ __all__ = [
     "Piece",
     "Product",
     "Servings",
+    "SliceCarbohydrate",
     "Span",
     "Statement",
     "Unknown",
@@ -83,6 +89,7 @@ __all__ = [
     "declared_share_pct",
     "diet_rules",
     "eu_amount",
+    "eu_columns",
     "eu_energy",
     "eu_intake_pct",
     "eu_nutrients",
@@ -104,15 +111,21 @@ __all__ = [
     "product_of_formula",
     "product_of_torte",
     "read_diets",
+    "reference_amount",
     "salt_g",
     "servings_of",
     "servings_per_container",
     "share_text",
+    "slice_carbohydrate",
+    "slices_in_range",
+    "spread",
     "statement",
     "sulphites_are_declared",
     "tolerable_error_g",
     "us_amount",
+    "us_columns",
     "us_daily_value_pct",
+    "us_energy_kcal",
     "us_nutrients",
     "us_panel",
     "us_servings",

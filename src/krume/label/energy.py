@@ -8,6 +8,7 @@ from krume.base import OutOfRangeError
 from krume.properties import constants, within
 
 EU_PARTS = ("fat", "carbohydrate", "polyols", "fibre", "protein", "alcohol", "organic-acids")
+US_PARTS = ("protein", "fat", "carbohydrate", "alcohol")
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,6 +111,41 @@ def atwater_kcal(
     grams = zip(names, (protein_g, fat_g, carbohydrate_g), strict=True)
     masses = [within(name, mass_g, 0.0, math.inf, "g") for name, mass_g in grams]
     return math.fsum(mass * factor for mass, factor in zip(masses, used, strict=True))
+
+
+def us_energy_kcal(parts_g: Mapping[str, float]) -> float:
+    """Calories of a food with its alcohol, by the general factors and that of alcohol.
+
+    E = 4 protein + 9 fat + 4 carbohydrate + 7 alcohol
+
+    Parameters
+    ----------
+    parts_g : protein, fat, carbohydrate (fibre included), alcohol [g]
+
+    Returns
+    -------
+    energy [kcal]
+
+    Raises
+    ------
+    OutOfRangeError : a mass is negative
+
+    Valid for
+    ---------
+    Any food; the rule itself names no factor of alcohol.
+
+    Source
+    ------
+    `us-21-cfr-101-9`, (c)(1)(i)(B); alcohol by common practice
+
+    Examples
+    --------
+    >>> us_energy_kcal({"protein": 5.0, "fat": 10.0, "carbohydrate": 30.0, "alcohol": 2.0})
+    244.0
+    """
+    alcohol_g = within("alcohol", parts_g.get("alcohol", 0.0), 0.0, math.inf, "g")
+    eaten = [parts_g.get(name, 0.0) for name in ("protein", "fat", "carbohydrate")]
+    return atwater_kcal(*eaten) + constants("declared.csv")["atwater-alcohol"] * alcohol_g
 
 
 def salt_g(sodium_mg: float) -> float:

@@ -88,25 +88,47 @@ def nutrient_sums(
     What a table leaves blank lies between nothing and the row of its class, else all of the
     goods' own mass; a supplier's sheet in `own` goes before the table.
     """
-    finished = product.finished_g
-    masses = [used.mass_g for used in product.used]
-    if finished is None or not 0 < finished < math.inf or None in masses or not masses:
+    if not has_masses(product):
         return None
-    sheets = own or {}
-    parts = [
-        (used.label_name, used.mass_g or 0.0, _spans(used, sheets, market)) for used in product.used
-    ]
-    sums = {key: _sum(key, parts, finished) for key in _READERS}
+    goods = [(used, goods_of(used, own or {})) for used in product.used]
+    sums = {key: _sum(key, read, goods, product, market) for key, read in _READERS.items()}
     return _sugars_inside(sums)
 
 
+def has_masses(product: Product) -> bool:
+    """Whether everything in it and the finished whole have a mass."""
+    finished = product.finished_g
+    masses = [used.mass_g for used in product.used]
+    return finished is not None and 0 < finished < math.inf and bool(masses) and None not in masses
+
+
+def goods_of(used: Used, own: Mapping[str, Ingredient]) -> Ingredient | None:
+    """The row that is read for goods of a product: a supplier's sheet before the table."""
+    return own.get(used.key or "") or (None if used.key is None else ingredient(used.key))
+
+
+def content(key: str, goods: Ingredient | None, market: str) -> Span:
+    """A nutrient in 100 g of goods, as a panel of the market counts it."""
+    return _READERS[key](goods, market)
+
+
 def _sum(
-    key: str, parts: list[tuple[str, float, dict[str, Span]]], finished_g: float
+    key: str,
+    read: Callable[[Ingredient | None, str], Span],
+    goods: list[tuple[Used, Ingredient | None]],
+    product: Product,
+    market: str,
 ) -> NutrientSum:
-    spans = [spans[key].times(mass / finished_g) for _, mass, spans in parts]
-    span = Span(math.fsum(s.low for s in spans), math.fsum(s.high for s in spans))
-    wide = [name for (name, mass, s) in parts if not s[key].is_known and mass > 0]
-    return NutrientSum(key, span, tuple(dict.fromkeys(wide)))
+    finished_g = product.finished_g or math.inf
+    low, high = [], []
+    wide: dict[str, None] = {}
+    for used, row in goods:
+        span, mass_g = read(row, market), used.mass_g or 0.0
+        low.append(span.low * (mass_g / finished_g))
+        high.append(span.high * (mass_g / finished_g))
+        if mass_g > 0 and span.low != span.high:
+            wide[used.label_name] = None
+    return NutrientSum(key, Span(math.fsum(low), math.fsum(high)), tuple(wide))
 
 
 def _sugars_inside(sums: dict[str, NutrientSum]) -> dict[str, NutrientSum]:
@@ -117,11 +139,6 @@ def _sugars_inside(sums: dict[str, NutrientSum]) -> dict[str, NutrientSum]:
         inside = Span(min(span.low, most.low), min(span.high, most.high))
         sums[key] = NutrientSum(key, inside, sums[key].open_goods)
     return sums
-
-
-def _spans(used: Used, sheets: Mapping[str, Ingredient], market: str) -> dict[str, Span]:
-    goods = sheets.get(used.key or "") or (None if used.key is None else ingredient(used.key))
-    return {key: read(goods, market) for key, read in _READERS.items()}
 
 
 def _amount(goods: Ingredient | None, quantity: str) -> Span:

@@ -4,40 +4,17 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
-from krume.evidence import Row, column, load, optional
-from krume.label.energy import EU_PARTS, Energy, atwater_kcal, eu_energy, salt_g
+from krume.label.energy import EU_PARTS, US_PARTS, eu_energy, salt_g, us_energy_kcal
 from krume.label.eu_panel import eu_amount, eu_intake_pct, eu_nutrients
 from krume.label.nutrients import NutrientSum, Span, open_goods
 from krume.label.parts import Unknown
-from krume.label.product import Product
-from krume.label.servings import Servings, us_servings
-from krume.label.us_panel import (
-    PanelAmount,
-    panel_unit,
-    us_amount,
-    us_daily_value_pct,
-    us_nutrients,
-)
-from krume.properties import constants
+from krume.label.printed import PanelAmount
+from krume.label.servings import Servings
+from krume.label.us_panel import us_amount, us_daily_value_pct, us_lines
 
-REFERENCE_COLUMNS = (
-    column("key", "key"),
-    column("label"),
-    optional("families"),
-    column("amount_g", "number"),
-    column("status", "status"),
-    column("source", "source"),
-    optional("page"),
-)
-_US_LABELS = {
-    "calories": "Calories", "fat": "Total fat", "saturated": "Saturated fat", "trans": "Trans fat",
-    "cholesterol": "Cholesterol", "sodium": "Sodium", "carbohydrate": "Total carbohydrate",
-    "fibre": "Dietary fiber", "sugars": "Total sugars", "added-sugars": "Includes added sugars",
-    "protein": "Protein", "vitamin-d": "Vitamin D", "calcium": "Calcium", "iron": "Iron",
-    "potassium": "Potassium",
-}  # fmt: skip
-_NO_PERCENT = ("calories", "trans", "sugars", "protein")
 _HUNDRED = 100.0
+Sums = dict[str, NutrientSum]
+"""Nutrients of a product per 100 g, by their keys."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,7 +22,7 @@ class PanelRow:
     """One row of the panel; `text` is None while an unknown could move a printed digit.
 
     `low` and `high` are its ends per basis; `percent` is of the daily value or the reference
-    intake; `open_goods` are the goods whose blank in the tables widens it.
+    intake; `level` is how far it is indented; `open_goods` are those whose blank widens it.
     """
 
     key: str
@@ -57,16 +34,25 @@ class PanelRow:
     percent: float | None
     open_goods: tuple[str, ...] = ()
     is_mandatory: bool = True
+    level: int = 0
 
 
 @dataclass(frozen=True, slots=True)
 class Panel:
-    """A nutrition panel on one basis: per 100 g, or per serving with its words."""
+    """One column of figures on one basis, with its words.
+
+    `kind` is `serving`, `container`, `hundred` or `portion`; `head` stands above the column.
+    `is_required` is false for a column that the person adds freely.
+    """
 
     market: str
     basis_g: float
     basis_text: str
     rows: tuple[PanelRow, ...]
+    kind: str = "hundred"
+    head: str = "Per 100 g"
+    is_required: bool = True
+    servings: Servings | None = None
 
     @property
     def is_open(self) -> bool:
@@ -74,138 +60,145 @@ class Panel:
         return all(row.text is not None for row in self.rows if row.is_mandatory)
 
 
-def eu_panel(sums: dict[str, NutrientSum], *, basis_g: float = _HUNDRED) -> Panel:
-    """The EU declaration per 100 g, or per portion of another mass."""
-    scale = basis_g / _HUNDRED
-    rows = [
-        replace(_eu_row(n.key, n.label, n.unit, sums, scale), is_mandatory=n.is_mandatory)
+@dataclass(frozen=True, slots=True)
+class _Line:
+    """A row before it has figures: its words, and how its market prints it."""
+
+    key: str
+    label: str
+    unit: str
+    level: int
+    is_mandatory: bool
+    printed: Callable[[str, Decimal], PanelAmount]
+    percent: Callable[[str, Decimal], float] | None
+
+
+def _eu_lines() -> tuple[_Line, ...]:
+    return tuple(
+        _Line(
+            n.key, n.label, n.unit, n.level, n.is_mandatory, eu_amount,
+            eu_intake_pct if n.has_intake else None,
+        )
         for n in eu_nutrients()
-    ]
-    text = "per 100 g" if basis_g == _HUNDRED else f"per portion of {basis_g:.0f} g"
-    return Panel("eu", basis_g, text, tuple(rows))
-
-
-def _eu_row(
-    key: str, label: str, unit: str, sums: dict[str, NutrientSum], scale: float
-) -> PanelRow:
-    span, names = _eu_value(key, sums)
-    has_intake = key != "fibre"
-    return _row(
-        key, label, unit, span.times(scale), names, eu_amount,
-        eu_intake_pct if has_intake else None,
     )  # fmt: skip
 
 
-def _eu_value(key: str, sums: dict[str, NutrientSum]) -> tuple[Span, tuple[str, ...]]:
+def _us_lines() -> tuple[_Line, ...]:
+    return tuple(
+        _Line(
+            n.key, n.label, n.unit, n.level, is_mandatory=True, printed=us_amount,
+            percent=us_daily_value_pct if n.has_percent else None,
+        )
+        for n in us_lines()
+    )  # fmt: skip
+
+
+def eu_panel(sums: Sums, *, basis_g: float = _HUNDRED) -> Panel:
+    """The EU declaration per 100 g, or per portion of another mass."""
+    rows = tuple(_row(line, *_eu_value(line.key, sums), basis_g) for line in _eu_lines())
+    if basis_g == _HUNDRED:
+        return Panel("eu", basis_g, "per 100 g", rows)
+    text = f"per portion of {basis_g:.0f} g"
+    return Panel("eu", basis_g, text, rows, "portion", f"Per portion ({basis_g:.0f} g)")
+
+
+def eu_columns(sums: Sums, *, portion_g: float | None = None) -> tuple[Panel, ...]:
+    """Columns of an EU declaration: per 100 g, and beside it per portion where one is told."""
+    whole = eu_panel(sums)
+    if portion_g is None:
+        return (whole,)
+    return whole, replace(eu_panel(sums, basis_g=portion_g), is_required=False)
+
+
+def us_panel(sums: Sums, servings: Servings) -> Panel:
+    """The US panel per serving; calories by 4, 9, 4, and 7 for alcohol."""
+    head = "Per serving" if servings.per_container > 1 else "Per container"
+    rows = _us_rows(sums, servings.serving_g)
+    return Panel("us", servings.serving_g, servings.text, rows, "serving", head, servings=servings)
+
+
+def us_columns(sums: Sums, servings: Servings, *, per_100_g: bool = False) -> tuple[Panel, ...]:
+    """Columns of a US panel: per serving, per container where the rule wants it, per 100 g.
+
+    A cake of two to three reference amounts, both included, has a column for the whole of it; the
+    column per 100 g is free.
+    """
+    columns = [us_panel(sums, servings)]
+    if servings.needs_container_column:
+        whole_g = servings.cake_g
+        rows = _us_rows(sums, whole_g)
+        text = f"per container ({whole_g:.0f} g)"
+        columns.append(Panel("us", whole_g, text, rows, "container", "Per container"))
+    if per_100_g:
+        rows = _us_rows(sums, _HUNDRED)
+        columns.append(Panel("us", _HUNDRED, "per 100 g", rows, is_required=False))
+    return tuple(columns)
+
+
+def _us_rows(sums: Sums, basis_g: float) -> tuple[PanelRow, ...]:
+    return tuple(_row(line, *_us_value(line.key, sums), basis_g) for line in _us_lines())
+
+
+def _eu_value(key: str, sums: Sums) -> tuple[Span, tuple[str, ...]]:
     if key == "salt":
         sodium = sums["sodium"]
         return Span(salt_g(sodium.span.low), salt_g(sodium.span.high)), sodium.open_goods
-    if not key.startswith("energy"):
-        return sums[key].span, sums[key].open_goods
-    used = [sums[name] for name in EU_PARTS]
-    ends = [_energy(sums, end) for end in ("low", "high")]
-    kind = "energy_kj" if key == "energy-kj" else "energy_kcal"
-    low, high = (float(getattr(end, kind)) for end in ends)
-    return Span(low, high), open_goods(used)
+    if key == "energy-kj":
+        return _energy(sums, EU_PARTS, lambda grams: eu_energy(grams).energy_kj)
+    if key == "energy-kcal":
+        return _energy(sums, EU_PARTS, lambda grams: eu_energy(grams).energy_kcal)
+    return sums[key].span, sums[key].open_goods
 
 
-def _energy(sums: dict[str, NutrientSum], end: str) -> Energy:
-    return eu_energy({name: float(getattr(sums[name].span, end)) for name in EU_PARTS})
+def _us_value(key: str, sums: Sums) -> tuple[Span, tuple[str, ...]]:
+    if key == "calories":
+        return _energy(sums, US_PARTS, us_energy_kcal)
+    return sums[key].span, sums[key].open_goods
 
 
-def _row(
-    key: str,
-    label: str,
-    unit: str,
-    span: Span,
-    names: tuple[str, ...],
-    printed: Callable[[str, Decimal], PanelAmount],
-    percent: Callable[[str, Decimal], float] | None,
-) -> PanelRow:
-    low, high = _decimal(span.low), _decimal(span.high)
-    texts = {printed(key, low).text, printed(key, high).text}
-    shares = set() if percent is None else {percent(key, low), percent(key, high)}
-    is_settled = len(texts) == 1 and len(shares) < 2
+def _energy(
+    sums: Sums, parts: tuple[str, ...], energy: Callable[[dict[str, float]], float]
+) -> tuple[Span, tuple[str, ...]]:
+    low = energy({name: sums[name].span.low for name in parts})
+    high = energy({name: sums[name].span.high for name in parts})
+    return Span(low, high), open_goods(sums[name] for name in parts)
+
+
+def _row(line: _Line, per_100_g: Span, names: tuple[str, ...], basis_g: float) -> PanelRow:
+    """A row whose both ends print the same; else its text is open."""
+    span = per_100_g.times(basis_g / _HUNDRED)
+    ends = {_ends(line, span.low), _ends(line, span.high)}
+    text, percent = ends.pop() if len(ends) == 1 else (None, None)
     return PanelRow(
-        key=key,
-        label=label,
-        unit=unit,
+        key=line.key,
+        label=line.label,
+        unit=line.unit,
         low=span.low,
         high=span.high,
-        text=texts.pop() if is_settled else None,
-        percent=shares.pop() if is_settled and shares else None,
+        text=text,
+        percent=percent,
         open_goods=names,
+        is_mandatory=line.is_mandatory,
+        level=line.level,
     )
 
 
-def _decimal(amount: float) -> Decimal:
-    return Decimal(repr(round(amount, 9)))
+def _ends(line: _Line, amount: float) -> tuple[str, float | None]:
+    """Text and percentage of one end; what is declared as nothing is 0 % of a day."""
+    exact = Decimal(repr(round(amount, 9)))
+    shown = line.printed(line.key, exact)
+    if line.percent is None:
+        return shown.text, None
+    return shown.text, 0.0 if shown.value == 0 else line.percent(line.key, exact)
 
 
-def us_panel(sums: dict[str, NutrientSum], servings: Servings) -> Panel:
-    """The US panel per serving; calories by the general factors 4, 9, 4."""
-    scale = servings.serving_g / _HUNDRED
-    rows = [_us_row(key, sums, scale) for key in us_nutrients()]
-    return Panel("us", servings.serving_g, servings.text, tuple(rows))
-
-
-def _us_row(key: str, sums: dict[str, NutrientSum], scale: float) -> PanelRow:
-    span, names = _us_value(key, sums)
-    percent = None if key in _NO_PERCENT else us_daily_value_pct
-    unit = panel_unit(key)
-    return _row(key, _US_LABELS[key], unit, span.times(scale), names, us_amount, percent)
-
-
-def _us_value(key: str, sums: dict[str, NutrientSum]) -> tuple[Span, tuple[str, ...]]:
-    if key != "calories":
-        return sums[key].span, sums[key].open_goods
-    used = [sums[name] for name in ("protein", "fat", "carbohydrate")]
-    low = atwater_kcal(*(each.span.low for each in used))
-    high = atwater_kcal(*(each.span.high for each in used))
-    return Span(low, high), open_goods(used)
-
-
-def reference_amount(product: Product) -> Row | None:
-    """Row of the reference amount of a product; None for a cream on its own."""
-    rows = {row.text("key"): row for row in load("us_reference.csv", REFERENCE_COLUMNS)}
-    kinds = [kind for kind in product.families.values() if kind is not None]
-    if product.kind == "torte":
-        kinds = ["tart"] if "tart" in kinds else ["torte"]
-    found = next(
-        (r for r in rows.values() if kinds and kinds[0] in r.text("families").split(";")), None
-    )
-    if found is None or found.text("key") == "tart":
-        return found
-    return rows["heavy"] if is_heavy(product) else found
-
-
-def is_heavy(product: Product) -> bool:
-    """Whether fruit, nuts and vegetables make a heavy cake of it by the finished mass.
-
-    A share that is not known is not heavy here: then the serving is not known either.
-    """
-    if product.finished_g is None or product.finished_g <= 0:
-        return False
-    mass = sum(used.mass_g or 0.0 for used in product.used if used.role in ("fruit", "nut"))
-    share = _HUNDRED * mass / product.finished_g
-    return share >= constants("declared.csv")["heavy-cake-share"]
-
-
-def servings_of(product: Product) -> Servings | None:
-    """Serving of a product by the reference amounts; None where there is none for it."""
-    row = reference_amount(product)
-    if row is None or product.finished_g is None or product.finished_g <= 0:
-        return None
-    return us_servings(product.finished_g, reference_g=row.number_of("amount_g"))
-
-
-def panel_unknowns(panel: Panel) -> tuple[Unknown, ...]:
-    """What keeps rows of a panel closed, by the goods to ask about."""
+def panel_unknowns(*panels: Panel) -> tuple[Unknown, ...]:
+    """What keeps rows of required columns closed, by the goods to ask about."""
     closed: dict[str, list[str]] = {}
-    for row in panel.rows:
+    for row in (row for panel in panels if panel.is_required for row in panel.rows):
         if row.text is None and row.is_mandatory:
             for name in row.open_goods:
-                closed.setdefault(name, []).append(row.label.removeprefix("of which ").lower())
+                closed.setdefault(name, []).append(_in_words(row.label))
     return tuple(
         Unknown(
             name, f"its part in {', '.join(dict.fromkeys(labels))}", "panel",
@@ -213,3 +206,7 @@ def panel_unknowns(panel: Panel) -> tuple[Unknown, ...]:
         )
         for name, labels in closed.items()
     )  # fmt: skip
+
+
+def _in_words(label: str) -> str:
+    return label.removeprefix("of which ").removeprefix("Includes ").lower()

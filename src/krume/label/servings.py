@@ -2,8 +2,10 @@
 
 import math
 from dataclasses import dataclass
+from decimal import Decimal
 
-from krume.base import OutOfRangeError, as_text
+from krume.base import OutOfRangeError
+from krume.label.printed import printed
 from krume.properties import constants
 
 _FRACTIONS = (2, 3, 4, 5, 6)
@@ -12,14 +14,21 @@ _MOST = 5000
 
 @dataclass(frozen=True, slots=True)
 class Servings:
-    """Servings in a cake, the mass of one, and the words of the panel."""
+    """Servings in a cake, the mass of one, and the words of the panel, together and apart.
+
+    `needs_container_column` says that the panel has a second column for the whole cake.
+    """
 
     per_container: int
     serving_g: float
     text: str
+    count_text: str = ""
+    size_text: str = ""
+    cake_g: float = 0.0
+    needs_container_column: bool = False
 
 
-def us_servings(cake_g: float, *, reference_g: float) -> Servings:
+def us_servings(cake_g: float, *, reference_g: float, whole: str = "cake") -> Servings:
     """Serving of a cake: the allowed fraction whose mass is nearest the reference amount.
 
     allowed: 1/2, 1/3, 1/4, 1/5, 1/6 and their halvings and thirdings
@@ -28,10 +37,11 @@ def us_servings(cake_g: float, *, reference_g: float) -> Servings:
     ----------
     cake_g : the whole cake, finished [g]
     reference_g : reference amount: heavy 125, medium 80, light 55 [g]
+    whole : what is divided, as the panel calls it: cake, tart
 
     Returns
     -------
-    servings per container, mass of one [g], and the words
+    servings per container, mass of one [g], the words, and whether the whole has its own column
 
     Raises
     ------
@@ -39,16 +49,19 @@ def us_servings(cake_g: float, *, reference_g: float) -> Servings:
 
     Valid for
     ---------
-    Large discrete units that are divided. A cake below twice the reference amount is one serving.
+    Large discrete units that are divided. A cake below twice the reference amount is one serving;
+    from twice to three times it, both included, the whole has a column of its own.
 
     Source
     ------
-    `us-21-cfr-101-9`, (b)(2)(i); wording from memory
+    `us-21-cfr-101-9`, (b)(2)(ii), (b)(6) and (b)(12)(i); fractions and (b)(6) from memory
 
     Examples
     --------
     >>> us_servings(1120.0, reference_g=80.0).text
     '15 servings per container, serving size 1/15 cake (75 g)'
+    >>> us_servings(200.0, reference_g=80.0).needs_container_column
+    True
     """
     for name, mass_g in (("cake", cake_g), ("reference", reference_g)):
         if not 0 < mass_g < math.inf:
@@ -56,17 +69,41 @@ def us_servings(cake_g: float, *, reference_g: float) -> Servings:
                 f"{name} is {mass_g:g} g; type a mass above 0.",
                 field=name, got=f"{mass_g:g}", want="more than 0 g",
             )  # fmt: skip
-    if cake_g < constants("declared.csv")["single-serving-below"] * reference_g:
-        return Servings(1, cake_g, f"1 serving per container, serving size 1 cake ({_g(cake_g)})")
     if cake_g > _MOST * reference_g:
         raise OutOfRangeError(
             f"A cake of {cake_g:g} g and servings of {reference_g:g} g do not go together.",
             field="cake", got=f"{cake_g:g}", want=f"at most {_MOST} reference amounts",
         )  # fmt: skip
+    amounts, limits = _exact(cake_g) / _exact(reference_g), constants("declared.csv")
+    if amounts < _exact(limits["single-serving-below"]):
+        return _servings(1, cake_g, f"1 {whole}", is_dual=False)
     count = min(_allowed(cake_g / reference_g), key=lambda n: (abs(cake_g / n - reference_g), n))
-    serving = cake_g / count
-    text = f"{count} servings per container, serving size 1/{count} cake ({_g(serving)})"
-    return Servings(count, serving, text)
+    dual = (
+        _exact(limits["container-column-from"])
+        <= amounts
+        <= _exact(limits["container-column-most"])
+    )
+    return _servings(count, cake_g, f"1/{count} {whole}", is_dual=dual)
+
+
+def _servings(count: int, cake_g: float, measure: str, *, is_dual: bool) -> Servings:
+    serving_g = cake_g / count
+    size = f"{measure} ({serving_grams(serving_g)})"
+    said = f"{count} serving{'' if count == 1 else 's'} per container"
+    return Servings(count, serving_g, f"{said}, serving size {size}", said, size, cake_g, is_dual)
+
+
+def serving_grams(serving_g: float) -> str:
+    """Grams of a serving as the panel prints them: whole, finer below 5 g.
+
+    >>> serving_grams(74.5), serving_grams(4.3)
+    ('75 g', '4.5 g')
+    """
+    return printed(_exact(serving_g), "us_rounding.csv", "serving", unit="g").text
+
+
+def _exact(amount: float) -> Decimal:
+    return Decimal(repr(round(amount, 9)))
 
 
 def _allowed(about: float) -> list[int]:
@@ -86,7 +123,3 @@ def _only_twos_and_threes(number: int) -> bool:
         while number % factor == 0:
             number //= factor
     return number == 1
-
-
-def _g(mass_g: float) -> str:
-    return f"{as_text(math.floor(mass_g + 0.5), 0)} g"

@@ -1,48 +1,57 @@
-"""Amounts and percentages as a US nutrition panel prints them; halves go up, rounded once."""
+"""Nutrients of a US panel, their amounts and percentages as printed."""
 
 from dataclasses import dataclass
-from decimal import ROUND_HALF_UP, Decimal
+from decimal import Decimal
 from functools import cache
 
-from krume.base import NotFoundError, OutOfRangeError
+from krume.base import OutOfRangeError
 from krume.evidence import Row, column, load, optional
+from krume.label.printed import PanelAmount, not_negative, printed, row_of
 
 NUTRIENT_COLUMNS = (
     column("key", "key"),
+    column("label"),
+    column("level", "number"),
     column("unit", "one of", "kcal", "g", "mg", "ug"),
     optional("daily_value", "number"),
     optional("daily_status", "status"),
     column("percent_rule", "one of", "none", "whole", "steps"),
+    column("on_panel", "one of", "percent", "amount"),
     column("rounding", "key"),
     column("status", "status"),
     column("source", "source"),
     optional("page"),
     optional("note"),
 )
-ROUNDING_COLUMNS = (
-    column("key", "key"),
-    column("rule", "key"),
-    optional("up_to", "number"),
-    optional("inclusive", "flag"),
-    optional("step", "number"),
-    optional("words"),
-    column("status", "status"),
-    column("source", "source"),
-    optional("page"),
-)
+_ROUNDING = "us_rounding.csv"
 
 
 @dataclass(frozen=True, slots=True)
-class PanelAmount:
-    """An amount as the panel prints it; the value is None where the law has words for it."""
+class UsNutrient:
+    """A line of the panel: its key, its words, how far it is indented, and its percentage."""
 
-    value: float | None
-    text: str
+    key: str
+    label: str
+    level: int
+    unit: str
+    has_percent: bool
+
+
+@cache
+def us_lines() -> tuple[UsNutrient, ...]:
+    """Lines of the panel, in its order."""
+    return tuple(
+        UsNutrient(
+            r.text("key"), r.text("label"), int(r.number_of("level")), r.text("unit"),
+            r.text("on_panel") == "percent",
+        )
+        for r in _rows()
+    )  # fmt: skip
 
 
 def us_nutrients() -> tuple[str, ...]:
     """Nutrients of the panel, in its order."""
-    return tuple(row.text("key") for row in load("us_nutrients.csv", NUTRIENT_COLUMNS))
+    return tuple(row.text("key") for row in _rows())
 
 
 def panel_unit(nutrient: str) -> str:
@@ -50,18 +59,12 @@ def panel_unit(nutrient: str) -> str:
     return _nutrient(nutrient).text("unit")
 
 
+def _rows() -> tuple[Row, ...]:
+    return load("us_nutrients.csv", NUTRIENT_COLUMNS)
+
+
 def _nutrient(key: str) -> Row:
-    found = {row.text("key"): row for row in load("us_nutrients.csv", NUTRIENT_COLUMNS)}
-    if key not in found:
-        message = f"The panel has no nutrient '{key}'. Type one of {', '.join(found)}."
-        raise NotFoundError(message, field="nutrient", got=key, want=", ".join(found))
-    return found[key]
-
-
-@cache
-def _steps(rule: str) -> tuple[Row, ...]:
-    rows = load("us_rounding.csv", ROUNDING_COLUMNS)
-    return tuple(row for row in rows if row.text("rule") == rule)
+    return row_of(key, _rows(), where="The panel")
 
 
 def us_amount(nutrient: str, amount: Decimal) -> PanelAmount:
@@ -73,16 +76,12 @@ def us_amount(nutrient: str, amount: Decimal) -> PanelAmount:
     'less than 5 mg'
     """
     row = _nutrient(nutrient)
-    step = _step(_steps(row.text("rounding")), _not_negative(amount))
-    if step.text("words"):
-        return PanelAmount(None, step.text("words"))
-    rounded = _rounded(amount, step)
-    unit = "" if row.text("unit") == "kcal" else f" {_printed_unit(row.text('unit'))}"
-    return PanelAmount(float(rounded), f"{_plain(rounded)}{unit}")
+    unit = {"kcal": "", "ug": "mcg"}.get(row.text("unit"), row.text("unit"))
+    return printed(amount, _ROUNDING, row.text("rounding"), unit=unit)
 
 
 def us_daily_value_pct(nutrient: str, amount: Decimal) -> float:
-    """Percent of the daily value as the panel prints it.
+    """Percent of the daily value as the panel prints it, from the amount before its rounding.
 
     >>> us_daily_value_pct("added-sugars", Decimal(25))
     50.0
@@ -94,42 +93,5 @@ def us_daily_value_pct(nutrient: str, amount: Decimal) -> float:
             f"'{nutrient}' has no daily value, so the panel prints no percentage for it.",
             field="nutrient", got=nutrient, want="a nutrient with a daily value",
         )  # fmt: skip
-    percent = 100 * _not_negative(amount) / Decimal(repr(daily))
-    return float(_rounded(percent, _step(_steps(row.text("percent_rule")), percent)))
-
-
-def _not_negative(amount: Decimal) -> Decimal:
-    if not (amount.is_finite() and amount >= 0):
-        raise OutOfRangeError(
-            f"An amount of {amount} cannot stand on a panel. Type 0 or more.",
-            field="amount", got=str(amount), want="0 or more",
-        )  # fmt: skip
-    return amount
-
-
-def _step(rows: tuple[Row, ...], amount: Decimal) -> Row:
-    return next(row for row in rows if _holds(row, amount))
-
-
-def _holds(row: Row, amount: Decimal) -> bool:
-    limit = row.maybe("up_to")
-    if limit is None:
-        return True
-    bound = Decimal(repr(limit))
-    return amount <= bound if row.flag("inclusive") else amount < bound
-
-
-def _rounded(amount: Decimal, row: Row) -> Decimal:
-    step = Decimal(repr(row.number_of("step")))
-    if step == 0:
-        return Decimal(0)
-    return (amount / step).quantize(Decimal(1), ROUND_HALF_UP) * step
-
-
-def _plain(amount: Decimal) -> str:
-    text = f"{amount:f}"
-    return text.rstrip("0").rstrip(".") if "." in text else text
-
-
-def _printed_unit(unit: str) -> str:
-    return "mcg" if unit == "ug" else unit
+    percent = 100 * not_negative(amount) / Decimal(repr(daily))
+    return printed(percent, _ROUNDING, row.text("percent_rule")).value or 0.0

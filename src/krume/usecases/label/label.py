@@ -12,26 +12,18 @@ from krume.keep import Keeping, use_by
 from krume.label import (
     GlutenGate,
     Item,
-    NutrientSum,
-    Panel,
-    Product,
     Statement,
     Unknown,
-    eu_panel,
     kitchen_line,
     lots_in_use,
     may_contain_line,
-    nutrient_sums,
-    panel_unknowns,
-    servings_of,
     statement,
-    us_panel,
 )
 from krume.store import book_at, studio_of
 from krume.usecases.asking.answer import Answer, Asked
 from krume.usecases.asking.sources import source_keys
 from krume.usecases.keep.keep import cold_most_c, keeping_of
-from krume.usecases.label.nutrition import nutrition_of
+from krume.usecases.label.nutrition import AS_PLANNED, NutritionWish, nutrition_of
 from krume.usecases.label.result import (
     LabelDurability,
     LabelGluten,
@@ -69,6 +61,7 @@ class LabelWish:
     market: str | None = None
     made: date | None = None
     with_panel: bool = True
+    nutrition: NutritionWish = AS_PLANNED
 
 
 @dataclass(frozen=True, slots=True)
@@ -191,10 +184,9 @@ def _label(
     product = sold.product
     said = statement(product, papers.lots, market=market, chosen=sold.chosen)
     gate = gate_of(product, papers, on=read.on, market=market, chosen=sold.chosen, made=wish.made)
-    sums = nutrient_sums(product, market=market, own=papers.sheets)
-    panel, portion = _panels(product, sums, market)
+    eaten = nutrition_of(product, papers.sheets, market, wish.nutrition)
     keeping = keeping_of(sold)
-    open_items = (*said.unknown, *_panel_open(product, sums, panel, market))
+    open_items = (*said.unknown, *eaten.unknown)
     durability = _durability(keeping, wish.made)
     return LabelOf(
         name=sold.name,
@@ -204,7 +196,7 @@ def _label(
         contains=said.contains,
         may_contain=said.may_contain,
         items=tuple(_item(item) for item in said.items),
-        nutrition=None if sums is None else nutrition_of(sums, panel, portion, market),
+        nutrition=eaten.nutrition,
         gluten=_gluten(gate),
         unknown=tuple(dict.fromkeys(each.text for each in open_items)),
         open_items=tuple(LabelUnknown(u.of, u.what, u.closes, u.opens) for u in open_items),
@@ -214,32 +206,6 @@ def _label(
         finished_status=product.finished_status,
         blocked_by=_blocked(open_items, durability, wish),
     )
-
-
-def _panels(
-    product: Product, sums: dict[str, NutrientSum] | None, market: str
-) -> tuple[Panel | None, Panel | None]:
-    if sums is None:
-        return None, None
-    if market == "us":
-        servings = servings_of(product)
-        return (None if servings is None else us_panel(sums, servings)), None
-    portion = None
-    if product.slices and product.finished_g is not None:
-        portion = eu_panel(sums, basis_g=product.finished_g / product.slices[0])
-    return eu_panel(sums), portion
-
-
-def _panel_open(
-    product: Product, sums: dict[str, NutrientSum] | None, panel: Panel | None, market: str
-) -> tuple[Unknown, ...]:
-    if sums is None:
-        opens = "Grams in every line, and for a bake a line “Baked:” with its grams, open it."
-        return (Unknown(product.name, "its finished mass", "panel", opens),)
-    if panel is None:
-        opens = f"A torte or a cake has one in the {market.upper()} table; a cream alone has none."
-        return (Unknown(product.name, "its reference amount", "panel", opens),)
-    return panel_unknowns(panel)
 
 
 def _item(item: Item) -> LabelItem:

@@ -1,71 +1,206 @@
-"""The nutrition of a label as its answer holds it."""
+"""The nutrition of a label as its answer holds it: columns as printed, and the slice's own line."""
 
-from krume.label import NutrientSum, Panel, atwater_kcal, eu_panel, salt_g
-from krume.usecases.label.result import LabelNutrition, LabelPanel, LabelRow
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from krume.base import Interval
+from krume.label import (
+    US_PARTS,
+    NutrientSum,
+    Panel,
+    PanelRow,
+    Product,
+    Unknown,
+    eu_columns,
+    nutrient_sums,
+    panel_unknowns,
+    salt_g,
+    servings_of,
+    slices_in_range,
+    spread,
+    us_columns,
+    us_energy_kcal,
+)
+from krume.pantry import Ingredient
+from krume.usecases.label.carbohydrate import carbohydrate_of
+from krume.usecases.label.result import (
+    LabelCarbohydrate,
+    LabelNutrition,
+    LabelPanel,
+    LabelRow,
+)
+
+_PANELS = {"us": "us", "eu": "eu", "uk": "eu"}
+"""Whose panel a market prints; of a market that is not here none is made."""
+_HUNDRED = 100.0
+_INTAKE = "Percentages are of the reference intake of an average adult (8400 kJ / 2000 kcal)."
+
+
+@dataclass(frozen=True, slots=True)
+class NutritionWish:
+    """Slices it is cut into where the plan says none, a free column per 100 g, the spread."""
+
+    slices: int | None = None
+    per_100_g: bool = False
+    with_spread: bool = False
+
+
+AS_PLANNED = NutritionWish()
+"""Slices as the plan has them, nothing more."""
+
+
+@dataclass(frozen=True, slots=True)
+class NutritionSaid:
+    """The nutrition of one thing, and what keeps its panel closed."""
+
+    nutrition: LabelNutrition | None
+    unknown: tuple[Unknown, ...]
 
 
 def nutrition_of(
-    sums: dict[str, NutrientSum], panel: Panel | None, portion: Panel | None, market: str
-) -> LabelNutrition:
-    """Figures per 100 g where they are settled, and the panels as printed."""
-    printed = None if panel is None else panel_of(panel)
-    settled = _settled(sums, panel, market)
-    sodium = settled.get("sodium")
-    return LabelNutrition(
-        energy_kj=settled.get("energy-kj"),
-        energy_kcal=settled.get("energy-kcal"),
-        fat_g=settled.get("fat"),
-        saturated_g=settled.get("saturated"),
-        trans_g=settled.get("trans"),
-        cholesterol_mg=settled.get("cholesterol"),
-        carbohydrate_g=settled.get("carbohydrate"),
-        sugars_g=settled.get("sugars"),
-        added_sugars_g=settled.get("added-sugars"),
-        fibre_g=settled.get("fibre"),
-        protein_g=settled.get("protein"),
-        sodium_mg=sodium,
-        salt_g=None if sodium is None else salt_g(sodium),
-        vitamin_d_ug=settled.get("vitamin-d"),
-        calcium_mg=settled.get("calcium"),
-        iron_mg=settled.get("iron"),
-        potassium_mg=settled.get("potassium"),
-        panel=printed,
-        portion=None if portion is None else panel_of(portion),
-    )
+    product: Product, sheets: Mapping[str, Ingredient], market: str, wish: NutritionWish
+) -> NutritionSaid:
+    """Columns of a market's panel; what is not known closes them by name."""
+    law = _PANELS.get(market)
+    if law is None:
+        what = f"its nutrition panel (none is made here for {market.upper()})"
+        opens = "That country's food law says what must stand there; --no-panel leaves it out."
+        return NutritionSaid(None, (Unknown(product.name, what, "panel", opens),))
+    sums = nutrient_sums(product, market=law, own=sheets)
+    if sums is None:
+        opens = "Grams in every line, and for a bake a line “Baked:” with its grams, open it."
+        return NutritionSaid(None, (Unknown(product.name, "its finished mass", "panel", opens),))
+    counts = product.slices if wish.slices is None else (slices_in_range(wish.slices),)
+    columns = _columns(sums, product, law, counts, wish)
+    said = _said(sums, columns, law)
+    widths = _widths(product, sheets, law, columns) if wish.with_spread else {}
+    shown = tuple(_column(each, widths) for each in columns)
+    carbohydrate = carbohydrate_of(product, sheets, law, counts, said.get("carbohydrate"))
+    unknown = panel_unknowns(*columns) if columns else (_no_reference(product, law),)
+    notes = _notes(shown, counts)
+    return NutritionSaid(_nutrition(said, shown, notes, carbohydrate), unknown)
 
 
-def _settled(sums: dict[str, NutrientSum], panel: Panel | None, market: str) -> dict[str, float]:
-    """Values per 100 g that are known, or whose doubt moves no printed digit of the panel."""
-    open_rows = {row.key for row in panel.rows if row.text is not None} if panel else set()
+def _columns(
+    sums: dict[str, NutrientSum],
+    product: Product,
+    law: str,
+    counts: tuple[int, ...],
+    wish: NutritionWish,
+) -> tuple[Panel, ...]:
+    if law == "us":
+        servings = servings_of(product)
+        if servings is None:
+            return ()
+        return us_columns(sums, servings, per_100_g=wish.per_100_g)
+    finished = product.finished_g
+    portion = finished / counts[0] if counts and finished is not None else None
+    return eu_columns(sums, portion_g=portion)
+
+
+def _no_reference(product: Product, law: str) -> Unknown:
+    opens = f"A torte or a cake has one in the {law.upper()} table; a cream alone has none."
+    return Unknown(product.name, "its reference amount", "panel", opens)
+
+
+def _said(sums: dict[str, NutrientSum], columns: tuple[Panel, ...], law: str) -> dict[str, float]:
+    """Values per 100 g that are known, or whose doubt moves no printed digit of a column."""
+    first = columns[0].rows if columns else ()
+    printed = {row.key for row in first if row.text is not None}
     found = {
         key: (each.span.low + each.span.high) / 2
         for key, each in sums.items()
-        if each.span.is_known or key in open_rows or (key == "sodium" and "salt" in open_rows)
+        if each.span.is_known or key in printed or (key == "sodium" and "salt" in printed)
     }
-    return found | _energy(sums, found, market)
+    return found | _energy(found, first, law)
 
 
-def _energy(sums: dict[str, NutrientSum], found: dict[str, float], market: str) -> dict[str, float]:
-    if market == "us":
-        parts = [found.get(key) for key in ("protein", "fat", "carbohydrate")]
-        known = [part for part in parts if part is not None]
-        return {"energy-kcal": atwater_kcal(*known)} if len(known) == len(parts) else {}
-    rows = {row.key: row for row in eu_panel(sums).rows}
+def _energy(found: dict[str, float], rows: tuple[PanelRow, ...], law: str) -> dict[str, float]:
+    if law == "us":
+        known = {key: found[key] for key in US_PARTS if key in found}
+        return {"energy-kcal": us_energy_kcal(known)} if len(known) == len(US_PARTS) else {}
     return {
-        key: (rows[key].low + rows[key].high) / 2
-        for key in ("energy-kj", "energy-kcal")
-        if rows[key].text is not None
+        row.key: (row.low + row.high) / 2
+        for row in rows
+        if row.key.startswith("energy") and row.text is not None
     }
 
 
-def panel_of(panel: Panel) -> LabelPanel:
-    """A panel with its rows as printed."""
-    return LabelPanel(
-        panel.basis_text,
-        panel.basis_g,
-        panel.is_open,
-        tuple(
-            LabelRow(r.key, r.label, r.text, r.low, r.high, r.unit, r.percent, r.open_goods)
-            for r in panel.rows
-        ),
+def _nutrition(
+    said: dict[str, float],
+    columns: tuple[LabelPanel, ...],
+    notes: tuple[str, ...],
+    carbohydrate: LabelCarbohydrate,
+) -> LabelNutrition:
+    sodium = said.get("sodium")
+    portion = next((each for each in columns if each.kind == "portion"), None)
+    return LabelNutrition(
+        energy_kj=said.get("energy-kj"),
+        energy_kcal=said.get("energy-kcal"),
+        fat_g=said.get("fat"),
+        saturated_g=said.get("saturated"),
+        trans_g=said.get("trans"),
+        cholesterol_mg=said.get("cholesterol"),
+        carbohydrate_g=said.get("carbohydrate"),
+        sugars_g=said.get("sugars"),
+        added_sugars_g=said.get("added-sugars"),
+        fibre_g=said.get("fibre"),
+        protein_g=said.get("protein"),
+        sodium_mg=sodium,
+        salt_g=None if sodium is None else salt_g(sodium),
+        vitamin_d_ug=said.get("vitamin-d"),
+        calcium_mg=said.get("calcium"),
+        iron_mg=said.get("iron"),
+        potassium_mg=said.get("potassium"),
+        panel=columns[0] if columns else None,
+        portion=portion,
+        beside=columns[1:],
+        notes=notes,
+        carbohydrate=carbohydrate,
     )
+
+
+def _notes(columns: tuple[LabelPanel, ...], counts: tuple[int, ...]) -> tuple[str, ...]:
+    """What stands below the columns of the EU; those of the US are the rule's own."""
+    portion = next((each for each in columns if each.kind == "portion"), None)
+    if any(each.kind == "serving" for each in columns) or not columns:
+        return ()
+    if portion is None:
+        return (_INTAKE,)
+    return _INTAKE, f"Cut into {counts[0]} portions of {portion.basis_g:.0f} g."
+
+
+def _widths(
+    product: Product, sheets: Mapping[str, Ingredient], law: str, columns: tuple[Panel, ...]
+) -> dict[str, Interval]:
+    """Spread of every row per 100 g, by its key."""
+    keys = [row.key for row in columns[0].rows] if columns else []
+    found = {key: spread(product, key, market=law, own=sheets) for key in keys}
+    return {key: each for key, each in found.items() if each is not None}
+
+
+def _column(panel: Panel, widths: Mapping[str, Interval]) -> LabelPanel:
+    servings = panel.servings
+    return LabelPanel(
+        basis=panel.basis_text,
+        basis_g=panel.basis_g,
+        is_open=panel.is_open,
+        rows=tuple(_row(row, widths.get(row.key), panel.basis_g) for row in panel.rows),
+        kind=panel.kind,
+        head=panel.head,
+        is_required=panel.is_required,
+        servings="" if servings is None else servings.count_text,
+        serving_size="" if servings is None else servings.size_text,
+    )
+
+
+def _row(row: PanelRow, width: Interval | None, basis_g: float) -> LabelRow:
+    share = basis_g / _HUNDRED
+    scaled = (
+        None if width is None
+        else Interval(width.low * share, width.best * share, width.high * share)
+    )  # fmt: skip
+    return LabelRow(
+        row.key, row.label, row.text, row.low, row.high, row.unit, row.percent, row.open_goods,
+        row.level, row.is_mandatory, scaled,
+    )  # fmt: skip

@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+from krume.base import Interval
+
 
 @dataclass(frozen=True, slots=True)
 class LabelItem:
@@ -19,7 +21,11 @@ class LabelItem:
 
 @dataclass(frozen=True, slots=True)
 class LabelRow:
-    """One figure of the panel; `text` is null while an unknown could move a printed digit."""
+    """One figure of the panel; `text` is null while an unknown could move a printed digit.
+
+    `level` is how far it is indented: 1 inside the row above it, 2 inside that. `spread` is how
+    far one lot of the goods may lie from the tables; null unless it is asked for.
+    """
 
     key: str
     label: str
@@ -29,25 +35,66 @@ class LabelRow:
     unit: str
     percent: float | None
     open_goods: tuple[str, ...]
+    level: int = 0
+    is_mandatory: bool = True
+    spread: Interval | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class LabelPanel:
-    """The panel on one basis."""
+    """One column of a panel on one basis: `serving`, `container`, `hundred` or `portion`.
+
+    `head` stands above the column; `is_required` is false for one that is added freely. In the US
+    `servings` is the line of the number of servings and `serving_size` what stands behind
+    “Serving size”; in the EU both are empty.
+    """
 
     basis: str
     basis_g: float
     is_open: bool
     rows: tuple[LabelRow, ...]
+    kind: str = "hundred"
+    head: str = "Per 100 g"
+    is_required: bool = True
+    servings: str = ""
+    serving_size: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class LabelSlice:
+    """Carbohydrate of one of `count` slices, cut by hand, without its fibre and with it."""
+
+    count: int
+    slice_g: Interval
+    without_fibre_g: Interval
+    with_fibre_g: Interval
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class LabelCarbohydrate:
+    """Carbohydrate for those who dose by it; `slices` is empty while it is not known.
+
+    `per_100_g` is without fibre in the EU and with it in the US, as `fibre_is_in` says; `caution`
+    goes wherever the figures go.
+    """
+
+    per_100_g: float | None
+    fibre_is_in: bool
+    slices: tuple[LabelSlice, ...]
+    text: str
+    caution: str
+    status: str
 
 
 @dataclass(frozen=True, slots=True)
 class LabelNutrition:
     """Nutrition of the finished product per 100 g, not rounded; null is not known.
 
-    `panel` is as printed: in the EU per 100 g, in the US per serving (null where there is none);
-    `portion` is the EU panel of one slice. In the US carbohydrate holds the fibre and energy is
-    by 4, 9, 4; in the EU it does not, energy is by annex XIV and protein is nitrogen x 6.25.
+    `panel` is the first column as printed: in the EU per 100 g, in the US per serving (null where
+    there is none); `beside` are the columns beside it, in their order; `portion` is the EU's of
+    one slice. In the US carbohydrate holds the fibre and energy is by 4, 9, 4, and 7 for alcohol;
+    in the EU it does not, energy is by annex XIV and protein is nitrogen x 6.25.
     """
 
     energy_kj: float | None
@@ -69,6 +116,9 @@ class LabelNutrition:
     potassium_mg: float | None
     panel: LabelPanel | None
     portion: LabelPanel | None
+    beside: tuple[LabelPanel, ...] = ()
+    notes: tuple[str, ...] = ()
+    carbohydrate: LabelCarbohydrate | None = None
 
 
 @dataclass(frozen=True, slots=True)
