@@ -190,4 +190,4 @@ def test_what_is_written_in_the_grammar_is_read_back(
 
 
 def test_the_pieces_are_words_of_the_glossary() -> None:
-    assert PIECES == ("layer", "sheet", "shell")
+    assert PIECES == ("layer", "sheet", "shell", "tier")

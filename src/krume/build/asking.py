@@ -70,7 +70,7 @@ def ring_asked(plan: TortePlan, stack_mm: float | None) -> Problem:
     read = "" if plan.ring is None else plan.ring.read
     number = next((line.number for line in plan.source_lines if line.text == read), 1)
     options: tuple[Option, ...] = ()
-    if stack_mm is not None and plan.ring is not None:
+    if stack_mm is not None and plan.ring is not None and plan.ring.diameter_cm is not None:
         height, across = as_text(stack_mm / 10, 2), as_text(plan.ring.diameter_cm, 2)
         options = (Option("As high as the torte", f"Ring: {across} x {height} cm"),)
     ask = "How high is the ring?"
@@ -79,3 +79,37 @@ def ring_asked(plan: TortePlan, stack_mm: float | None) -> Problem:
 
 def _after(part: ComponentFormula) -> str:
     return f"{part.name} after line 1"
+
+
+def goods_asked(part: ComponentFormula, component: Component) -> Problem:
+    """Question about how high fruit lies between layers: it is loose, so no sum knows it."""
+    ask = f"How high does it lie? {part.title} is loose: no sum knows its height."
+    options = tuple(
+        Option(f"{height} mm", f"{component.read}, {height} mm") for height in ("10", "12", "15")
+    )
+    return Problem("fruit-height-missing", f"line {component.number}", component.read, ask, options)
+
+
+def weight_asked(part: ComponentFormula, component: Component) -> Problem:
+    """Question about how heavy one piped rosette or one decoration is."""
+    count = component.count or 1
+    ask = (
+        f"How heavy is {'one of them' if count > 1 else 'it'}? Weigh ten and share. Type such as: "
+        f"{count} x 8 g {part.name} {component.place or 'on top'}"
+    )
+    return Problem("decoration-mass-missing", f"line {component.number}", component.read, ask)
+
+
+def dome_asked(component: Component, *, is_round: bool) -> Problem:
+    """Question about a dome that cannot be one, or about what would lie on it."""
+    where = f"line {component.number}"
+    if not is_round:
+        flat = component.read.replace(", domed", "")
+        ask = "Only a round torte is domed. Is it flat?"
+        return Problem("dome-not-round", where, component.read, ask, (Option("Flat", flat),))
+    ask = "It lies on a dome, where only a coat, a cover or decorations stay. Where does it go?"
+    options = (
+        Option("Around and on top", component.read.replace("on top", "around and on top")),
+        Option("Piped on it", f"{component.read}, piped"),
+    )
+    return Problem("dome-covered", where, component.read, ask, options)

@@ -54,7 +54,8 @@ def _side(value: float, low: float, high: float) -> str:
 
 def _creams(torte: Torte) -> list[Layer]:
     soft = ("cream", "set-cream")
-    return [x for x in torte.layers if x.role in ("filling", "top") and x.material in soft]
+    on_or_in = [x for x in torte.layers if x.role in ("filling", "top") and x.material in soft]
+    return [x for x in on_or_in if not x.dome_mm]
 
 
 def _thick(layer: Layer, part: ComponentFormula) -> list[BuildFinding]:

@@ -43,6 +43,9 @@ def weakest(*statuses: str) -> str:
 def work_of(part: ComponentFormula, component: Component) -> Working:
     """How a component is drawn and called."""
     by_area = component.g_per_cm2 is not None
+    if part.is_goods:
+        material = "fruit" if part.goods_role == "fruit" else "decoration"
+        return Working("", material, " ".join(part.title.split()).casefold())
     return working(part.family, piece=component.piece, by_area=by_area)
 
 
@@ -51,7 +54,7 @@ def piece_layer(
 ) -> Layer:
     """A layer or a flat sheet cut from a baked cake, with its share of the cake's mass."""
     floor = None if part.tin is None else floor_of(part.tin)
-    outline = None if floor is None else trimmed(floor, component.trimmed_to_cm)
+    outline = None if floor is None else cut_outline(floor, component)
     volume = _volume_ml(outline, component.height_mm)
     mass, how = _share(part, volume)
     work = work_of(part, component)
@@ -71,6 +74,12 @@ def piece_layer(
         how=how,
         status=weakest(part.baked_status, "derived"),
     )
+
+
+def cut_outline(floor: Outline, component: Component) -> Outline:
+    """Outline of a piece that is cut from a cake."""
+    to, wide = component.trimmed_to_cm, component.trimmed_wide_cm
+    return trimmed(floor, to, wide, is_disc=component.is_disc)
 
 
 def _piece_word(work: Working, component: Component) -> str:
@@ -159,7 +168,11 @@ def by_mass(layer: Layer, part: ComponentFormula, mass_g: float, bed: Bed) -> La
     """A bare mass: its height follows from its density."""
     height = None
     volume = None if part.density_g_ml is None else mass_g / part.density_g_ml
-    if volume is not None and bed.outline is not None:
+    if part.is_goods:
+        # Fruit lies loose: its height is measured, and the air between counts as its room.
+        height = layer.height_mm
+        volume = None if bed.outline is None else _over_area_ml(bed.outline.area_cm2, height)
+    elif volume is not None and bed.outline is not None:
         height = max(0.0, volume - bed.gap_ml) / bed.outline.area_cm2 * MM_PER_CM
     how = f"{as_text(mass_g, 1)} g, as the plan says"
     return replace(

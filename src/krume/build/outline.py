@@ -54,18 +54,45 @@ def floor_of(tin: Tin) -> Outline | None:
     return None
 
 
-def trimmed(floor: Outline, to_cm: float | None) -> Outline:
-    """Outline cut down to a diameter, or a rectangle cut down to a square of that side."""
+def trimmed(
+    floor: Outline, to_cm: float | None, wide_cm: float | None = None, *, is_disc: bool = False
+) -> Outline:
+    """Outline cut down to a diameter, or to two sides; with one size a rectangle gets square.
+
+    A disc is round whatever it is cut from.
+    """
     if to_cm is None:
         return floor
+    if is_disc and floor.diameter_cm is None:
+        return Outline(to_cm)
     if floor.diameter_cm is None:
-        return Outline(length_cm=to_cm, width_cm=to_cm)
+        other = to_cm if wide_cm is None else wide_cm
+        return Outline(length_cm=max(to_cm, other), width_cm=min(to_cm, other))
     return replace(floor, diameter_cm=to_cm)
 
 
-def can_be_cut(floor: Outline, to_cm: float) -> bool:
+def can_be_cut(floor: Outline, to_cm: float, wide_cm: float | None = None) -> bool:
     """Whether a cake of this outline is wide enough to be trimmed to a size."""
     slack = 1e-9
+    other = to_cm if wide_cm is None else wide_cm
     if floor.diameter_cm is None:
-        return to_cm <= floor.width_cm + slack
-    return floor.hole_cm < to_cm <= floor.diameter_cm + slack
+        long, short = max(to_cm, other), min(to_cm, other)
+        return long <= floor.length_cm + slack and short <= floor.width_cm + slack
+    return wide_cm is None and floor.hole_cm < to_cm <= floor.diameter_cm + slack
+
+
+def fits_in(inner: Outline, outer: Outline) -> bool:
+    """Whether an outline lies inside another one, both about one middle.
+
+    >>> fits_in(Outline(20.0), Outline(length_cm=20.0, width_cm=20.0))
+    True
+    >>> fits_in(Outline(length_cm=15.0, width_cm=15.0), Outline(20.0))
+    False
+    """
+    slack = 1e-7
+    if inner.diameter_cm is not None:
+        room = outer.width_cm if outer.diameter_cm is None else outer.diameter_cm
+        return inner.diameter_cm <= room + slack
+    if outer.diameter_cm is not None:
+        return math.hypot(inner.length_cm, inner.width_cm) <= outer.diameter_cm + slack
+    return inner.length_cm <= outer.length_cm + slack and inner.width_cm <= outer.width_cm + slack

@@ -78,6 +78,10 @@ def _cell(key: str) -> tuple[int, int, str]:
     if key == "fruit":
         rings = _circles(((2.0, 2.0, 1.4), (5.5, 5.4, 1.4)))
         return 7, 7, _lines(rings, 0.34) + _solid(_circles(((2.0, 2.0, 0.35), (5.5, 5.4, 0.35))))
+    if key == "cover":
+        return 6, 6, _lines('<path d="M1.2 1.5h1.6M4.2 4.5h1.6"/>', 0.3)
+    if key == "decoration":
+        return 4, 4, _lines('<path d="M.6 3.4L2 .8l1.4 2.6z"/>', 0.3)
     return 4, 4, ""
 
 

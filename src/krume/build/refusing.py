@@ -1,10 +1,12 @@
 """What cannot be: layers higher than the cake, a trim wider than the tin, a ring too low."""
 
-from collections.abc import Mapping
+import math
+from collections.abc import Mapping, Sequence
 
 from krume.base import Clash, as_text
-from krume.build.outline import can_be_cut, floor_of
-from krume.build.plan_lines import Component, TortePlan
+from krume.build.cake_cuts import bakes_of, nearest_cuts, packed
+from krume.build.outline import Outline, can_be_cut, fits_in, floor_of
+from krume.build.plan_lines import Component, RingLine, TortePlan
 from krume.build.shelled import filled_to_mm
 from krume.build.stack import Stack
 from krume.build.torte import ComponentFormula, Torte, added
@@ -32,16 +34,34 @@ def _too_wide(part: ComponentFormula, cut: list[Component]) -> list[Clash]:
     floor = None if part.tin is None else floor_of(part.tin)
     if floor is None:
         return []
-    return [
-        Clash(
-            name=f"the cake of {part.name}",
-            limit=f"line {piece.number}: {piece.read}",
-            needs=f"{as_text(piece.trimmed_to_cm, 2)} cm",
-            has=f"{as_text(floor.diameter_cm or floor.width_cm, 2)} cm across",
+    found = []
+    for piece in cut:
+        to, wide = piece.trimmed_to_cm, piece.trimmed_wide_cm
+        if to is None or _can_be_cut(floor, piece):
+            continue
+        needs = f"{as_text(to, 2)} cm" if wide is None else _sides(to, wide)
+        has = f"{as_text(floor.diameter_cm or floor.width_cm, 2)} cm across"
+        if floor.diameter_cm is None and wide is not None:
+            has = _sides(floor.length_cm, floor.width_cm)
+        limit = f"line {piece.number}: {piece.read}"
+        name = f"the cake of {part.name}"
+        said = (
+            f"The cake of {part.name} has {has}; {needs} is needed ({limit}). "
+            f"Nearest: cut it to what it has, or bake it in a tin of {needs}."
         )
-        for piece in cut
-        if piece.trimmed_to_cm is not None and not can_be_cut(floor, piece.trimmed_to_cm)
-    ]
+        found.append(Clash(name, limit, needs, has, said))
+    return found
+
+
+def _can_be_cut(floor: Outline, piece: Component) -> bool:
+    to = piece.trimmed_to_cm or 0.0
+    if piece.is_disc and floor.diameter_cm is None:
+        return fits_in(Outline(to), floor)
+    return can_be_cut(floor, to, piece.trimmed_wide_cm)
+
+
+def _sides(long_cm: float, wide_cm: float) -> str:
+    return f"{as_text(long_cm, 2)} × {as_text(wide_cm, 2)} cm"
 
 
 def _too_high(part: ComponentFormula, cut: list[Component]) -> list[Clash]:
@@ -49,38 +69,17 @@ def _too_high(part: ComponentFormula, cut: list[Component]) -> list[Clash]:
     heights = [piece.height_mm for piece in cut if piece.height_mm is not None]
     if high is None or not heights:
         return []
-    cakes = _cakes(part, cut)
-    if _fits(heights, cakes, high):
+    cakes = bakes_of(part, cut)
+    if packed(heights, cakes, high) is not None:
         return []
     line = cut[0].number
     said = " + ".join(f"{heights.count(h)} × {as_text(h, 2)} mm" for h in dict.fromkeys(heights))
     one = "" if cakes == 1 else f" in each of {cakes} cakes"
-    return [
-        Clash(
-            name=f"the cake of {part.name}",
-            limit=f"line {line}: layers of {said}",
-            needs=f"{as_text(sum(heights), 2)} mm",
-            has=f"{as_text(high, 2)} mm of height{one}",
-        )
-    ]
-
-
-def _cakes(part: ComponentFormula, cut: list[Component]) -> int:
-    """Cakes at hand: one batch, in as many tins as it is baked in; a flat sheet is a bake."""
-    sheets = sum(piece.piece == "sheet" for piece in cut)
-    tins = 1 if part.tin is None else part.tin.count
-    return max(tins, sheets)
-
-
-def _fits(heights: list[float], cakes: int, high: float) -> bool:
-    """Whether layers can be cut from cakes, the thickest first, each where there is room."""
-    room = [high + _SLACK_MM] * cakes
-    for height in sorted(heights, reverse=True):
-        index = next((i for i, left in enumerate(room) if left >= height), None)
-        if index is None:
-            return False
-        room[index] -= height
-    return True
+    limit, needs = f"line {line}: layers of {said}", f"{as_text(sum(heights), 2)} mm"
+    has = f"{as_text(high, 2)} mm of height{one}"
+    whole = f"The cake of {part.name} has {has}; {needs} is needed ({limit})."
+    nearest = nearest_cuts(heights, cakes, high)
+    return [Clash(f"the cake of {part.name}", limit, needs, has, f"{whole} {nearest}".strip())]
 
 
 def _free_edges(stack: Stack, parts: Parts, spread: list[Component]) -> list[Clash]:
@@ -110,19 +109,55 @@ def holding_clashes(plan: TortePlan, torte: Torte) -> tuple[Clash, ...]:
         return _shell_clash(torte)
     if plan.ring is None:
         return ()
-    wide = [layer for layer in torte.layers if layer.role == "piece" and layer.outline is not None]
-    across = max((x.outline.across_cm for x in wide if x.outline is not None), default=0.0)
-    found: list[Clash] = []
-    if across > plan.ring.diameter_cm + _SLACK_MM:
-        has = f"{as_text(plan.ring.diameter_cm, 2)} cm across"
-        found.append(Clash("the ring", plan.ring.read, f"{as_text(across, 2)} cm", has))
+    return (*_ring_wide(plan.ring, torte), *_ring_high(plan.ring, torte))
+
+
+def _ring_wide(ring: RingLine, torte: Torte) -> tuple[Clash, ...]:
+    """A piece that does not go into the ring, the widest of them."""
+    inside = ring.outline
+    pieces = [x.outline for x in torte.layers if x.role == "piece" and x.outline is not None]
+    out = [outline for outline in pieces if not fits_in(outline, inside)]
+    if not out:
+        return ()
+    widest = max(out, key=lambda outline: outline.across_cm)
+    needs, room = _size(widest), _size(inside)
+    has = f"{room} across" if inside.diameter_cm is not None else room
+    said = (
+        f"The ring has {has}; {needs} is needed ({ring.read}). Nearest: write "
+        f"“, trimmed to {room}” behind the layers, or take a ring of {needs}."
+    )
+    return (Clash("the ring", ring.read, needs, has, said),)
+
+
+def _size(outline: Outline) -> str:
+    if outline.diameter_cm is not None:
+        return f"{as_text(outline.diameter_cm, 2)} cm"
+    return _sides(outline.length_cm, outline.width_cm)
+
+
+def _ring_high(ring: RingLine, torte: Torte) -> tuple[Clash, ...]:
     high = ring_stack_mm(torte)
-    if plan.ring.height_cm is not None and high is not None:
-        room_mm = plan.ring.height_cm * 10
-        if high > room_mm + _SLACK_MM:
-            has = f"{as_text(room_mm, 2)} mm of height"
-            found.append(Clash("the ring", plan.ring.read, f"{as_text(high, 2)} mm", has))
-    return tuple(found)
+    if ring.height_cm is None or high is None or high <= ring.height_cm * 10 + _SLACK_MM:
+        return ()
+    room_mm = ring.height_cm * 10
+    needs, has = f"{as_text(high, 2)} mm", f"{as_text(room_mm, 2)} mm of height"
+    said = f"The ring has {has}; {needs} is needed ({ring.read}). {_lower(torte, room_mm)}"
+    return (Clash("the ring", ring.read, needs, has, said),)
+
+
+def _lower(torte: Torte, room_mm: float) -> str:
+    """The nearest torte that goes into a ring: its creams lower, where they can be."""
+    ring = f"a ring {as_text((ring_stack_mm(torte) or 0.0) / 10, 2)} cm high"
+    creams = [x for x in torte.layers if x.role == "filling" and (x.adds_mm or 0.0) > 0]
+    others = added(x.adds_mm for x in torte.layers if x.role != "coat") or 0.0
+    others -= sum(x.adds_mm or 0.0 for x in creams)
+    if not creams or others >= room_mm:
+        return (
+            f"All but the cream takes {as_text(others, 2)} mm, so no cream goes in at all. "
+            f"Nearest: a layer less, or {ring}."
+        )
+    each = math.floor((room_mm - others) / len(creams) * 100) / 100
+    return f"Nearest: {len(creams)} × {as_text(each, 2)} mm of cream, or {ring}."
 
 
 def ring_stack_mm(torte: Torte) -> float | None:
@@ -134,5 +169,37 @@ def _shell_clash(torte: Torte) -> tuple[Clash, ...]:
     level, high = filled_to_mm(torte), torte.layers[0].height_mm
     if level is None or high is None or level <= high + _SLACK_MM:
         return ()
-    needs = f"{as_text(level, 1)} mm"
-    return (Clash("the shell", "floor and filling", needs, f"{as_text(high, 2)} mm of height"),)
+    needs, has = f"{as_text(level, 1)} mm", f"{as_text(high, 2)} mm of height"
+    said = f"The shell has {has}; {needs} is needed (floor and filling). {_less(torte, high)}"
+    return (Clash("the shell", "floor and filling", needs, has, said.strip()),)
+
+
+def _less(torte: Torte, high_mm: float) -> str:
+    """How much of the last filling a shell holds, where its grams are known."""
+    last = next((x for x in reversed(torte.layers) if x.role == "filling"), None)
+    if last is None or not last.height_mm or last.mass_g is None:
+        return ""
+    over = (filled_to_mm(torte) or 0.0) - high_mm
+    share = (last.height_mm - over) / last.height_mm
+    if share <= 0:
+        return ""
+    grams = math.floor(last.mass_g * share)
+    return f"Nearest: {grams} g of {last.of} fill it to the brim."
+
+
+def dome_clashes(outside: Sequence[Component], torte: Torte) -> tuple[Clash, ...]:
+    """A dome higher than half a ball over its torte."""
+    domes = [(c, x) for c in outside if c.is_domed for x in torte.layers if x.line == c.number]
+    across = next((x.outline.diameter_cm for _, x in domes if x.outline is not None), None)
+    if across is None:
+        return ()
+    most = f"{as_text(across * 5, 2)} mm"
+    return tuple(
+        Clash(
+            "the dome", f"line {c.number}: {c.read}", "a dome", f"at most {most}",
+            f"A dome is at most half a ball: over {as_text(across, 2)} cm that is {most} high "
+            f"(line {c.number}: {c.read}). Nearest: {most}.",
+        )
+        for c, layer in domes
+        if layer.height_mm is None and (c.height_mm or 0.0) * (c.count or 1) > across * 5
+    )  # fmt: skip

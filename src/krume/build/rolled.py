@@ -3,12 +3,14 @@
 import math
 from dataclasses import dataclass, replace
 
+from krume.build.coat import Body
+from krume.build.decorated import decoration, is_decoration
 from krume.build.masses import MM_PER_CM, Bed, by_mass, piece_layer, spread_layer, weighed
 from krume.build.outline import Outline
 from krume.build.plan_lines import Component, TortePlan
 from krume.build.stack import Stack
 from krume.build.stacked import Parts
-from krume.build.torte import ComponentFormula, Layer, Torte, added
+from krume.build.torte import ComponentFormula, Layer, Skin, Torte, added
 from krume.size import Roll, roll
 
 
@@ -33,7 +35,12 @@ def rolled(plan: TortePlan, stack: Stack, parts: Parts) -> Torte:
     sums = None if sides is None else _roll_sum(sides, layers)
     across = None if sums is None else sums.diameter_cm
     for component in stack.outside:
-        coat, across = _coat(parts[component.what], component, across, sides)
+        part = parts[component.what]
+        if is_decoration(part, component):
+            high = None if across is None else across * MM_PER_CM
+            layers.append(decoration(Body(None, high, None), part, component))
+            continue
+        coat, across = _coat(part, component, across, sides)
         layers.append(coat)
     return Torte(
         name=plan.name or "",
@@ -43,10 +50,18 @@ def rolled(plan: TortePlan, stack: Stack, parts: Parts) -> Torte:
         height_mm=None if across is None else across * MM_PER_CM,
         mass_g=added(layer.mass_g for layer in layers),
         notices=stack.notices,
+        skin=_skin(across, sides),
         turns=None if sums is None else sums.turns,
         bend_strain_pct=None if sums is None else sums.outer_strain_pct,
         roll_width_cm=None if sides is None else sides.width_cm,
     )
+
+
+def _skin(across_cm: float | None, sides: Sides | None) -> Skin | None:
+    """Surface of a lying roll: both its ends for the top, and its round for the side."""
+    if across_cm is None or sides is None:
+        return None
+    return Skin(math.pi / 2 * across_cm**2, math.pi * across_cm * sides.width_cm)
 
 
 def _sides(outline: Outline | None, piece: Component) -> Sides | None:

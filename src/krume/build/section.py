@@ -7,9 +7,9 @@ from html import escape
 from krume.base import InputError, as_text
 from krume.build.adding import apportioned
 from krume.build.patterns import GRAIN, defs
-from krume.build.section_shapes import Mark, Shapes, high_mm, shapes, width_mm
+from krume.build.section_shapes import Mark, Shapes, body_path, high_mm, shapes, width_mm
 from krume.build.spread_labels import spread
-from krume.build.torte import Torte
+from krume.build.torte import Tier, Torte
 
 FONT = "Krume Next, Atkinson Hyperlegible Next, DejaVu Sans, sans-serif"
 SCALE_BAR_MM = 50
@@ -207,8 +207,16 @@ def _frame_line(torte: Torte) -> str:
         )
     if torte.kind == "tart":
         return f'<path d="M0 0V{high:.2f}H{wide:.2f}V0" {_line(0.8)}/>'
-    top = high - (torte.height_mm or 0.0)
-    return f'<path d="M0 {top:.2f}H{wide:.2f}V{high:.2f}H0z" {_line(0.8)}/>'
+    bodies = torte.tiers or (Tier(1, "", torte, 0.0),)
+    outer = "".join(_outer(tier, wide, high) for tier in bodies)
+    return f'<path d="{outer}" {_line(0.8)}/>'
+
+
+def _outer(tier: Tier, wide: float, high: float) -> str:
+    """Outer edge of a torte, or of one tier."""
+    across, tall = width_mm(tier.torte), tier.torte.height_mm or 0.0
+    top = high - (tier.bottom_mm or 0.0) - tall
+    return body_path((wide - across) / 2, top, across, tall, tier.torte.dome_mm)
 
 
 def _line(wide: float) -> str:

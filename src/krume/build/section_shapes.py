@@ -5,18 +5,23 @@ Units are millimetres of cake; x runs from the left edge of the torte, y downwar
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from krume.base import as_text
 from krume.build import spiral
 from krume.build.masses import MM_PER_CM
 from krume.build.patterns import GRAIN, SYRUP_DEPTH_MM, fill
 from krume.build.shelled import filled_to_mm
+from krume.build.solids import ball_radius_cm
 from krume.build.torte import Layer, Torte
 
 _CUT = 0.4
 _MARK_INSET = 7.0
 _LABEL_STEP = 8
+_UNKNOWN_BUMP = 6.0
+"""A decoration whose height nobody wrote is drawn so high, and broken."""
+_WIDEST_BUMP = 14.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,8 +51,8 @@ def width_mm(torte: Torte) -> float:
 
 
 def high_mm(torte: Torte) -> float:
-    """Height of the drawing: the torte's, or the ring's where it stands above it."""
-    return max(torte.height_mm or 0.0, torte.ring_height_mm or 0.0)
+    """Height of the drawing: the torte's with its decorations, or the ring's above it."""
+    return max(torte.plate_mm or 0.0, torte.ring_height_mm or 0.0)
 
 
 def shapes(torte: Torte, ident: str) -> Shapes:
@@ -83,35 +88,96 @@ def _layers(torte: Torte, ident: str) -> Iterator[str]:
     high = high_mm(torte)
     for layer in reversed(torte.layers):
         if layer.role == "coat":
-            top = _coat_top(torte, layer)
-            yield _framed(layer, torte, high - top, top, ident)
+            top = layer.top_mm or 0.0
+            deep = top - (layer.bottom_mm or 0.0)
+            yield _framed(layer, torte, high - top, deep, ident)
     for layer in torte.layers:
         if layer.fills_from_mm is not None and layer.bottom_mm is not None:
             deep = layer.bottom_mm - layer.fills_from_mm
-            yield _painted(layer, torte, high - layer.bottom_mm, deep, ident)
+            yield _painted(replace(layer, dome_mm=0.0), torte, high - layer.bottom_mm, deep, ident)
     for layer in torte.layers:
-        if layer.role not in ("coat", "syrup") and layer.height_mm is not None:
+        is_inside = layer.role in ("piece", "filling", "top")
+        if is_inside and layer.height_mm is not None:
             top = (layer.bottom_mm or 0.0) + layer.height_mm
             yield _framed(layer, torte, high - top, layer.height_mm, ident)
     for layer in torte.layers:
         if layer.role == "syrup":
             yield _soaked(layer, torte, high - (layer.bottom_mm or 0.0), ident)
+    for layer in torte.decorations:
+        yield from _stands(layer, torte, high, ident)
+    yield from _boards(torte, high)
     yield from _hole(torte)
 
 
-def _coat_top(torte: Torte, coat: Layer) -> float:
-    """Height a coat reaches: what stands before it, and its own part on top."""
-    index = torte.layers.index(coat)
-    before = sum(layer.adds_mm or 0.0 for layer in torte.layers[:index])
-    return before + (coat.adds_mm or 0.0)
+def _stands(layer: Layer, torte: Torte, high: float, ident: str) -> Iterator[str]:
+    """Decorations where the section cuts them: at both edges, or in the middle where there is one.
+
+    One whose height nobody wrote is drawn broken.
+    """
+    if layer.bottom_mm == 0.0 or layer.bottom_mm is None:
+        return
+    across = _width_of(layer) or width_mm(torte)
+    left, ground = (width_mm(torte) - across) / 2, high - layer.bottom_mm
+    middles = [across / 2] if layer.count == 1 else [across * 0.11, across * 0.89]
+    for middle in middles:
+        yield bump(left + middle, ground, layer, ident)
+
+
+def bump(x: float, ground: float, layer: Layer, ident: str) -> str:
+    """One decoration: as high as it stands, or broken where that is not known."""
+    tall = layer.over_mm or _UNKNOWN_BUMP
+    half = min(tall, _WIDEST_BUMP) * 0.62
+    line = (
+        f"M{x - half:.2f} {ground:.2f}q0 {-tall:.2f} {half:.2f} {-tall:.2f}t{half:.2f} {tall:.2f}z"
+    )
+    dash = "" if layer.over_mm else 'stroke-dasharray="1.2 1"'
+    edge = f'stroke="{GRAIN}" stroke-width="{_CUT}" {dash}'
+    return f'<path d="{line}" {fill(layer.material, ident)} {edge}/>'
+
+
+def _boards(torte: Torte, high: float) -> Iterator[str]:
+    """The boards of tiers, and the supports that carry them, broken because they are hidden."""
+    for below, above in pairwise(torte.tiers):
+        outline, bottom = above.torte.outline, above.bottom_mm
+        if outline is None or bottom is None:
+            continue
+        wide = outline.across_cm * MM_PER_CM
+        board = bottom - ((below.bottom_mm or 0.0) + (below.torte.height_mm or 0.0))
+        left = (width_mm(torte) - wide) / 2
+        yield box(left, high - bottom, wide, board, f'fill="{GRAIN}"')
+        foot, top = high - (below.bottom_mm or 0.0), high - bottom + board
+        posts = "".join(f"M{left + wide * at:.2f} {top:.2f}V{foot:.2f}" for at in (0.2, 0.8))
+        yield (
+            f'<path d="{posts}" fill="none" stroke="{GRAIN}" stroke-width="1" '
+            'stroke-dasharray="3 2"/>'
+        )
+
+
+def body_path(left: float, top: float, wide: float, deep: float, dome: float) -> str:
+    """Path of an upright body with a dome on it, closed; y runs down."""
+    if dome <= 0:
+        return f"M{left:.2f} {top:.2f}h{wide:.2f}v{deep:.2f}h{-wide:.2f}z"
+    ball = ball_radius_cm(wide, dome)
+    return (
+        f"M{left:.2f} {top + dome:.2f}A{ball:.2f} {ball:.2f} 0 0 1 {left + wide:.2f} "
+        f"{top + dome:.2f}v{max(0.0, deep - dome):.2f}h{-wide:.2f}z"
+    )
 
 
 def _painted(layer: Layer, torte: Torte, y: float, deep: float, ident: str) -> str:
-    return box(_left_of(layer, torte), y, _width_of(layer), deep, fill(layer.material, ident))
+    left, wide = _left_of(layer, torte), _width_of(layer)
+    if layer.dome_mm:
+        line = body_path(left, y, wide, deep, layer.dome_mm)
+        return f'<path d="{line}" {fill(layer.material, ident)}/>'
+    return box(left, y, wide, deep, fill(layer.material, ident))
 
 
 def _framed(layer: Layer, torte: Torte, y: float, deep: float, ident: str) -> str:
-    edge = cut(_left_of(layer, torte), y, _width_of(layer), deep)
+    left, wide = _left_of(layer, torte), _width_of(layer)
+    edge = cut(left, y, wide, deep)
+    if layer.dome_mm:
+        line = body_path(left, y, wide, deep, layer.dome_mm)
+        edge = f'<path d="{line}" fill="none" stroke="{GRAIN}" stroke-width="{_CUT}"/>'
     return _painted(layer, torte, y, deep, ident) + edge
 
 
@@ -149,6 +215,8 @@ def _tart(torte: Torte, ident: str) -> Iterator[str]:
             yield _soaked(layer, torte, high - (layer.bottom_mm or 0.0), ident)
     yield f'<path d="{outline}H{wall:.2f}V{rim:.2f}z" {fill(shell.material, ident)}/>'
     yield f'<path d="{inner}" fill="none" stroke="{GRAIN}" stroke-width="{_CUT}"/>'
+    for layer in torte.decorations:
+        yield from _stands(layer, torte, high, ident)
 
 
 def _marks(torte: Torte) -> Iterator[Mark]:
@@ -158,7 +226,7 @@ def _marks(torte: Torte) -> Iterator[Mark]:
         words = layer.word
         if layer.role == "coat":
             words = f"{layer.word}, {as_text(layer.height_mm or 0.0, 1)} mm"
-        yield Mark(layer, x, y, wide, words)
+        yield Mark(layer, x, y, (wide + _width_of(layer)) / 2 if torte.tiers else wide, words)
 
 
 def _place(layer: Layer, torte: Torte, high: float) -> tuple[float, float]:
@@ -167,10 +235,15 @@ def _place(layer: Layer, torte: Torte, high: float) -> tuple[float, float]:
     right = _left_of(layer, torte) + _width_of(layer)
     if layer.role == "syrup":
         return right - _MARK_INSET, high - bottom + SYRUP_DEPTH_MM / 2
-    if layer.role == "coat" and layer.adds_mm:
-        return right - _MARK_INSET, high - _coat_top(torte, layer) + layer.adds_mm / 2
+    if layer.role == "decoration":
+        return right - _width_of(layer) * 0.11, high - bottom - (layer.over_mm or _UNKNOWN_BUMP) / 2
+    top = high - (layer.top_mm or 0.0) + layer.dome_mm
+    if layer.role == "coat" and layer.adds_mm and not layer.dome_mm:
+        return right - _MARK_INSET, top + layer.adds_mm / 2
     if layer.role == "coat":
-        return right - height / 2, high - _coat_top(torte, layer) + SYRUP_DEPTH_MM
+        return right - height / 2, top + SYRUP_DEPTH_MM
+    if layer.dome_mm:
+        return (right + _left_of(layer, torte)) / 2, high - bottom - height * 0.6
     if torte.kind == "tart" and layer.role == "piece":
         return right - (torte.wall_mm or 0.0) / 2, high - height * 0.72
     return right - _MARK_INSET, high - bottom - height / 2
@@ -183,6 +256,9 @@ def _spans(torte: Torte) -> Iterator[tuple[float, float]]:
         yield 0.0, wall
         if level is not None and level > wall:
             yield wall, level - wall
+        return
+    if torte.tiers:
+        yield from ((tier.bottom_mm or 0.0, tier.torte.height_mm or 0.0) for tier in torte.tiers)
         return
     reached = 0.0
     for layer in torte.layers:

@@ -2,10 +2,12 @@
 
 from dataclasses import replace
 
-from krume.build.coat import Body, on_top
+from krume.build.coat import Body
+from krume.build.decorated import is_decoration
 from krume.build.masses import MM_PER_CM, Bed, spread_layer, work_of
 from krume.build.outline import Outline, floor_of
-from krume.build.plan_lines import TortePlan
+from krume.build.outside import put_outside
+from krume.build.plan_lines import Component, TortePlan
 from krume.build.stack import Stack, Storey
 from krume.build.stacked import Parts
 from krume.build.torte import ComponentFormula, Layer, Torte, added
@@ -25,18 +27,27 @@ def shelled(plan: TortePlan, stack: Stack, parts: Parts) -> Torte:
         level = None if level is None or rise is None else level + rise
         layers.append(replace(layer, adds_mm=0.0))
     body = Body(shell.outline, part.baked_height_mm, None)
-    for component in stack.outside:
-        layer, body = on_top(body, parts[component.what], component)
-        layers.append(layer)
+    dressed = put_outside(tuple(layers), body, _outside(stack, parts), parts)
+    whole, body = dressed.layers, dressed.body
     return Torte(
         name=plan.name or "",
         kind="tart",
-        layers=tuple(layers),
+        layers=whole,
         outline=shell.outline,
         height_mm=body.height_mm,
-        mass_g=added(layer.mass_g for layer in layers),
+        mass_g=added(layer.mass_g for layer in whole),
+        dome_mm=body.dome_mm,
+        skin=body.skin,
+        covers=dressed.covers,
         notices=stack.notices,
         wall_mm=part.baked_thickness_mm,
+    )
+
+
+def _outside(stack: Stack, parts: Parts) -> tuple[Component, ...]:
+    """What goes on a tart: a coat lies on its top, because its side is the shell."""
+    return tuple(
+        c if is_decoration(parts[c.what], c) else replace(c, place="on top") for c in stack.outside
     )
 
 

@@ -55,6 +55,8 @@ def stack_of(plan: TortePlan) -> Stack:
 
 
 def _kind(plan: TortePlan, pieces: tuple[Component, ...]) -> str:
+    if any(piece.piece == "tier" for piece in pieces):
+        return "tiers"
     if any(piece.piece == "shell" for piece in pieces):
         return "tart"
     if any(piece.rolled_from is not None for piece in pieces):
@@ -67,6 +69,8 @@ def _pieces_asked(plan: TortePlan, pieces: tuple[Component, ...]) -> list[Proble
         where = plan.components[0].number if plan.components else 1
         ask = "No layer, sheet or shell was found. What does it stand on? Such as: 3 layers of F1, "
         return [Problem("no-piece", f"line {where}", plan.name or "", f"{ask}14 mm")]
+    if any(piece.piece == "tier" for piece in pieces):
+        return _tiers_asked(pieces)
     alone = [p for p in pieces if p.piece == "shell" or p.rolled_from is not None]
     if not alone or (len(pieces) == 1 and pieces[0].count in (1, None)):
         return []
@@ -75,6 +79,17 @@ def _pieces_asked(plan: TortePlan, pieces: tuple[Component, ...]) -> list[Proble
     ask = "A roll or a tart is one piece: one sheet or one shell, and no layers beside it."
     options = (Option("One of it", one),) if len(pieces) == 1 else ()
     return [Problem("one-piece", f"line {odd.number}", odd.read, f"{ask} How many is it?", options)]
+
+
+def _tiers_asked(pieces: tuple[Component, ...]) -> list[Problem]:
+    other = next((piece for piece in pieces if piece.piece != "tier"), None)
+    if other is None:
+        return []
+    ask = (
+        "Tiers stand on one another, each a torte with a text of its own. Write this line in the "
+        "text of its torte, and name that torte here, such as: 1 tier of T1"
+    )
+    return [Problem("tier-beside-layer", f"line {other.number}", other.read, ask)]
 
 
 def _places_asked(

@@ -4,9 +4,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from krume.base import Notice, as_text
-from krume.build.coat import Body, around, on_top
+from krume.build.coat import Body
 from krume.build.masses import MM_PER_CM, Bed, piece_layer, spread_layer
 from krume.build.outline import Outline
+from krume.build.outside import put_outside
 from krume.build.plan_lines import Component, RingLine, TortePlan
 from krume.build.stack import Spread, Stack, Storey
 from krume.build.torte import ComponentFormula, Layer, Torte, added
@@ -36,7 +37,8 @@ def stacked(plan: TortePlan, stack: Stack, parts: Parts) -> Torte:
         above = index + 1 < len(stack.storeys)
         pile = _storey(pile, storey, plan.ring, parts, filled, has_more=above)
     inside = _body(pile, plan.ring)
-    layers, body = _outside(pile.layers, inside, stack.outside, parts)
+    dressed = put_outside(pile.layers, inside, stack.outside, parts)
+    layers, body = dressed.layers, dressed.body
     return Torte(
         name=plan.name or "",
         kind=stack.kind,
@@ -44,6 +46,9 @@ def stacked(plan: TortePlan, stack: Stack, parts: Parts) -> Torte:
         outline=body.outline,
         height_mm=body.height_mm,
         mass_g=added(layer.mass_g for layer in layers),
+        dome_mm=body.dome_mm,
+        skin=body.skin,
+        covers=dressed.covers,
         notices=(*stack.notices, *_gap_notice(plan.ring, pile.layers, filled)),
     )
 
@@ -81,7 +86,7 @@ def _bed(
     """Bed of a filling: in a ring it reaches the ring, and may fill the gaps below it too."""
     if ring is None or component.g_per_cm2 is not None or piece.outline is None:
         return Bed(piece.outline, pile.height_mm)
-    across = Outline(ring.diameter_cm)
+    across = ring.outline
     if not component.fills_ring:
         return Bed(across, pile.height_mm)
     open_pieces = [
@@ -103,7 +108,7 @@ def _gap_ml(ring: Outline, piece: Layer) -> float:
 
 def _body(pile: Pile, ring: RingLine | None) -> Body:
     if ring is not None:
-        outline: Outline | None = Outline(ring.diameter_cm)
+        outline: Outline | None = ring.outline
     else:
         known = [layer.outline for layer in pile.layers if layer.outline is not None]
         outline = max(known, key=lambda found: found.area_cm2) if known else None
@@ -111,22 +116,12 @@ def _body(pile: Pile, ring: RingLine | None) -> Body:
     return Body(outline, pile.height_mm, volume)
 
 
-def _outside(
-    layers: tuple[Layer, ...], body: Body, outside: tuple[Component, ...], parts: Parts
-) -> tuple[tuple[Layer, ...], Body]:
-    for component in outside:
-        put = on_top if component.place == "on top" else around
-        layer, body = put(body, parts[component.what], component)
-        layers = (*layers, layer)
-    return layers, body
-
-
 def _gap_notice(
     ring: RingLine | None, layers: tuple[Layer, ...], filled: set[int]
 ) -> tuple[Notice, ...]:
     if ring is None:
         return ()
-    across = Outline(ring.diameter_cm)
+    across = ring.outline
     left = [
         layer
         for index, layer in enumerate(layers)
@@ -134,7 +129,7 @@ def _gap_notice(
     ]
     if not left or left[0].outline is None:
         return ()
-    gap_mm = (ring.diameter_cm - left[0].outline.across_cm) / 2 * MM_PER_CM
+    gap_mm = (across.across_cm - left[0].outline.across_cm) / 2 * MM_PER_CM
     text = (
         f"A gap of {as_text(gap_mm, 1)} mm beside {len(left)} of the layers is left empty in this "
         "sum. Where cream fills it, write “filled out to the ring” behind that cream."

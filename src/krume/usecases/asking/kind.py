@@ -5,10 +5,11 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from krume.base import NotFoundError, Notice, Problem
-from krume.build import Order, TortePlan, formula_names, read_order, read_torte
+from krume.build import Order, TortePlan, formula_names, read_order, read_torte, tier_names
 from krume.design import apply_answers, decode_text
 from krume.store import Book, book_at, is_file, read_bytes
 from krume.usecases.asking.answer import Asked
+from krume.usecases.asking.goods import goods_grams, goods_of
 from krume.usecases.asking.read import FormulaRead, formula_of, read_text
 from krume.usecases.asking.text import Text, book_text, text_of
 
@@ -122,7 +123,24 @@ def _torte(text: Text, asked: Asked) -> Made:
 
 def _components(torte: TortePlan, text: Text, asked: Asked) -> list[Made]:
     numbers = {component.what: component.number for component in reversed(torte.components)}
-    return [_named(what, f"line {numbers[what]}", text, asked) for what in formula_names(torte)]
+    names = (*tier_names(torte), *formula_names(torte))
+    grams = goods_grams(torte)
+    return [
+        _goods(what, grams.get(what), text, asked)
+        or _named(what, f"line {numbers[what]}", text, asked)
+        for what in names
+    ]
+
+
+def _goods(what: str, grams: float | None, text: Text, asked: Asked) -> Made | None:
+    """A fruit or a nut that a torte takes as it is bought: the book has no formula of it."""
+    if grams is None or text_inside(what, text, book_at(asked.book)) is not None:
+        return None
+    inner = answers_for(what, asked)
+    read = goods_of(what, grams, inner)
+    if read is None:
+        return None
+    return _prefixed(what, Made("formula", what, (read,), read.problems, read.notices))
 
 
 def _named(what: str, where: str, text: Text, asked: Asked) -> Made:

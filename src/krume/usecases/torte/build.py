@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass, replace
 
-from krume.base import Infeasible, Interval, Notice, Option, Problem
+from krume.base import Infeasible, Interval, NotFoundError, Notice, Option, Problem
 from krume.build import (
     ComponentFormula,
     EggUse,
@@ -12,12 +12,15 @@ from krume.build import (
     incomplete,
     read_order,
     read_torte,
+    tier_names,
     working,
 )
 from krume.build import build_torte as stand
 from krume.design import Formula, balance
+from krume.pantry import ingredient
 from krume.store import Book, book_at
 from krume.usecases.asking.answer import Answer, Asked, QuestionError, clash_problems
+from krume.usecases.asking.goods import goods_grams, goods_of, is_goods
 from krume.usecases.asking.kind import answers_for, kind_of, own_answers, text_inside
 from krume.usecases.asking.read import FormulaRead, formula_of
 from krume.usecases.asking.remembering import Remembered
@@ -78,14 +81,18 @@ def _torte(name: str, asked: Asked) -> TorteMade:
     if kind == "formula" and not any(c.piece or c.place for c in read.value.components):
         raise QuestionError(_no_torte(source, kind, name, book_at(asked.book)))
     plan = read.value
-    formulas = _formulas(plan, source, asked)
-    built = stand(plan, parts_of(formulas))
+    own = _formulas(plan, source, asked)
+    tiers = _tiers(plan, source, asked)
+    formulas = {**{k: v for tier in tiers.values() for k, v in tier.formulas.items()}, **own}
+    stands = {what: tier.torte for what, tier in tiers.items() if isinstance(tier.torte, Torte)}
+    built = _clash_of(tiers) or stand(plan, parts_of(formulas), stands)
     torte = built if isinstance(built, Infeasible) else built.value
     if isinstance(torte, Torte) and read.problems:
         torte = incomplete(torte)
     found = () if isinstance(built, Infeasible) else built.problems
     more = () if isinstance(built, Infeasible) else built.notices
-    problems = (*source.problems, *read.problems, *_asked_of(formulas), *found)
+    inside = [replace(p, where=f"{w} {p.where}") for w, t in tiers.items() for p in t.problems]
+    problems = (*source.problems, *read.problems, *inside, *_asked_of(own), *found)
     notices = (*source.notices, *read.notices, *_noted_of(formulas), *more)
     return TorteMade(
         plan,
@@ -95,6 +102,31 @@ def _torte(name: str, asked: Asked) -> TorteMade:
         tuple(dict.fromkeys(problems)),
         tuple(dict.fromkeys(notices)),
     )
+
+
+def _tiers(plan: TortePlan, source: Text, asked: Asked) -> dict[str, TorteMade]:
+    """Tortes that a plan stands on one another, built; a plan of tiers is no tier itself."""
+    found: dict[str, TorteMade] = {}
+    for what in tier_names(plan):
+        inside = text_inside(what, source, book_at(asked.book))
+        if inside is None or inside.kind != "torte" or inside.path == source.path:
+            continue
+        within = answers_for(what, asked)
+        text = text_of(inside.place, own_answers(within)).text
+        if not tier_names(read_torte(text).value):
+            found[what] = torte_of(inside.place, within)
+    return found
+
+
+def _clash_of(tiers: dict[str, TorteMade]) -> Infeasible | None:
+    """The clashes of the tiers, each with the name of its torte."""
+    clashes = [
+        replace(clash, name=f"{what}: {clash.name}", said=clash.said and f"{what}: {clash.said}")
+        for what, tier in tiers.items()
+        if isinstance(tier.torte, Infeasible)
+        for clash in tier.torte.clashes
+    ]
+    return Infeasible(tuple(clashes)) if clashes else None
 
 
 def _no_torte(source: Text, kind: str, name: str, book: Book) -> Problem:
@@ -109,8 +141,15 @@ def _no_torte(source: Text, kind: str, name: str, book: Book) -> Problem:
 
 
 def _formulas(plan: TortePlan, source: Text, asked: Asked) -> dict[str, FormulaRead]:
-    """Formulas by the plan's own words: the book's, else a text beside the plan."""
-    found = ((what, _formula(what, source, asked)) for what in formula_names(plan))
+    """Formulas by the plan's own words: the book's, else a text beside the plan.
+
+    What is no formula and goes by its grams may be a thing of the pantry, as it is bought.
+    """
+    grams = goods_grams(plan)
+    found = (
+        (what, _formula(what, source, asked) or _bought(what, grams.get(what), asked))
+        for what in formula_names(plan)
+    )
     return {what: read for what, read in found if read is not None}
 
 
@@ -121,9 +160,30 @@ def _formula(what: str, source: Text, asked: Asked) -> FormulaRead | None:
     return None if found is None else formula_of(found.place, within)
 
 
+def _bought(what: str, grams: float | None, asked: Asked) -> FormulaRead | None:
+    return None if grams is None else goods_of(what, grams, answers_for(what, asked))
+
+
 def parts_of(formulas: dict[str, FormulaRead]) -> dict[str, ComponentFormula]:
     """What a torte needs to know of its formulas, by the plan's own words."""
-    return {what: component(what, read.formula) for what, read in formulas.items()}
+    return {
+        what: goods_part(what, read) if is_goods(read) else component(what, read.formula)
+        for what, read in formulas.items()
+    }
+
+
+def goods_part(name: str, read: FormulaRead) -> ComponentFormula:
+    """A thing that is used as it is bought, as a torte knows it."""
+    line = next(iter(read.formula.lines), None)
+    key = None if line is None else line.ingredient
+    role = ""
+    if key is not None:
+        try:
+            role = ingredient(key).role
+        except NotFoundError:
+            role = ""
+    total = None if line is None else line.mass_g
+    return ComponentFormula(name, name, total_g=_settled(total), goods_role=role)
 
 
 def component(name: str, formula: Formula) -> ComponentFormula:
