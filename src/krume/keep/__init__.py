@@ -30,11 +30,29 @@ if TYPE_CHECKING:
         custard_cooling,
         custard_depth,
     )
+    from krume.keep.moisture import (
+        Holding,
+        HoursUntil,
+        Migration,
+        MovedLayer,
+        SoftBase,
+        holding_of,
+        migration,
+        moisture_figure,
+        starch_water_g,
+        sugar_solution_activity,
+    )
 
-# The prediction of a custard's cooling needs numpy and scipy: it is imported when it is asked for.
+# A custard's cooling and moving water need numpy and scipy: they are imported when asked for.
 _HEAVY = dict.fromkeys(
     ("CustardCooling", "CustardDepth", "CustardVessel", "custard_cooling", "custard_depth"),
     "custard_way",
+) | dict.fromkeys(
+    (
+        *("Holding", "HoursUntil", "Migration", "MovedLayer", "SoftBase", "holding_of"),
+        *("migration", "moisture_figure", "starch_water_g", "sugar_solution_activity"),
+    ),
+    "moisture",
 )
 
 
@@ -46,26 +64,36 @@ __all__ = [
     "CustardCooling",
     "CustardDepth",
     "CustardVessel",
+    "Holding",
+    "HoursUntil",
     "KeepComponent",
     "KeepReason",
     "KeepRule",
     "Keeping",
+    "Migration",
+    "MovedLayer",
     "OutOfCold",
+    "SoftBase",
     "activity_estimate",
     "assess",
     "caution",
     "cooling",
     "custard_cooling",
     "custard_depth",
+    "holding_of",
     "is_cooked",
     "keep_rule",
     "least_growth_activity",
     "lethality_min",
+    "migration",
+    "moisture_figure",
     "mould_free_days",
     "needs_cold",
     "out_of_cold",
     "room_rules",
     "rule_of_family",
+    "starch_water_g",
+    "sugar_solution_activity",
     "traits",
     "use_by",
 ]

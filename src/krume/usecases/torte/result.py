@@ -13,6 +13,8 @@ from krume.build import (
     cross_section,
     weakest,
 )
+from krume.usecases.torte.moisture_result import MoistureResult
+from krume.usecases.torte.standing_result import StandingResult
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +62,8 @@ class BuildResult:
     """A torte as it stands. Fillings are without the coat and without what lies on top.
 
     `trimmed_g` is what is cut away from the baked cakes; `svg` is the section to scale, one unit
-    a millimetre, and None while something in it is not known.
+    a millimetre, and None while something in it is not known. `standing` and `moisture` are None
+    where they were not asked for.
     """
 
     name: str | None
@@ -86,6 +89,8 @@ class BuildResult:
     keep: str | None
     notes: tuple[str, ...]
     svg: str | None
+    standing: StandingResult | None = None
+    moisture: MoistureResult | None = None
 
 
 def build_result(plan: TortePlan, torte: Torte | None) -> BuildResult:

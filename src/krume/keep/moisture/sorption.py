@@ -1,0 +1,170 @@
+"""How much water a layer holds at a water activity: starch by GAB, sugar by Norrish, fat none."""
+
+from dataclasses import dataclass
+from typing import TypeAlias
+
+import numpy as np
+from numpy.typing import NDArray
+
+from krume.base import OutOfRangeError
+from krume.keep.moisture.figures import moisture_figure
+from krume.properties import constant, within
+
+Array: TypeAlias = NDArray[np.float64]
+
+_LEAST_LN, _MOST_LN = -9.0, 9.0
+"""Between them a sugar phase is all sugar or all water: activity 0.0002 to 0.9999."""
+_HALVINGS = 48
+
+
+def starch_water_g(activity: float) -> float:
+    """Water that 1 g of dry starch holds at a water activity.
+
+    w = X0 C K a / ((1 - K a)(1 - K a + C K a))
+
+    Parameters
+    ----------
+    activity : a, water activity, 0 to 1
+
+    Returns
+    -------
+    water [g per g dry]
+
+    Raises
+    ------
+    OutOfRangeError : activity is outside 0 to 1
+
+    Valid for
+    ---------
+    25 degC or near, fitted from 0.11 to 0.90. Taken here for flour, protein and fibre as well.
+
+    Source
+    ------
+    `rice-starch-2014`, constants of adsorption
+
+    Examples
+    --------
+    >>> round(starch_water_g(0.5), 4)
+    0.1156
+    """
+    within("activity", activity, 0.0, 1.0)
+    return float(_starch(np.array([activity]))[0])
+
+
+def _starch(a: Array) -> Array:
+    first, many = moisture_figure("gab-first"), moisture_figure("gab-many")
+    ka = many * a
+    found: Array = (
+        moisture_figure("gab-monolayer") * first * ka / ((1 - ka) * (1 - ka + first * ka))
+    )
+    return found
+
+
+def sugar_solution_activity(ratio: float) -> float:
+    """Water activity over a sugar solution of so many grams of water to one of sucrose.
+
+    a = (1 - X) exp(K X2), X = 1 / (1 + q r), q the molar mass of sucrose over that of water
+
+    Parameters
+    ----------
+    ratio : r, water over sugar by mass
+
+    Returns
+    -------
+    water activity, 0 to 1
+
+    Raises
+    ------
+    OutOfRangeError : ratio is not above 0
+
+    Valid for
+    ---------
+    25 degC or near and 0.80 and more; below that it is drawn out, for sugar that stays dissolved.
+
+    Source
+    ------
+    `norrish-1966`, one solute
+
+    Examples
+    --------
+    >>> round(sugar_solution_activity(1.0), 4)
+    0.9348
+    """
+    if not 0 < ratio < float("inf"):
+        raise OutOfRangeError(
+            f"ratio is {ratio:g}; a solution holds water.",
+            field="ratio", got=f"{ratio:g}", want="more than 0",
+        )  # fmt: skip
+    return float(_activity(np.log(np.array([ratio])))[0])
+
+
+def _activity(ln_ratio: Array) -> Array:
+    x = 1 / (1 + moisture_figure("molar-ratio") * np.exp(ln_ratio))
+    found: Array = (1 - x) * np.exp(constant("norrish-sucrose") * x * x)
+    return found
+
+
+@dataclass(frozen=True, slots=True)
+class State:
+    """What each cell is at: activity and water [kg/m2, or any], and their slopes over y."""
+
+    activity: Array
+    activity_slope: Array
+    water: Array
+    water_slope: Array
+
+
+@dataclass(frozen=True, slots=True)
+class Curve:
+    """Sorption of many places at once: starch-like solids and sugars in each [kg/m2, or any].
+
+    Its own variable is y, the logarithm of water over sugar in the sugar phase: both the activity
+    and the water are explicit in it, and no value of it leaves 0 to 1.
+    """
+
+    starch: Array
+    sugars: Array
+
+    def state(self, y: Array) -> State:
+        """Activity, water and their slopes at y."""
+        first, many = moisture_figure("gab-first"), moisture_figure("gab-many")
+        ratio = np.exp(y)
+        x = 1 / (1 + moisture_figure("molar-ratio") * ratio)
+        k = constant("norrish-sucrose")
+        real = np.exp(k * x * x)
+        activity = (1 - x) * real
+        slope = real * (1 - 2 * k * x * (1 - x)) * x * (1 - x)
+        ka = many * activity
+        both = (1 - ka) * (1 + (first - 1) * ka)
+        top = moisture_figure("gab-monolayer") * first * self.starch
+        loose = self.sugars * ratio
+        bound_slope = top * many * (1 + (first - 1) * ka * ka) / (both * both) * slope
+        return State(activity, slope, top * ka / both + loose, bound_slope + loose)
+
+    def activity(self, y: Array) -> Array:
+        """Water activity."""
+        return _activity(y)
+
+    def water(self, y: Array) -> Array:
+        """Water held, in the unit of the solids."""
+        return self.state(y).water
+
+    def at_water(self, water: Array) -> Array:
+        """The variable at so much water, by halving."""
+        low = np.full_like(water, _LEAST_LN)
+        high = np.full_like(water, _MOST_LN)
+        for _ in range(_HALVINGS):
+            middle = (low + high) / 2
+            is_less = self.water(middle) < water
+            low, high = np.where(is_less, middle, low), np.where(is_less, high, middle)
+        return (low + high) / 2
+
+    def at_activity(self, activity: Array) -> Array:
+        """The variable at a water activity, by halving."""
+        low = np.full_like(activity, _LEAST_LN)
+        high = np.full_like(activity, _MOST_LN)
+        for _ in range(_HALVINGS):
+            middle = (low + high) / 2
+            is_less = _activity(middle) < activity
+            low, high = np.where(is_less, middle, low), np.where(is_less, high, middle)
+        return (low + high) / 2

@@ -1,0 +1,38 @@
+"""A torte with what becomes of it: how it stands, and what water moves in it."""
+
+from dataclasses import replace
+
+from krume.usecases.asking.answer import Answer, Asked
+from krume.usecases.asking.sources import source_keys
+from krume.usecases.torte.build import TorteMade, build_torte, torte_of
+from krume.usecases.torte.moisture_result import MoistureResult
+from krume.usecases.torte.result import BuildResult
+from krume.usecases.torte.standing import standing_of
+
+
+def build_in_time(
+    name: str, asked: Asked, *, stands: bool = True, moves: bool = False
+) -> Answer[BuildResult]:
+    """Build a torte, with how it stands and, where it is asked for, what water moves in it."""
+    answer = build_torte(name, asked)
+    made = torte_of(name, asked)
+    held = standing_of(made) if stands else None
+    moved = _moved(made) if moves else None
+    cited = [each.source for each in held.parts] if held is not None else []
+    return replace(
+        answer,
+        result=replace(answer.result, standing=held, moisture=moved),
+        sources=source_keys(answer.sources, cited, _MOISTURE if moved is not None else ()),
+    )
+
+
+def _moved(made: TorteMade) -> MoistureResult | None:
+    from krume.usecases.torte.moisture import moisture_of  # numpy and scipy
+
+    return moisture_of(made)
+
+
+_MOISTURE = (
+    *("rice-starch-2014", "norrish-1966", "guillard-2003", "katz-labuza-1981"),
+    "biquet-labuza-1988",
+)
