@@ -10,11 +10,12 @@ from krume.cli.figures import number
 from krume.cli.folders import Folder
 from krume.cli.options import Day, common, file_argument
 from krume.cli.page import Page
+from krume.cli.panel import nutrition_options, show_nutrition
 from krume.cli.tell import tell
 from krume.usecases import Asked
 
 if TYPE_CHECKING:
-    from krume.usecases import LabelOf, LabelPanel, LabelResult
+    from krume.usecases import LabelOf, LabelResult, NutritionWish
 
 
 @click.command("label")
@@ -49,6 +50,7 @@ if TYPE_CHECKING:
     default=True,
     help="Whether the nutrition panel stands on the label; your law says whether it must.",
 )
+@nutrition_options
 @common
 def command(
     asked: Asked,
@@ -58,6 +60,7 @@ def command(
     out: Path | None,
     labels: str,
     with_panel: bool,  # noqa: FBT001
+    nutrition: "NutritionWish",
 ) -> int:
     """What the buyer must be told: ingredients, allergens, nutrition, gluten.
 
@@ -68,7 +71,7 @@ def command(
     """
     from krume.usecases import LabelWish, label_of
 
-    wish = LabelWish(market=market, made=made, with_panel=with_panel)
+    wish = LabelWish(market=market, made=made, with_panel=with_panel, nutrition=nutrition)
     if out is None:
         return tell("label", label_of(file, wish, asked), _show)
     from krume.usecases import label_sheets
@@ -100,9 +103,8 @@ def _show_one(page: Page, each: "LabelOf") -> None:
         page.line(said, indent=2)
     page.line(each.durability.text, indent=2)
     _show_gluten(page, each)
-    panel = each.nutrition.panel if each.nutrition is not None else None
-    if panel is not None:
-        _show_panel(page, panel)
+    if each.nutrition is not None:
+        show_nutrition(page, each.nutrition)
     if each.open_items:
         page.head("Not known")
         for item in each.open_items:
@@ -131,12 +133,3 @@ def _show_gluten(page: Page, each: "LabelOf") -> None:
         page.line(f"at most {number(gate.most_ppm)} mg/kg by the records", indent=2)
     rows = [(r.lot or "no lot", r.ingredient, r.state) for r in gate.records]
     page.rows(rows, indent=2)
-
-
-def _show_panel(page: Page, panel: "LabelPanel") -> None:
-    page.head(f"Nutrition, {panel.basis}")
-    rows = [
-        (row.label, row.text or "not known", "" if row.percent is None else f"{row.percent:g} %")
-        for row in panel.rows
-    ]
-    page.rows(rows, right=(1, 2), indent=2)

@@ -64,10 +64,22 @@ if TYPE_CHECKING:
         Content, IngredientNow, IngredientsFound, NamedIngredient, ingredient_now,
         ingredients_found,
     )
+    from krume.usecases.keep.fridge_off import FridgeWish, fridge_off
+    from krume.usecases.keep.fridge_result import (
+        FridgeOrder, FridgePart, FridgeRemake, FridgeResult, FridgeRule, FridgeThing,
+    )
     from krume.usecases.keep.keep import KeepPart, KeepResult, keep_and_cool, keep_of
     from krume.usecases.label.label import LabelWish, label_of
     from krume.usecases.label.paper import label_sheets
-    from krume.usecases.label.result import LabelOf, LabelPanel, LabelResult
+    from krume.usecases.label.nutrition import NutritionWish
+    from krume.usecases.label.result import (
+        LabelCarbohydrate,
+        LabelNutrition,
+        LabelOf,
+        LabelPanel,
+        LabelResult,
+        LabelRow,
+    )
     from krume.usecases.oven.load_text import read_load
     from krume.usecases.formula.matters import CheckLine, CheckRanking, CheckTwice
     from krume.usecases.order_page import OrderPiece, OrderQuestion, OrderView, order_view
@@ -137,6 +149,7 @@ if TYPE_CHECKING:
         TrialRow, drafted, edit_trial, end_as_trial, trial_limits, trial_numbers, trial_row,
         trial_rows, trial_sheet,
     )
+    from krume.usecases.trace.codes import lot_code, lot_codes
     from krume.usecases.vary.vary import VaryWish, vary_each, vary_formula
     from krume.usecases.vary.choices import VaryChoices, choices_of
     from krume.usecases.vary.family import FamilyWish, vary_children
@@ -194,10 +207,17 @@ _NAMES = {
     ),
     "usecases.custard_page": "CustardLog CustardShown custard_shown",
     "usecases.keep.custard_way": "KeepCooling KeepDepth KeepVessel custard_way",
+    "usecases.keep.fridge_off": "FridgeWish fridge_off",
+    "usecases.keep.fridge_result": (
+        "FridgeOrder FridgePart FridgeRemake FridgeResult FridgeRule FridgeThing"
+    ),
     "usecases.keep.keep": "KeepPart KeepResult keep_and_cool keep_of",
     "usecases.label.label": "LabelWish label_of",
     "usecases.label.paper": "label_sheets",
-    "usecases.label.result": "LabelOf LabelPanel LabelResult",
+    "usecases.label.nutrition": "NutritionWish",
+    "usecases.label.result": (
+        "LabelCarbohydrate LabelNutrition LabelOf LabelPanel LabelResult LabelRow"
+    ),
     "usecases.oven.load_text": "read_load",
     "usecases.formula.matters": "CheckLine CheckRanking CheckTwice",
     "usecases.order_page": "OrderPiece OrderQuestion OrderView order_view",
@@ -261,6 +281,7 @@ _NAMES = {
         "TrialRow drafted edit_trial end_as_trial trial_limits trial_numbers trial_row trial_rows "
         "trial_sheet"
     ),
+    "usecases.trace.codes": "lot_code lot_codes",
     "usecases.vary.vary": "VaryWish vary_each vary_formula",
     "usecases.vary.choices": "VaryChoices choices_of",
     "usecases.vary.family": "FamilyWish vary_children",
@@ -279,18 +300,21 @@ __all__ = [
     "ClassKits", "ClassLoads", "ClockSaid", "Content", "CoolingResult", "CoreNow", "CostComponent",
     "CostResult", "CostWish", "CupNow", "CupSaid", "CustardLog", "CustardShown", "DayView",
     "EggBuy", "EggPack", "EggRow", "EggsResult", "EggsWish", "EndSaid", "Explanation", "FamilyWish",
-    "Handle", "Health", "Heights", "HeightsNow", "IngredientNow", "IngredientsFound", "Json",
-    "KeepCooling", "KeepDepth", "KeepPart", "KeepResult", "KeepVessel", "KeptSheet", "KeptStep",
-    "KeptTrial", "KnownOven", "LabelOf", "LabelPanel", "LabelResult", "LabelWish", "LineChange",
-    "Load", "LoadWish", "LotRow", "LotStop", "NamedIngredient", "NextThing", "OrderPiece",
-    "OrderQuestion", "OrderStanding", "OrderStopped", "OrderView", "OvenChoice", "OvenChoices",
-    "OvenMoved", "OvenNext", "OvenNow", "OvenReady", "OvenRecordShown", "OvenResult", "OvenShown",
-    "OvenView", "OvenWish", "OvensNow", "PantryNow", "ParentNow", "PlanLoad", "PlanResult",
-    "PlanTask", "PlanWish", "PlannedDay", "QuestionError", "ReadBaked", "ReadLine", "ReadOven",
-    "ReadResult", "ReadUse", "RollWindow", "RoomNow", "RowConflictError", "RowNow", "SeatNote",
-    "SheetBytes", "SheetFile", "SheetResult", "SizeChoice", "SizeOption", "SizeResult", "SizeWish",
-    "SlipDeclined", "SlipHeld", "SlipOption", "SlipResult", "SlipRow", "SlipWish", "Spot",
-    "StockStop", "Stops", "StudioSettings", "SumList", "SumRow", "TableChange", "TableNow",
+    "FridgeOrder", "FridgePart", "FridgeRemake", "FridgeResult", "FridgeRule", "FridgeThing",
+    "FridgeWish", "Handle", "Health", "Heights", "HeightsNow", "IngredientNow", "IngredientsFound",
+    "Json", "KeepCooling", "KeepDepth", "KeepPart", "KeepResult", "KeepVessel", "KeptSheet",
+    "KeptStep", "KeptTrial", "KnownOven", "LabelCarbohydrate", "LabelNutrition", "LabelOf",
+    "LabelPanel", "LabelResult", "LabelRow", "LabelWish",
+    "LineChange", "Load", "LoadWish", "LotRow", "LotStop", "NamedIngredient", "NextThing",
+    "NutritionWish",
+    "OrderPiece", "OrderQuestion", "OrderStanding", "OrderStopped", "OrderView", "OvenChoice",
+    "OvenChoices", "OvenMoved", "OvenNext", "OvenNow", "OvenReady", "OvenRecordShown", "OvenResult",
+    "OvenShown", "OvenView", "OvenWish", "OvensNow", "PantryNow", "ParentNow", "PlanLoad",
+    "PlanResult", "PlanTask", "PlanWish", "PlannedDay", "QuestionError", "ReadBaked", "ReadLine",
+    "ReadOven", "ReadResult", "ReadUse", "RollWindow", "RoomNow", "RowConflictError", "RowNow",
+    "SeatNote", "SheetBytes", "SheetFile", "SheetResult", "SizeChoice", "SizeOption", "SizeResult",
+    "SizeWish", "SlipDeclined", "SlipHeld", "SlipOption", "SlipResult", "SlipRow", "SlipWish",
+    "Spot", "StockStop", "Stops", "StudioSettings", "SumList", "SumRow", "TableChange", "TableNow",
     "TeachFormula", "TeachHeat", "TeachLine", "TeachView", "TextLineRow", "TextNow", "TextRow",
     "TextVersion", "TinRow", "ToBuy", "Today", "TogetherLoad", "TogetherResult", "TogetherWish",
     "TortePage", "TorteRow", "TorteSaid", "TorteUse", "TrialRow", "VaryChange", "VaryChild",
@@ -302,10 +326,11 @@ __all__ = [
     "cooling_of", "core_left", "cost_of", "cup_at_bench", "cup_limits", "custard_shown",
     "custard_way", "data_version", "day_view", "delete_row", "delete_text", "differences",
     "drafted", "draw_bake", "edit_trial", "eggs_of", "end_as_trial", "evidence_words",
-    "export_book", "flours_at_hand", "ground_at_bench", "health_of", "hear_at_bench", "heights_of",
-    "import_book", "ingredient_now", "ingredients_found", "init_book", "is_new_size",
+    "export_book", "flours_at_hand", "fridge_off", "ground_at_bench", "health_of", "hear_at_bench",
+    "heights_of", "import_book", "ingredient_now", "ingredients_found", "init_book", "is_new_size",
     "keep_and_cool", "keep_cup", "keep_heights", "keep_of", "keep_size", "keep_table", "keep_tins",
     "known_oven", "label_of", "label_sheets", "list_sums", "load_demo", "loads_now",
+    "lot_code", "lot_codes",
     "make_order_sheets", "make_sheets", "moment_said", "one_look", "order_view", "orders_of",
     "others_if_in", "oven_choices", "oven_now", "oven_settings", "oven_view", "ovens_now",
     "ovens_of", "pantry_now", "parent_now", "places_to_bake", "plain", "plan_day_today",

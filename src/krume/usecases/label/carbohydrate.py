@@ -4,7 +4,7 @@ import math
 from collections.abc import Mapping
 
 from krume.base import Interval, as_text
-from krume.label import Product, SliceCarbohydrate, slice_carbohydrate
+from krume.label import Product, SliceCarbohydrate, slice_carbohydrate, spread
 from krume.pantry import Ingredient
 from krume.usecases.label.result import LabelCarbohydrate, LabelSlice
 
@@ -19,39 +19,33 @@ def carbohydrate_of(
     sheets: Mapping[str, Ingredient],
     law: str,
     counts: tuple[int, ...],
-    per_100_g: float | None,
+    *,
+    is_open: bool,
 ) -> LabelCarbohydrate:
     """Carbohydrate of a slice of each number; none is told while the panel's own is not known.
 
     `law` is whose panel counts: in the EU without fibre, in the US with it.
     """
     with_fibre = law == "us"
-    found = () if per_100_g is None else tuple(_slices(product, sheets, counts))
-    slices = tuple(_slice(each, with_fibre=with_fibre) for each in found)
+    per_100_g = spread(product, "carbohydrate", market=law, own=sheets) if is_open else None
+    counts = counts if is_open else ()
+    found = (slice_carbohydrate(product, count, own=sheets) for count in counts)
+    slices = tuple(_slice(each, with_fibre=with_fibre) for each in found if each is not None)
     return LabelCarbohydrate(
         per_100_g=per_100_g,
         fibre_is_in=with_fibre,
         slices=slices,
-        text=_text(slices, per_100_g, with_fibre=with_fibre),
+        text=" ".join(each.text for each in slices) or _text(per_100_g, with_fibre=with_fibre),
         caution=_CAUTION,
         status="derived",
     )
 
 
-def _slices(
-    product: Product, sheets: Mapping[str, Ingredient], counts: tuple[int, ...]
-) -> list[SliceCarbohydrate]:
-    found = (slice_carbohydrate(product, count, own=sheets) for count in counts)
-    return [each for each in found if each is not None]
-
-
-def _text(slices: tuple[LabelSlice, ...], per_100_g: float | None, *, with_fibre: bool) -> str:
+def _text(per_100_g: Interval | None, *, with_fibre: bool) -> str:
     if per_100_g is None:
         return "Carbohydrate of a slice: not known, because the panel's own is not known."
-    if slices:
-        return " ".join(each.text for each in slices)
-    basis = "fibre counted in" if with_fibre else "without fibre"
-    return f"Carbohydrate: {as_text(per_100_g, 0)} g in 100 g, {basis}."
+    basis = "fibre is counted in" if with_fibre else "fibre is not counted"
+    return f"Carbohydrate in 100 g: {_range(per_100_g)}; {basis}."
 
 
 def _slice(found: SliceCarbohydrate, *, with_fibre: bool) -> LabelSlice:

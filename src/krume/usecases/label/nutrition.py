@@ -33,7 +33,8 @@ from krume.usecases.label.result import (
 _PANELS = {"us": "us", "eu": "eu", "uk": "eu"}
 """Whose panel a market prints; of a market that is not here none is made."""
 _HUNDRED = 100.0
-_INTAKE = "Percentages are of the reference intake of an average adult (8400 kJ / 2000 kcal)."
+_INTAKE = "Reference intake of an average adult (8 400 kJ/2 000 kcal)"
+"""The sentence that the regulation asks for beside such percentages, in its own words."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,7 +76,8 @@ def nutrition_of(
     said = _said(sums, columns, law)
     widths = _widths(product, sheets, law, columns) if wish.with_spread else {}
     shown = tuple(_column(each, widths) for each in columns)
-    carbohydrate = carbohydrate_of(product, sheets, law, counts, said.get("carbohydrate"))
+    is_open = "carbohydrate" in said
+    carbohydrate = carbohydrate_of(product, sheets, law, counts, is_open=is_open)
     unknown = panel_unknowns(*columns) if columns else (_no_reference(product, law),)
     notes = _notes(shown, counts)
     return NutritionSaid(_nutrition(said, shown, notes, carbohydrate), unknown)
