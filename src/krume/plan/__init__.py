@@ -44,7 +44,16 @@ from krume.plan.solving import Aim, place
 from krume.plan.spare_eggs import EggsToBuy, EggsWanted, Spare, eggs_to_buy, spare_eggs
 from krume.plan.tightest import Tightest, tightest
 from krume.plan.timetable import Load, PlanError, Task, Timetable, timetable
-from krume.plan.usual import is_cut_into_layers, usual, usual_cooling_min, usual_min
+from krume.plan.usual import (
+    Step,
+    cake_route,
+    cream_route,
+    is_cut_into_layers,
+    torte_route,
+    usual,
+    usual_cooling_min,
+    usual_min,
+)
 from krume.plan.ways import WayOut, how_many_fit, ways_out
 from krume.plan.work import (
     CreamUse,
@@ -91,6 +100,7 @@ __all__ = [
     "ShoppingRow",
     "Spare",
     "Spread",
+    "Step",
     "Taken",
     "Taker",
     "Task",
@@ -101,9 +111,11 @@ __all__ = [
     "WayOut",
     "batches_made",
     "bowls",
+    "cake_route",
     "calendar_file",
     "cold_days",
     "crack",
+    "cream_route",
     "each_g",
     "egg_cautions",
     "egg_good",
@@ -132,6 +144,7 @@ __all__ = [
     "spread_of",
     "tightest",
     "timetable",
+    "torte_route",
     "use_up",
     "usual",
     "usual_cooling_min",

@@ -66,7 +66,8 @@ if TYPE_CHECKING:
     )
     from krume.usecases.keep.fridge_off import FridgeWish, fridge_off
     from krume.usecases.keep.fridge_result import (
-        FridgeOrder, FridgePart, FridgeRemake, FridgeResult, FridgeRule, FridgeThing,
+        FridgeGrams, FridgeOrder, FridgePart, FridgeRemake, FridgeResult, FridgeRule,
+        FridgeThing,
     )
     from krume.usecases.keep.keep import KeepPart, KeepResult, keep_and_cool, keep_of
     from krume.usecases.label.label import LabelWish, label_of
@@ -149,7 +150,13 @@ if TYPE_CHECKING:
         TrialRow, drafted, edit_trial, end_as_trial, trial_limits, trial_numbers, trial_row,
         trial_rows, trial_sheet,
     )
+    from krume.usecases.trace.bags import Bags, BagLine, BagsSaid
     from krume.usecases.trace.codes import lot_code, lot_codes
+    from krume.usecases.trace.paper import list_bytes
+    from krume.usecases.trace.result import (
+        TraceBatch, TraceCake, TraceChange, TraceFile, TraceLine, TraceRecall, TraceResult,
+    )
+    from krume.usecases.trace.trace import TraceWish, trace_of
     from krume.usecases.vary.vary import VaryWish, vary_each, vary_formula
     from krume.usecases.vary.choices import VaryChoices, choices_of
     from krume.usecases.vary.family import FamilyWish, vary_children
@@ -209,7 +216,7 @@ _NAMES = {
     "usecases.keep.custard_way": "KeepCooling KeepDepth KeepVessel custard_way",
     "usecases.keep.fridge_off": "FridgeWish fridge_off",
     "usecases.keep.fridge_result": (
-        "FridgeOrder FridgePart FridgeRemake FridgeResult FridgeRule FridgeThing"
+        "FridgeGrams FridgeOrder FridgePart FridgeRemake FridgeResult FridgeRule FridgeThing"
     ),
     "usecases.keep.keep": "KeepPart KeepResult keep_and_cool keep_of",
     "usecases.label.label": "LabelWish label_of",
@@ -281,7 +288,13 @@ _NAMES = {
         "TrialRow drafted edit_trial end_as_trial trial_limits trial_numbers trial_row trial_rows "
         "trial_sheet"
     ),
+    "usecases.trace.bags": "Bags BagLine BagsSaid",
     "usecases.trace.codes": "lot_code lot_codes",
+    "usecases.trace.paper": "list_bytes",
+    "usecases.trace.result": (
+        "TraceBatch TraceCake TraceChange TraceFile TraceLine TraceRecall TraceResult"
+    ),
+    "usecases.trace.trace": "TraceWish trace_of",
     "usecases.vary.vary": "VaryWish vary_each vary_formula",
     "usecases.vary.choices": "VaryChoices choices_of",
     "usecases.vary.family": "FamilyWish vary_children",
@@ -291,46 +304,46 @@ _NAMES = {
 """Each module with the names it answers to."""
 
 __all__ = [
-    "ANSWERS", "OTHERWISE", "REASONS", "Answer", "Asked", "AskedTable", "Awaited", "BakeBeside",
-    "BakeLine", "BakeLines", "BakePage", "BakePlaces", "BakeResult", "BakeUnknown", "BakeWish",
-    "Bench", "BenchClock", "BenchClocks", "BenchSaid", "BenchSlip", "BenchWay", "BlendGluten",
-    "BlendHand", "BlendLine", "BlendOther", "BlendPremix", "BlendRecord", "BlendResult",
-    "BlendWish", "BookPlan", "BookResult", "BuildLayer", "BuildResult", "CheckBand", "CheckFinding",
-    "CheckLine", "CheckOwn", "CheckRanking", "CheckResult", "CheckTwice", "ClassCream", "ClassDay",
-    "ClassKits", "ClassLoads", "ClockSaid", "Content", "CoolingResult", "CoreNow", "CostComponent",
-    "CostResult", "CostWish", "CupNow", "CupSaid", "CustardLog", "CustardShown", "DayView",
-    "EggBuy", "EggPack", "EggRow", "EggsResult", "EggsWish", "EndSaid", "Explanation", "FamilyWish",
-    "FridgeOrder", "FridgePart", "FridgeRemake", "FridgeResult", "FridgeRule", "FridgeThing",
-    "FridgeWish", "Handle", "Health", "Heights", "HeightsNow", "IngredientNow", "IngredientsFound",
-    "Json", "KeepCooling", "KeepDepth", "KeepPart", "KeepResult", "KeepVessel", "KeptSheet",
-    "KeptStep", "KeptTrial", "KnownOven", "LabelCarbohydrate", "LabelNutrition", "LabelOf",
-    "LabelPanel", "LabelResult", "LabelRow", "LabelWish",
-    "LineChange", "Load", "LoadWish", "LotRow", "LotStop", "NamedIngredient", "NextThing",
-    "NutritionWish",
-    "OrderPiece", "OrderQuestion", "OrderStanding", "OrderStopped", "OrderView", "OvenChoice",
-    "OvenChoices", "OvenMoved", "OvenNext", "OvenNow", "OvenReady", "OvenRecordShown", "OvenResult",
-    "OvenShown", "OvenView", "OvenWish", "OvensNow", "PantryNow", "ParentNow", "PlanLoad",
-    "PlanResult", "PlanTask", "PlanWish", "PlannedDay", "QuestionError", "ReadBaked", "ReadLine",
-    "ReadOven", "ReadResult", "ReadUse", "RollWindow", "RoomNow", "RowConflictError", "RowNow",
-    "SeatNote", "SheetBytes", "SheetFile", "SheetResult", "SizeChoice", "SizeOption", "SizeResult",
-    "SizeWish", "SlipDeclined", "SlipHeld", "SlipOption", "SlipResult", "SlipRow", "SlipWish",
-    "Spot", "StockStop", "Stops", "StudioSettings", "SumList", "SumRow", "TableChange", "TableNow",
-    "TeachFormula", "TeachHeat", "TeachLine", "TeachView", "TextLineRow", "TextNow", "TextRow",
-    "TextVersion", "TinRow", "ToBuy", "Today", "TogetherLoad", "TogetherResult", "TogetherWish",
-    "TortePage", "TorteRow", "TorteSaid", "TorteUse", "TrialRow", "VaryChange", "VaryChild",
-    "VaryChoices", "VaryResult", "VaryWish", "add_row", "answer_sum", "answer_type",
-    "answered_text", "asked_table", "asked_with_heights", "back_up_book", "bake_formula",
-    "bake_shown", "bake_svg", "bake_with_more", "bakes_together", "begin_at_bench", "bench_of",
-    "bring_back", "build_torte", "card_bytes", "check_formula", "choice_for_oven", "choices_of",
-    "choose_blend", "clocks_at_bench", "clocks_beside", "command_schema", "cooling_after",
-    "cooling_of", "core_left", "cost_of", "cup_at_bench", "cup_limits", "custard_shown",
-    "custard_way", "data_version", "day_view", "delete_row", "delete_text", "differences",
-    "drafted", "draw_bake", "edit_trial", "eggs_of", "end_as_trial", "evidence_words",
-    "export_book", "flours_at_hand", "fridge_off", "ground_at_bench", "health_of", "hear_at_bench",
-    "heights_of", "import_book", "ingredient_now", "ingredients_found", "init_book", "is_new_size",
-    "keep_and_cool", "keep_cup", "keep_heights", "keep_of", "keep_size", "keep_table", "keep_tins",
-    "known_oven", "label_of", "label_sheets", "list_sums", "load_demo", "loads_now",
-    "lot_code", "lot_codes",
+    "ANSWERS", "OTHERWISE", "REASONS", "Answer", "Asked", "AskedTable", "Awaited", "BagLine",
+    "Bags", "BagsSaid", "BakeBeside", "BakeLine", "BakeLines", "BakePage", "BakePlaces",
+    "BakeResult", "BakeUnknown", "BakeWish", "Bench", "BenchClock", "BenchClocks", "BenchSaid",
+    "BenchSlip", "BenchWay", "BlendGluten", "BlendHand", "BlendLine", "BlendOther", "BlendPremix",
+    "BlendRecord", "BlendResult", "BlendWish", "BookPlan", "BookResult", "BuildLayer",
+    "BuildResult", "CheckBand", "CheckFinding", "CheckLine", "CheckOwn", "CheckRanking",
+    "CheckResult", "CheckTwice", "ClassCream", "ClassDay", "ClassKits", "ClassLoads", "ClockSaid",
+    "Content", "CoolingResult", "CoreNow", "CostComponent", "CostResult", "CostWish", "CupNow",
+    "CupSaid", "CustardLog", "CustardShown", "DayView", "EggBuy", "EggPack", "EggRow", "EggsResult",
+    "EggsWish", "EndSaid", "Explanation", "FamilyWish", "FridgeGrams", "FridgeOrder", "FridgePart",
+    "FridgeRemake", "FridgeResult", "FridgeRule", "FridgeThing", "FridgeWish", "Handle", "Health",
+    "Heights", "HeightsNow", "IngredientNow", "IngredientsFound", "Json", "KeepCooling",
+    "KeepDepth", "KeepPart", "KeepResult", "KeepVessel", "KeptSheet", "KeptStep", "KeptTrial",
+    "KnownOven", "LabelCarbohydrate", "LabelNutrition", "LabelOf", "LabelPanel", "LabelResult",
+    "LabelRow", "LabelWish", "LineChange", "Load", "LoadWish", "LotRow", "LotStop",
+    "NamedIngredient", "NextThing", "NutritionWish", "OrderPiece", "OrderQuestion", "OrderStanding",
+    "OrderStopped", "OrderView", "OvenChoice", "OvenChoices", "OvenMoved", "OvenNext", "OvenNow",
+    "OvenReady", "OvenRecordShown", "OvenResult", "OvenShown", "OvenView", "OvenWish", "OvensNow",
+    "PantryNow", "ParentNow", "PlanLoad", "PlanResult", "PlanTask", "PlanWish", "PlannedDay",
+    "QuestionError", "ReadBaked", "ReadLine", "ReadOven", "ReadResult", "ReadUse", "RollWindow",
+    "RoomNow", "RowConflictError", "RowNow", "SeatNote", "SheetBytes", "SheetFile", "SheetResult",
+    "SizeChoice", "SizeOption", "SizeResult", "SizeWish", "SlipDeclined", "SlipHeld", "SlipOption",
+    "SlipResult", "SlipRow", "SlipWish", "Spot", "StockStop", "Stops", "StudioSettings", "SumList",
+    "SumRow", "TableChange", "TableNow", "TeachFormula", "TeachHeat", "TeachLine", "TeachView",
+    "TextLineRow", "TextNow", "TextRow", "TextVersion", "TinRow", "ToBuy", "Today", "TogetherLoad",
+    "TogetherResult", "TogetherWish", "TortePage", "TorteRow", "TorteSaid", "TorteUse",
+    "TraceBatch", "TraceCake", "TraceChange", "TraceFile", "TraceLine", "TraceRecall",
+    "TraceResult", "TraceWish", "TrialRow", "VaryChange", "VaryChild", "VaryChoices", "VaryResult",
+    "VaryWish", "add_row", "answer_sum", "answer_type", "answered_text", "asked_table",
+    "asked_with_heights", "back_up_book", "bake_formula", "bake_shown", "bake_svg",
+    "bake_with_more", "bakes_together", "begin_at_bench", "bench_of", "bring_back", "build_torte",
+    "card_bytes", "check_formula", "choice_for_oven", "choices_of", "choose_blend",
+    "clocks_at_bench", "clocks_beside", "command_schema", "cooling_after", "cooling_of",
+    "core_left", "cost_of", "cup_at_bench", "cup_limits", "custard_shown", "custard_way",
+    "data_version", "day_view", "delete_row", "delete_text", "differences", "drafted", "draw_bake",
+    "edit_trial", "eggs_of", "end_as_trial", "evidence_words", "export_book", "flours_at_hand",
+    "fridge_off", "ground_at_bench", "health_of", "hear_at_bench", "heights_of", "import_book",
+    "ingredient_now", "ingredients_found", "init_book", "is_new_size", "keep_and_cool", "keep_cup",
+    "keep_heights", "keep_of", "keep_size", "keep_table", "keep_tins", "known_oven", "label_of",
+    "label_sheets", "list_bytes", "list_sums", "load_demo", "loads_now", "lot_code", "lot_codes",
     "make_order_sheets", "make_sheets", "moment_said", "one_look", "order_view", "orders_of",
     "others_if_in", "oven_choices", "oven_now", "oven_settings", "oven_view", "ovens_now",
     "ovens_of", "pantry_now", "parent_now", "places_to_bake", "plain", "plan_day_today",
@@ -340,10 +353,10 @@ __all__ = [
     "settings_text", "settings_wished", "sheet_bytes", "sheets_of_order", "size_formula",
     "slip_rows", "slip_sheet", "standing_of", "standings_of", "start_at_bench", "stop_at_bench",
     "table_change", "table_now", "take_out", "teach_view", "text_now", "texts_of", "time_load",
-    "tin_words", "tins_at_hand", "tins_typed", "today_of", "torte_shown", "trial_counts",
-    "trial_limits", "trial_numbers", "trial_row", "trial_rows", "trial_sheet", "units_of",
-    "vary_children", "vary_each", "vary_formula", "verify_book", "verify_sheets", "versions_of",
-    "weighing_of",
+    "tin_words", "tins_at_hand", "tins_typed", "today_of", "torte_shown", "trace_of",
+    "trial_counts", "trial_limits", "trial_numbers", "trial_row", "trial_rows", "trial_sheet",
+    "units_of", "vary_children", "vary_each", "vary_formula", "verify_book", "verify_sheets",
+    "versions_of", "weighing_of",
 ]
 # fmt: on
 
