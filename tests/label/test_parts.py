@@ -45,7 +45,7 @@ def test_a_list_of_parts_on_the_bag_opens_a_composite_and_brings_its_allergens()
     lot = spec("", "dark chocolate", "cocoa mass; sugar; cocoa butter; soya lecithin")
     found = opened(used("dark chocolate"), (lot,))
     assert found.parts == ("cocoa mass", "sugar", "cocoa butter", "soya lecithin")
-    assert [a.us for a in found.contains] == ["soybean"]
+    assert [a.allergen for a in found.contains] == ["soybean"]
 
 
 def test_one_of_two_lots_that_is_silent_keeps_it_closed() -> None:
@@ -57,7 +57,7 @@ def test_one_of_two_lots_that_is_silent_keeps_it_closed() -> None:
 
 def test_traces_are_what_a_specification_warns_of() -> None:
     found = opened(used("dark chocolate, 60 %"), lots())
-    assert sorted(a.us for a in found.traces) == ["milk", "tree nuts"]
+    assert sorted(a.allergen for a in found.traces) == ["milk", "tree nut"]
 
 
 def test_a_warning_in_words_nobody_knows_closes_the_label() -> None:
@@ -74,7 +74,7 @@ def test_gelatine_says_its_animal_only_from_its_lot() -> None:
 
 def test_fish_gelatine_brings_its_allergen() -> None:
     found = opened(used("powdered gelatine"), (spec("fish, 200 bloom", "powdered gelatine"),))
-    assert "fish" in {a.eu for a in found.contains}
+    assert "fish" in {a.allergen for a in found.contains}
 
 
 def test_plain_goods_are_not_asked_about() -> None:

@@ -11,32 +11,15 @@ from krume.pantry import (
     find,
     ingredient,
     ingredients,
+    listed_allergens,
     names_gluten_grain,
 )
 from krume.pantry.allergens import ALLERGEN_COLUMNS
 from krume.pantry.names import GOOD_COLUMNS
 
-US_TREE_NUTS = {
-    *("almond", "black walnut", "Brazil nut", "cashew", "hazelnut", "macadamia", "pecan"),
-    *("pine nut", "pistachio", "walnut"),
-}
-US = {
-    *("milk", "egg", "wheat", "soybean", "peanut", "sesame", "fish", "crustacean shellfish"),
-    *(f"tree nut ({nut})" for nut in US_TREE_NUTS),
-}
-EU_NUTS = {
-    *("almond", "hazelnut", "walnut", "cashew", "pecan", "Brazil nut", "pistachio", "macadamia"),
-}
-EU = {
-    *("milk", "egg", "soybean", "peanut", "sesame", "fish", "crustaceans", "molluscs", "celery"),
-    *("mustard", "lupin", "sulphites"),
-    *(f"nuts ({nut})" for nut in EU_NUTS),
-    *(f"cereals containing gluten ({grain})" for grain in ("wheat", "rye", "barley", "oat")),
-}
-
 
 def words(key: str, market: str) -> set[str]:
-    return {a.word(market) for a in allergens(key) if a.word(market)}
+    return {word for a in allergens(key) for word in a.words(market)}
 
 
 @pytest.mark.parametrize(
@@ -82,22 +65,21 @@ def test_what_only_the_supplier_can_say_is_unknown_and_never_none(key: str) -> N
 
 def test_every_ingredient_says_contains_none_or_unknown_and_no_two_of_them_by_mistake() -> None:
     rows: dict[str, set[str]] = {}
-    for row in load("allergens.csv", ALLERGEN_COLUMNS, ("key", "presence", "us", "eu")):
+    for row in load("allergens.csv", ALLERGEN_COLUMNS, ("key", "presence", "allergen")):
         rows.setdefault(row.text("key"), set()).add(row.text("presence"))
-        told = bool(row.text("us") or row.text("eu"))
+        told = bool(row.text("allergen"))
         assert told is (row.text("presence") == "contains"), row.number
     assert set(rows) == {item.key for item in ingredients()}
     assert [key for key, found in rows.items() if "none" in found and len(found) > 1] == []
 
 
-def test_no_word_is_outside_the_two_laws() -> None:
+def test_every_allergen_of_the_pantry_is_on_a_list() -> None:
     for item in ingredients():
-        assert words(item.key, "us") <= US, item.key
-        assert words(item.key, "eu") <= EU, item.key
+        held = {a.allergen for a in allergens(item.key) if a.presence == "contains"}
+        assert held <= listed_allergens(), item.key
     for row in load("goods.csv", GOOD_COLUMNS, ("name",)):
-        for market, law in (("us", US), ("eu", EU)):
-            told = {t.strip() for t in row.text(market).split(";")} - {"", "?"}
-            assert told <= law, row.text("name")
+        told = {t.strip() for t in row.text("allergens").split(";")} - {"", "?"}
+        assert told <= listed_allergens(), row.text("name")
 
 
 def test_every_egg_is_egg_and_all_dairy_is_milk() -> None:
@@ -133,8 +115,8 @@ def test_everyday_words_beyond_the_pantry_bring_theirs(
     name: str, us: set[str], eu: set[str]
 ) -> None:
     found = allergens_of_words(name)
-    assert {a.us for a in found if a.us} == us
-    assert {a.eu for a in found if a.eu} == eu
+    assert {word for a in found for word in a.words("us")} == us
+    assert {word for a in found for word in a.words("eu")} == eu
 
 
 @pytest.mark.parametrize(
@@ -150,7 +132,7 @@ def test_one_s_own_ingredient_is_judged_by_its_supplier_s_words_only() -> None:
     none = Ingredient("own-z", "Z", "z", "other", "other", contains=())
     own = (silent, told, none)
     assert [a.presence for a in allergens("own-x", own=own)] == ["unknown"]
-    assert {a.eu for a in allergens("own-y", own=own)} == {"milk", "nuts (hazelnut)"}
+    assert {a.word("eu") for a in allergens("own-y", own=own)} == {"milk", "nuts (hazelnut)"}
     assert allergens("own-z", own=own) == ()
 
 

@@ -17,11 +17,9 @@ def _allergens(given: Given) -> Values:
         found = _of(words)
         if any(item.presence == "unknown" for item in found):
             unknown.append(words)
-        for item in found:
-            word = item.word(market)
-            if item.presence == "contains" and word and word not in contains:
+        for word in (word for item in found for word in item.words(market)):
+            if word not in contains:
                 contains.append(word)
-            given.cite(item.source if item.presence == "contains" else "")
     if unknown:
         shown = ", ".join(str(word) for word in unknown)
         given.note("unknown", f"Only the supplier can say for: {shown}. The list is not complete.")

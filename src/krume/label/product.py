@@ -5,9 +5,9 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
 from krume.base import NotFoundError
-from krume.build import Torte
+from krume.build import Batch, Torte
 from krume.design import Formula, Line, balance, family
-from krume.pantry import ingredient
+from krume.pantry import find, ingredient, is_not_food
 from krume.properties import constants
 from krume.size import area_cm2
 
@@ -31,10 +31,29 @@ class Used:
 
 
 @dataclass(frozen=True, slots=True)
+class ProductPart:
+    """One formula in a product, or goods used as they are bought: what of it goes in at mixing.
+
+    `finished_g` is what it weighs in the product, None where that is not known.
+    """
+
+    name: str
+    title: str
+    used: tuple[Used, ...]
+    finished_g: float | None
+
+    @property
+    def mixed_g(self) -> float | None:
+        """Grams of everything in it at mixing; None when a line has no mass."""
+        return _sum(each.mass_g for each in self.used)
+
+
+@dataclass(frozen=True, slots=True)
 class Product:
     """A formula or a torte as the buyer gets it. `families` are those of its formulas, by name.
 
     `finished_g` is what is sold, from the planned or weighed bake, None where that is not said.
+    `parts` are its formulas one by one; `not_food` is what stands beside the food: boards, picks.
     """
 
     name: str
@@ -44,6 +63,8 @@ class Product:
     finished_status: str
     families: Mapping[str, str | None]
     slices: tuple[int, ...] = ()
+    parts: tuple[ProductPart, ...] = ()
+    not_food: tuple[str, ...] = ()
 
     @property
     def mixed_g(self) -> float | None:
@@ -54,41 +75,74 @@ class Product:
 def product_of_formula(name: str, formula: Formula) -> Product:
     """A formula alone as a product: the whole bake, or the whole cream."""
     kind = family_key(formula)
-    used = _merged(_used(name, formula.lines, _mixed_share(formula, kind)))
+    eaten, not_food = _eaten(_used(name, formula.lines, _mixed_share(formula, kind)))
+    used = _merged(eaten)
     finished, status = _finished(formula, kind)
     if not _can_be(finished, _sum(each.mass_g for each in used)):
         finished, status = None, "unknown"
+    title = _title(formula, name)
     return Product(
-        name=_title(formula, name),
+        name=title,
         kind="formula",
         used=used,
         finished_g=finished,
         finished_status=status,
         families={name: kind},
+        parts=(ProductPart(name, title, used, finished),),
+        not_food=not_food,
     )
 
 
 def product_of_torte(torte: Torte, formulas: Mapping[str, Formula], *, status: str) -> Product:
-    """A torte as a product: of each formula only what goes in, at mixing."""
-    found: list[Used] = []
+    """A torte as a product: of each formula only what goes in, at mixing.
+
+    Goods that no formula makes (fruit, nuts, a bought sheet) stand in it as they are bought.
+    """
+    parts: list[ProductPart] = []
+    not_food: tuple[str, ...] = ()
     for batch in torte.batches:
-        formula = formulas.get(batch.name)
-        if formula is None:
-            continue
-        share = batch.factor
-        if batch.kind == "cake":
-            whole = _mixed_share(formula, family_key(formula))
-            share = None if share is None or whole is None else share * whole
-        found += _used(batch.name, formula.lines, share)
+        eaten, beside = _eaten(_used_of_batch(batch, formulas.get(batch.name)))
+        not_food += beside
+        title = " ".join(batch.title.split())
+        if eaten:
+            parts.append(ProductPart(batch.name, title, _merged(eaten), batch.needed_g))
     return Product(
         name=torte.name,
         kind="torte",
-        used=_merged(found),
+        used=_merged([each for part in parts for each in part.used]),
         finished_g=torte.mass_g,
         finished_status=status,
         families={name: family_key(formula) for name, formula in formulas.items()},
         slices=tuple(each.count for each in torte.slices),
+        parts=tuple(parts),
+        not_food=tuple(dict.fromkeys(not_food)),
     )
+
+
+def _used_of_batch(batch: Batch, formula: Formula | None) -> list[Used]:
+    if formula is None:
+        return [_bought(batch)]
+    share = batch.factor
+    if batch.kind == "cake":
+        whole = _mixed_share(formula, family_key(formula))
+        share = None if share is None or whole is None else share * whole
+    return _used(batch.name, formula.lines, share)
+
+
+def _bought(batch: Batch) -> Used:
+    """Goods of a torte that no formula makes; what the pantry does not know stays unknown."""
+    words = " ".join(batch.title.split())
+    key = find(words).key
+    if key is None:
+        return Used(words, None, words, "", batch.needed_g, (batch.name,))
+    goods = ingredient(key)
+    return Used(words, key, goods.label_name, goods.role, batch.needed_g, (batch.name,))
+
+
+def _eaten(used: list[Used]) -> tuple[list[Used], tuple[str, ...]]:
+    """What of the lines is food, and the names of what is not: boards, ribbons, picks."""
+    beside = [each for each in used if each.key is None and is_not_food(each.name)]
+    return [each for each in used if each not in beside], tuple(each.name for each in beside)
 
 
 def family_key(formula: Formula) -> str | None:

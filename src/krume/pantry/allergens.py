@@ -6,12 +6,14 @@ from functools import cache
 from krume.evidence import column, load, optional
 from krume.pantry.finding import Found, find
 from krume.pantry.ingredients import Ingredient, ingredient
+from krume.pantry.markets import declared_words
+
+GLUTEN_GRAINS = ("wheat", "rye", "barley", "triticale")
 
 ALLERGEN_COLUMNS = (
     column("key", "key"),
     column("presence", "one of", "contains", "none", "unknown"),
-    optional("us"),
-    optional("eu"),
+    optional("allergen"),
     column("status", "status"),
     column("source", "source"),
     optional("note"),
@@ -20,36 +22,44 @@ ALLERGEN_COLUMNS = (
 
 @dataclass(frozen=True, slots=True)
 class Allergen:
-    """One allergen: the words each law declares it by; a blank word is not declared there.
+    """One allergen by its plain name; each market's list declares it in words of its own.
 
-    `presence` is `contains` or `unknown` (only the supplier can say).
+    `presence` is `contains` or `unknown` (only the supplier can say, and no allergen is named).
     """
 
     presence: str
-    us: str
-    eu: str
+    allergen: str
     status: str
     source: str
     note: str = ""
 
+    def words(self, market: str) -> tuple[str, ...]:
+        """Words of a market's line; none where its list does not have it."""
+        return declared_words(self.allergen, market)
+
     def word(self, market: str) -> str:
-        """The declaring word of a market, `us` or `eu`."""
-        return self.us if market == "us" else self.eu
+        """The first of a market's words, or an empty one."""
+        return next(iter(self.words(market)), "")
 
 
 @cache
 def _table() -> dict[str, tuple[Allergen, ...]]:
     found: dict[str, tuple[Allergen, ...]] = {}
-    for row in load("allergens.csv", ALLERGEN_COLUMNS, ("key", "presence", "us", "eu")):
+    for row in load("allergens.csv", ALLERGEN_COLUMNS, ("key", "presence", "allergen")):
         key = row.text("key")
         items = found.setdefault(key, ())
         if row.text("presence") != "none":
-            texts = ("presence", "us", "eu", "status", "source", "note")
+            texts = ("presence", "allergen", "status", "source", "note")
             found[key] = (*items, Allergen(*(row.text(name) for name in texts)))
     return found
 
 
-_SUPPLIER = Allergen("unknown", "", "", "assumed", "krume", "only the supplier can say")
+_SUPPLIER = Allergen("unknown", "", "assumed", "krume", "only the supplier can say")
+
+
+def unknown_allergen() -> tuple[Allergen, ...]:
+    """What is said of goods that only their supplier can speak for."""
+    return (_SUPPLIER,)
 
 
 def allergens(key: str, *, own: tuple[Ingredient, ...] = ()) -> tuple[Allergen, ...]:
@@ -76,21 +86,20 @@ def allergens_of(found: Found) -> tuple[Allergen, ...]:
     if found.key is not None:
         return allergens(found.key)
     good = found.good
-    if good is None or good.us is None or good.eu is None:
+    if good is None or good.allergens is None:
         return (_SUPPLIER,)
-    us = tuple(Allergen("contains", word, "", "law", "falcpa") for word in good.us)
-    eu = tuple(Allergen("contains", "", word, "law", "eu-1169-2011") for word in good.eu)
-    return (*us, *eu, _SUPPLIER) if good.composite else (*us, *eu)
+    known = tuple(Allergen("contains", each, "law", "eu-1169-2011") for each in good.allergens)
+    return (*known, _SUPPLIER) if good.composite else known
 
 
 def names_gluten_grain(found: Found) -> bool:
     """Whether what words were found to mean is or holds wheat, rye or barley."""
     if found.key is not None:
         return contains_gluten_grain(found.key)
-    words = (*(found.good.us or ()), *(found.good.eu or ())) if found.good is not None else ()
-    return any(grain in word for word in words for grain in ("wheat", "rye", "barley"))
+    held = (found.good.allergens or ()) if found.good is not None else ()
+    return any(grain in held for grain in GLUTEN_GRAINS)
 
 
 def contains_gluten_grain(key: str, *, own: tuple[Ingredient, ...] = ()) -> bool:
     """Whether an ingredient is made of wheat, rye or barley; oats are told apart by their grain."""
-    return ingredient(key, own=own).gluten_grain in ("wheat", "rye", "barley")
+    return ingredient(key, own=own).gluten_grain in GLUTEN_GRAINS

@@ -10,12 +10,14 @@ from krume.pantry.ingredients import Ingredient, ingredient
 from krume.pantry.names import Choice, Good, Meaning, index, percent_rows, questions, spellings
 from krume.pantry.words import Words, spelled
 
+_NOT_FOOD = "not-food"
 _MOST_DROPPED = 7
 _LONGEST_NAME = 200
 _PERCENT_SLACK = 1.5
 _GLUTEN_FREE_WORDS = frozenset({"gf", "glutenfree", "glutenfrei", "glutenfreie", "glutenfreier"})
 _GLUTEN_FREE = _GLUTEN_FREE_WORDS | {"gluten", "free", "certified"}
 _WHICH_BLEND = "gluten-free-flour"
+_CEREALS = ("wheat", "rye", "barley", "oat", "triticale")
 _PURPOSE = frozenset(
     "for to dissolved in with plus at until from when cut mixed rolled the fuer zum zur mit aus "
     "nach beim size sufficient enough about according made which that".split()
@@ -62,6 +64,16 @@ def find(words: str, *, own: tuple[Ingredient, ...] = ()) -> Found:
         return Found("unknown", words, question=ask)
     mine = _own(words, own) if own else None
     return mine or _find(words)
+
+
+def is_not_food(words: str) -> bool:
+    """Whether words name a thing that is not eaten: a board, a ribbon, a pick, a candle.
+
+    >>> is_not_food("cake picks"), is_not_food("gold leaf"), is_not_food("fresh flowers")
+    (True, False, False)
+    """
+    good = find(words).good
+    return good is not None and good.kind == _NOT_FOOD
 
 
 @lru_cache(maxsize=65536)
@@ -213,7 +225,7 @@ def _classed(words: str, asked: Words) -> Found | None:
             return Found(
                 "good",
                 words,
-                good=Good(name, role, None, None, role=role),
+                good=Good(name, role, None, role=role),
                 notice=_classed_as(name, text),
             )
     return None
@@ -246,8 +258,8 @@ def _says_gluten_free(tokens: tuple[str, ...]) -> bool:
 
 def _brings_gluten(meaning: Meaning) -> bool:
     if meaning.good is not None:
-        told = (*(meaning.good.us or ()), *(meaning.good.eu or ()))
-        return meaning.good.composite or any("wheat" in t or "gluten" in t for t in told)
+        held = meaning.good.allergens or ()
+        return meaning.good.composite or any(grain in held for grain in _CEREALS)
     asked = questions()[meaning.ask][1] if meaning.ask else ()
     keys = (*meaning.keys[:1], *(choice.key for choice in asked if choice.key))
     grains = {ingredient(key).gluten_grain for key in keys}

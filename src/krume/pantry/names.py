@@ -19,8 +19,7 @@ CHOICE_COLUMNS = (column("ask", "key"), column("label"), column("words"), option
 GOOD_COLUMNS = (
     column("name"),
     column("class", "key"),
-    optional("us"),
-    optional("eu"),
+    optional("allergens"),
     optional("composite", "flag"),
     column("status", "status"),
     column("source", "source"),
@@ -49,15 +48,13 @@ class Choice:
 class Good:
     """A known word that no composition table has: its class and the allergens it brings.
 
-    `us` and `eu` are the words each law declares it by; None means only the supplier can say.
-    A composite may bring more than those. `role` is what it does in a balance, where the person
-    has said so.
+    `allergens` are plain names; None means only the supplier can say. A composite may bring more
+    than those. `role` is what it does in a balance, where the person has said so.
     """
 
     name: str
     kind: str
-    us: tuple[str, ...] | None
-    eu: tuple[str, ...] | None
+    allergens: tuple[str, ...] | None
     note: str = ""
     role: str | None = None
     composite: bool = False
@@ -143,8 +140,7 @@ def _goods() -> tuple[Meaning, ...]:
             good=Good(
                 row.text("name"),
                 row.text("class"),
-                _terms(row.text("us")),
-                _terms(row.text("eu")),
+                _terms(row.text("allergens")),
                 row.text("note"),
                 composite=row.flag("composite"),
             ),
@@ -154,7 +150,7 @@ def _goods() -> tuple[Meaning, ...]:
 
 
 def _terms(text: str) -> tuple[str, ...] | None:
-    """Allergen words of a cell: `?` is unknown, a blank is none."""
+    """Allergens of a cell: `?` is unknown, a blank is none."""
     if text == "?":
         return None
     return tuple(part.strip() for part in text.split(";") if part.strip())

@@ -98,11 +98,11 @@ def _good(line: Line) -> Ingredient | None:
 def _contains(goods: tuple[Ingredient | None, ...], market: str, declared: Statement | None) -> str:
     """Allergens of the goods by themselves, and those that only their lots declare."""
     words = tuple(
-        allergen.word(market)
+        word
         for good in goods
         if good is not None
         for allergen in allergens(good.key)
-        if allergen.presence == "contains" and allergen.word(market)
+        for word in allergen.words(market)
     )
     words += () if declared is None else declared.contains
     return f"Contains {listed(words)}." if words else "No declared allergen known in it."

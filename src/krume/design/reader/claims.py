@@ -157,7 +157,8 @@ def _speaks_against(what: str, line: Line) -> bool:
 
 
 def _held(found: tuple[Allergen, ...]) -> str:
-    return " ".join(f"{a.us} {a.eu}" for a in found if a.presence == "contains")
+    told = [a for a in found if a.presence == "contains"]
+    return " ".join(word for a in told for market in ("us", "eu") for word in a.words(market))
 
 
 def _is_held(what: str, held: str) -> bool:

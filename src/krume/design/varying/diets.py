@@ -56,7 +56,8 @@ def avoided(
     if item is None:
         return None
     said = allergens(item.key, own=own)
-    held = tuple(word for word in avoids if _holds(item, word, [a.eu for a in said]))
+    declared = [told for each in said for told in each.words("eu")]
+    held = tuple(word for word in avoids if _holds(item, word, declared))
     if not held and any(a.presence == "unknown" for a in said):
         return None
     return held

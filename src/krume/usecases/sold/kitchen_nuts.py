@@ -4,12 +4,11 @@ from functools import lru_cache
 
 from krume.base import NotFoundError
 from krume.design import decode_text, read
-from krume.pantry import allergens
+from krume.pantry import allergens, is_tree_nut
 from krume.store import book_at, folder_bytes, studio_of
 from krume.usecases.asking.answer import Asked
 from krume.usecases.asking.remembering import Remembered
 
-_NUT_WORDS = ("nuts (", "tree nut (")
 _REMEMBERED = 8192
 _NUTS: Remembered[dict[str, str]] = Remembered(8)
 
@@ -40,7 +39,7 @@ def _nut_words(key: str | None, market: str) -> list[str]:
     if key is None:
         return []
     try:
-        words = [a.word(market) for a in allergens(key) if a.presence == "contains"]
+        nuts = [each for each in allergens(key) if is_tree_nut(each.allergen)]
     except NotFoundError:
         return []
-    return [word for word in words if word.startswith(_NUT_WORDS)]
+    return [word for nut in nuts for word in nut.words(market)]

@@ -17,7 +17,7 @@ from krume.label import (
     product_of_formula,
     statement,
 )
-from krume.pantry import Ingredient, PriceList, allergens, find, ingredient, lots_of
+from krume.pantry import Ingredient, PriceList, allergens, find, ingredient, is_tree_nut, lots_of
 from krume.store import book_at, studio_of
 from krume.usecases.asking.answer import Asked
 from krume.usecases.cost.prices import cost_book
@@ -104,8 +104,8 @@ def _kitchen(papers: Papers, asked: Asked, market: str) -> tuple[str, ...]:
 
 
 def _nut_words(key: str | None, market: str) -> tuple[str, ...]:
-    words = () if key is None else tuple(w for a in allergens(key) for w in a.words(market))
-    return tuple(word for word in words if word.startswith(_NUTS))
+    nuts = () if key is None else tuple(a for a in allergens(key) if is_tree_nut(a.allergen))
+    return tuple(word for nut in nuts for word in nut.words(market))
 
 
 @dataclass(frozen=True, slots=True)
