@@ -16,6 +16,7 @@ from krume.store.batches import (
     cakes_of_kind,
     cakes_of_order,
     keep_made,
+    reached_by_batch,
 )
 from krume.store.book import (
     FOLDERS,
@@ -189,6 +190,7 @@ __all__ = [
     "places_in",
     "prices_of",
     "put_table",
+    "reached_by_batch",
     "reached_by_lot",
     "read_bytes",
     "read_studio",

@@ -174,6 +174,15 @@ def cakes_of_kind(book: Book, what: str) -> tuple[KeptCake, ...]:
         return _cakes(found, _NOW, "what = ? AND order_name = ''", [what])
 
 
+def reached_by_batch(book: Book, chain: str) -> tuple[KeptCake, ...]:
+    """Cakes that a batch went into, as they stand now."""
+    with looking(book) as found:
+        if found is None:
+            return ()
+        where = "state = 'made' AND key IN (SELECT cake FROM cake_batch WHERE batch = ?)"
+        return _cakes(found, _NOW, where, [chain])
+
+
 def cake_history(book: Book, chain: str) -> tuple[KeptCake, ...]:
     """Every record of a cake, the newest first."""
     with looking(book) as found:

@@ -107,19 +107,17 @@ def recorded_orders(book: Book) -> dict[str, int]:
 
 
 def order_versions(book: Book) -> dict[str, int]:
-    """Orders of the book by name, with the version of their text."""
+    """Orders and classes of the book by name, with the version of their text."""
     with looking(book) as found:
         if found is None:
             return {}
         rows = found.execute(
-            "SELECT place, revision FROM text WHERE NOT is_deleted "
-            "AND place >= 'orders/' AND place < 'orders0'"
-        )
-        held = {row["place"]: row["revision"] for row in rows}
-    return {
-        place.removeprefix("orders/").removesuffix(".txt"): revision
-        for place, revision in held.items()
-    }
+            "SELECT place, revision FROM text WHERE NOT is_deleted AND "
+            "(place >= 'orders/' AND place < 'orders0' OR place >= 'classes/' "
+            "AND place < 'classes0')"
+        ).fetchall()
+    places = {row["place"].partition("/")[2]: row["revision"] for row in rows}
+    return {place.removesuffix(".txt"): revision for place, revision in places.items()}
 
 
 def _reached(connection: sqlite3.Connection, found: sqlite3.Cursor) -> tuple[Reached, ...]:
