@@ -23,6 +23,7 @@ from krume.build.section import (
     section_sentence,
     section_size_mm,
 )
+from krume.build.side_view import side_sentence, side_size_mm, side_view
 from krume.build.standing import (
     Crush,
     Firmness,
@@ -103,6 +104,9 @@ __all__ = [
     "read_torte",
     "section_sentence",
     "section_size_mm",
+    "side_sentence",
+    "side_size_mm",
+    "side_view",
     "standing",
     "strip_carries_pa",
     "tier_names",

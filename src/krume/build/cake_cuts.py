@@ -112,7 +112,8 @@ def nearest_cuts(heights: Sequence[float], cakes: int, high_mm: float) -> str:
         said.append(f"{few} layer{'s' if few > 1 else ''} of {as_text(thick, 2)} mm")
     thin = math.floor(high_mm / math.ceil(len(heights) / cakes) * 10) / 10
     if thin > 0:
-        said.append(f"{len(heights)} layers of {as_text(thin, 1)} mm")
+        many = len(heights)
+        said.append(f"{many} layer{'s' if many > 1 else ''} of {as_text(thin, 1)} mm")
     more = next((n for n in range(cakes + 1, 51) if packed(heights, n, high_mm) is not None), None)
     if more is not None:
         said.append(f"the same with “, from {more} bakes” behind the line")

@@ -21,7 +21,7 @@ EM_PER_MM = 0.2
 """On a page a millimetre of cake is this much of the type around it: drawings share one scale."""
 _ROW = 1.24
 """Distance of two rows of words over the type's size."""
-_ADVANCE = 0.54
+_ADVANCE = 0.61
 """Mean width of a sign over the size of its type, on the wide side."""
 _FIGURE_ADVANCE = 0.6
 _RULE_X = -4.0
@@ -124,13 +124,15 @@ def _clean(text: str) -> str:
 def _frame(torte: Torte, found: Shapes, size: float) -> Frame:
     label = max((len(mark.words) for mark in found.marks), default=0) * _ADVANCE * size
     grams = max((len(words) for words in _grams(torte)), default=0) * _FIGURE_ADVANCE * size
-    heights = max((len(as_text(high, 1)) for _, high in found.spans), default=0)
+    heights = max(
+        len(as_text(x, 1)) for x in (torte.height_mm or 0.0, *(s[1] for s in found.spans))
+    )
     rows = _rows(found, _ROW * size)
     high = high_mm(torte)
     lowest = max(rows, default=0.0) + 2 * _ROW * size
     return Frame(
         wide=width_mm(torte),
-        left=max(-_RULE_X + 3.0 + heights * _FIGURE_ADVANCE * size, 4.8 + 1.64 * size),
+        left=max(-_RULE_X + 4.0 + heights * _FIGURE_ADVANCE * size, 5.6 + 1.8 * size),
         right=_GAP + _LEADER + label + size / 2 + grams,
         high=high,
         above=max(

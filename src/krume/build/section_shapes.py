@@ -13,7 +13,7 @@ from krume.build import spiral
 from krume.build.masses import MM_PER_CM
 from krume.build.patterns import GRAIN, SYRUP_DEPTH_MM, fill
 from krume.build.shelled import filled_to_mm
-from krume.build.solids import ball_radius_cm
+from krume.build.solids import ball_radius_cm, dome_at
 from krume.build.torte import Layer, Torte
 
 _CUT = 0.4
@@ -52,7 +52,14 @@ def width_mm(torte: Torte) -> float:
 
 def high_mm(torte: Torte) -> float:
     """Height of the drawing: the torte's with its decorations, or the ring's above it."""
-    return max(torte.plate_mm or 0.0, torte.ring_height_mm or 0.0)
+    over = max((x.over_mm or _UNKNOWN_BUMP for x in torte.decorations if x.bottom_mm), default=0.0)
+    return max((torte.height_mm or 0.0) + over, torte.ring_height_mm or 0.0)
+
+
+def reach_of(layer: Layer, torte: Torte) -> float:
+    """How far off the middle decorations stand, as a share of the width: each kind in its ring."""
+    worn = [x for x in torte.decorations if x.bottom_mm and x.count > 1]
+    return 0.39 - 0.12 * worn.index(layer) if layer in worn else 0.39
 
 
 def shapes(torte: Torte, ident: str) -> Shapes:
@@ -114,13 +121,13 @@ def _stands(layer: Layer, torte: Torte, high: float, ident: str) -> Iterator[str
 
     One whose height nobody wrote is drawn broken.
     """
-    if layer.bottom_mm == 0.0 or layer.bottom_mm is None:
+    if not layer.bottom_mm:
         return
-    across = _width_of(layer) or width_mm(torte)
-    left, ground = (width_mm(torte) - across) / 2, high - layer.bottom_mm
-    middles = [across / 2] if layer.count == 1 else [across * 0.11, across * 0.89]
-    for middle in middles:
-        yield bump(left + middle, ground, layer, ident)
+    across, ground = _width_of(layer) or width_mm(torte), high - layer.bottom_mm
+    reach = 0.0 if layer.count == 1 else across * max(0.05, reach_of(layer, torte))
+    sunk = torte.dome_mm - dome_at(reach, across, torte.dome_mm)
+    for side in (0.0,) if layer.count == 1 else (-1.0, 1.0):
+        yield bump(width_mm(torte) / 2 + side * reach, ground + sunk, layer, ident)
 
 
 def bump(x: float, ground: float, layer: Layer, ident: str) -> str:
@@ -236,14 +243,18 @@ def _place(layer: Layer, torte: Torte, high: float) -> tuple[float, float]:
     if layer.role == "syrup":
         return right - _MARK_INSET, high - bottom + SYRUP_DEPTH_MM / 2
     if layer.role == "decoration":
-        return right - _width_of(layer) * 0.11, high - bottom - (layer.over_mm or _UNKNOWN_BUMP) / 2
+        across = _width_of(layer) or width_mm(torte)
+        reach = 0.0 if layer.count == 1 else across * max(0.05, reach_of(layer, torte))
+        sunk = torte.dome_mm - dome_at(reach, across, torte.dome_mm)
+        tall = layer.over_mm or _UNKNOWN_BUMP
+        return width_mm(torte) / 2 + reach, high - bottom + sunk - tall / 2
     top = high - (layer.top_mm or 0.0) + layer.dome_mm
     if layer.role == "coat" and layer.adds_mm and not layer.dome_mm:
         return right - _MARK_INSET, top + layer.adds_mm / 2
     if layer.role == "coat":
         return right - height / 2, top + SYRUP_DEPTH_MM
     if layer.dome_mm:
-        return (right + _left_of(layer, torte)) / 2, high - bottom - height * 0.6
+        return (right + _left_of(layer, torte)) / 2, high - bottom - height * 0.25
     if torte.kind == "tart" and layer.role == "piece":
         return right - (torte.wall_mm or 0.0) / 2, high - height * 0.72
     return right - _MARK_INSET, high - bottom - height / 2

@@ -119,6 +119,18 @@ def ball_radius_cm(base_cm: float, high_cm: float) -> float:
     return ((base_cm / 2) ** 2 + high_cm**2) / (2 * high_cm)
 
 
+def dome_at(off: float, across: float, dome: float) -> float:
+    """Height of a dome over its rim, so far off its middle; all in one unit.
+
+    >>> dome_at(0.0, 200.0, 40.0), dome_at(100.0, 200.0, 40.0), dome_at(50.0, 200.0, 0.0)
+    (40.0, 0.0, 0.0)
+    """
+    if dome <= 0:
+        return 0.0
+    ball = ball_radius_cm(across, dome)
+    return math.sqrt(max(0.0, ball**2 - off**2)) - (ball - dome)
+
+
 def check_cap(base_cm: float, high_cm: float) -> None:
     """Refuse a dome that is no cap of at most half a ball."""
     if high_cm < 0 or base_cm < 0 or high_cm > base_cm / 2 * (1 + 1e-9):
