@@ -6,8 +6,8 @@ from hypothesis import strategies as st
 
 from krume.base import OutOfRangeError
 from krume.label import us_servings
-from krume.label.servings import _is_allowed
-from tests.agreement import agrees
+from krume.label.servings import _is_allowed, serving_grams
+from tests.agreement import agrees, reads
 
 
 @pytest.mark.source("us-21-cfr-101-9", "(b)(2)(i): R12")
@@ -37,7 +37,43 @@ def test_no_allowed_fraction_is_nearer(cake: float, reference: float) -> None:
     assert found.per_container * found.serving_g == pytest.approx(cake)
 
 
-@pytest.mark.parametrize(("cake", "reference"), [(0.0, 80.0), (100.0, 0.0), (1e9, 55.0)])
+@pytest.mark.source("us-21-cfr-101-9", "(b)(6) and (b)(12)(i): 200 and 300 percent")
+@pytest.mark.parametrize(
+    ("cake", "count", "columns"),
+    [
+        (159.9, "1", "serving"), (160.0, "2", "serving, container"),
+        (200.0, "3", "serving, container"), (240.0, "3", "serving, container"),
+        (240.1, "3", "serving"),
+    ],
+)  # fmt: skip
+def test_a_cake_of_two_to_three_reference_amounts_has_a_column_for_the_whole(
+    cake: float, count: str, columns: str
+) -> None:
+    found = us_servings(cake, reference_g=80.0)
+    assert agrees(found.per_container, count)
+    assert reads("serving" + ", container" * found.needs_container_column, columns)
+
+
+@pytest.mark.source("us-21-cfr-101-9", "(b)(7)(ii): grams of a serving; from memory")
+@pytest.mark.parametrize(
+    ("grams", "text"),
+    [(1.94, "1.9 g"), (1.95, "2 g"), (2.25, "2.5 g"), (4.74, "4.5 g"), (74.5, "75 g")],
+)  # fmt: skip
+def test_grams_of_a_serving_are_whole_and_finer_below_5(grams: float, text: str) -> None:
+    assert reads(serving_grams(grams), text)
+
+
+def test_the_words_stand_apart_for_a_panel_that_is_drawn() -> None:
+    found = us_servings(1000.0, reference_g=125.0, whole="tart")
+    assert found.count_text == "8 servings per container"
+    assert found.size_text == "1/8 tart (125 g)"
+    assert us_servings(90.0, reference_g=80.0).count_text == "1 serving per container"
+
+
+@pytest.mark.parametrize(
+    ("cake", "reference"),
+    [(-5.0, 80.0), (float("nan"), 80.0), (0.0, 80.0), (100.0, 0.0), (1e9, 55.0)],
+)
 def test_masses_that_cannot_be_are_refused(cake: float, reference: float) -> None:
     with pytest.raises(OutOfRangeError):
         us_servings(cake, reference_g=reference)

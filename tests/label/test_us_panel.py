@@ -31,6 +31,53 @@ def test_amounts_are_printed_as_the_law_says(nutrient: str, amount: str, text: s
     assert reads(us_amount(nutrient, Decimal(amount)).text, text)
 
 
+@pytest.mark.source("us-21-cfr-101-9", "(c)(1) to (c)(7): each threshold and each exact half")
+@pytest.mark.parametrize(
+    ("nutrient", "amount", "text"),
+    [
+        ("calories", "0", "0"), ("calories", "4.999", "0"), ("calories", "5", "5"),
+        ("calories", "7.4", "5"), ("calories", "7.5", "10"), ("calories", "42.5", "45"),
+        ("calories", "47.5", "50"), ("calories", "50.01", "50"), ("calories", "54.99", "50"),
+        ("calories", "65", "70"), ("calories", "244.9", "240"), ("calories", "245", "250"),
+        ("fat", "0.499", "0 g"), ("fat", "0.5", "0.5 g"), ("fat", "0.74", "0.5 g"),
+        ("fat", "1.25", "1.5 g"), ("fat", "4.74", "4.5 g"), ("fat", "4.75", "5 g"),
+        ("fat", "5", "5 g"), ("fat", "5.49", "5 g"), ("fat", "5.5", "6 g"),
+        ("saturated", "0.5", "0.5 g"), ("saturated", "2.25", "2.5 g"), ("trans", "0.49", "0 g"),
+        ("trans", "0.5", "0.5 g"), ("trans", "0.75", "1 g"),
+        ("cholesterol", "1.99", "0 mg"), ("cholesterol", "2", "less than 5 mg"),
+        ("cholesterol", "5.01", "5 mg"), ("cholesterol", "7.49", "5 mg"),
+        ("cholesterol", "7.5", "10 mg"), ("cholesterol", "12.5", "15 mg"),
+        ("sodium", "5", "5 mg"), ("sodium", "7.5", "10 mg"), ("sodium", "137.4", "135 mg"),
+        ("sodium", "137.5", "140 mg"), ("sodium", "140.01", "140 mg"),
+        ("sodium", "144.99", "140 mg"), ("sodium", "155", "160 mg"),
+        ("carbohydrate", "0.49", "0 g"), ("carbohydrate", "0.5", "less than 1 g"),
+        ("carbohydrate", "0.999", "less than 1 g"), ("carbohydrate", "1", "1 g"),
+        ("carbohydrate", "1.49", "1 g"), ("carbohydrate", "31.5", "32 g"),
+        ("fibre", "2.5", "3 g"), ("sugars", "0.5", "less than 1 g"),
+        ("added-sugars", "24.5", "25 g"), ("protein", "0.49", "0 g"), ("protein", "6.5", "7 g"),
+    ],
+)  # fmt: skip
+def test_an_exact_half_goes_up_and_a_threshold_lies_on_the_side_of_the_rule(
+    nutrient: str, amount: str, text: str
+) -> None:
+    assert reads(us_amount(nutrient, Decimal(amount)).text, text)
+
+
+@pytest.mark.source("us-fda-label-questions", "quantitative amounts of vitamins and minerals")
+@pytest.mark.parametrize(
+    ("nutrient", "amount", "text"),
+    [
+        ("vitamin-d", "0.04", "0 mcg"), ("vitamin-d", "0.05", "0.1 mcg"),
+        ("iron", "0.64", "0.6 mg"), ("iron", "0.65", "0.7 mg"), ("calcium", "4.9", "0 mg"),
+        ("calcium", "5", "10 mg"), ("calcium", "264", "260 mg"), ("potassium", "235", "240 mg"),
+    ],
+)  # fmt: skip
+def test_minerals_are_printed_to_the_tenth_or_the_ten_by_their_daily_value(
+    nutrient: str, amount: str, text: str
+) -> None:
+    assert reads(us_amount(nutrient, Decimal(amount)).text, text)
+
+
 @pytest.mark.source("us-21-cfr-101-9", "(c)(9), (d)(7)(ii): R06")
 @pytest.mark.parametrize(
     ("nutrient", "amount", "printed"),
@@ -58,6 +105,20 @@ def test_rounding_moves_an_amount_by_half_a_step_at_most(nutrient: str, tenths: 
         assert found.text.startswith("less than")
     else:
         assert abs(found.value - float(amount)) <= 5
+
+
+@pytest.mark.source("us-21-cfr-101-9", "(c)(8)(iii): each threshold and each exact half")
+@pytest.mark.parametrize(
+    ("percent", "printed"),
+    [
+        ("0.99", "0"), ("1", "2"), ("2.99", "2"), ("3", "4"), ("9", "10"), ("10", "10"),
+        ("10.01", "10"), ("12.49", "10"), ("47.5", "50"), ("50", "50"), ("50.01", "50"),
+        ("54.99", "50"), ("65", "70"),
+    ],
+)  # fmt: skip
+def test_a_share_of_a_mineral_is_finer_where_it_is_small(percent: str, printed: str) -> None:
+    amount = Decimal(percent) / 100 * 18
+    assert agrees(us_daily_value_pct("iron", amount), printed)
 
 
 @given(small=st.integers(0, 3000), more=st.integers(0, 3000))

@@ -71,13 +71,14 @@ class _Line:
     is_mandatory: bool
     printed: Callable[[str, Decimal], PanelAmount]
     percent: Callable[[str, Decimal], float] | None
+    percent_is_free: bool
 
 
 def _eu_lines() -> tuple[_Line, ...]:
     return tuple(
         _Line(
             n.key, n.label, n.unit, n.level, n.is_mandatory, eu_amount,
-            eu_intake_pct if n.has_intake else None,
+            eu_intake_pct if n.has_intake else None, percent_is_free=True,
         )
         for n in eu_nutrients()
     )  # fmt: skip
@@ -87,7 +88,7 @@ def _us_lines() -> tuple[_Line, ...]:
     return tuple(
         _Line(
             n.key, n.label, n.unit, n.level, is_mandatory=True, printed=us_amount,
-            percent=us_daily_value_pct if n.has_percent else None,
+            percent=us_daily_value_pct if n.has_percent else None, percent_is_free=False,
         )
         for n in us_lines()
     )  # fmt: skip
@@ -165,10 +166,9 @@ def _energy(
 
 
 def _row(line: _Line, per_100_g: Span, names: tuple[str, ...], basis_g: float) -> PanelRow:
-    """A row whose both ends print the same; else its text is open."""
+    """A row with its figures where both ends print the same."""
     span = per_100_g.times(basis_g / _HUNDRED)
-    ends = {_ends(line, span.low), _ends(line, span.high)}
-    text, percent = ends.pop() if len(ends) == 1 else (None, None)
+    text, percent = _settled(line, span)
     return PanelRow(
         key=line.key,
         label=line.label,
@@ -183,7 +183,16 @@ def _row(line: _Line, per_100_g: Span, names: tuple[str, ...], basis_g: float) -
     )
 
 
-def _ends(line: _Line, amount: float) -> tuple[str, float | None]:
+def _settled(line: _Line, span: Span) -> tuple[str | None, float | None]:
+    """Text and percentage where both ends print them; a free percentage is left out alone."""
+    (low, low_pct), (high, high_pct) = _end(line, span.low), _end(line, span.high)
+    is_settled = low == high and (low_pct == high_pct or line.percent_is_free)
+    if not is_settled:
+        return None, None
+    return low, low_pct if low_pct == high_pct else None
+
+
+def _end(line: _Line, amount: float) -> tuple[str, float | None]:
     """Text and percentage of one end; what is declared as nothing is 0 % of a day."""
     exact = Decimal(repr(round(amount, 9)))
     shown = line.printed(line.key, exact)

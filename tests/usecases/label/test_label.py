@@ -13,7 +13,7 @@ from krume.store import place_all
 from krume.usecases import Asked, LabelResult, LabelWish, label_of
 from krume.usecases.book.book import demo_files
 
-COVERS = ("result", "nutrition")
+COVERS = ("result",)
 US, EU = LabelWish(market="us"), LabelWish(market="eu")
 ROOM = "room: cleaning record"
 
