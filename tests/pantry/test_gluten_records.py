@@ -13,6 +13,7 @@ from krume.pantry import (
     lots_of,
     read_lots,
     record_need,
+    record_standings,
     record_state,
 )
 from krume.usecases.book.book import demo_files
@@ -157,3 +158,106 @@ def test_goods_named_after_a_gluten_grain_are_in_conflict_whatever_their_test_sa
 def test_a_name_that_only_sounds_like_one_is_not(name: str) -> None:
     found = lot(f"L,{name},lab test,,<5,2027-01-01,2028-01-01")
     assert record_state(found, on=DAY) == "good"
+
+
+def papers(*rows: str) -> Lot:
+    """One lot of teff with several papers: evidence, text, result, from, valid to."""
+    lots = read_lots(HEAD + "".join(f"L,teff flour,{row}\n" for row in rows)).value
+    assert len(lots) == 1
+    return lots[0]
+
+
+TEST = "lab test,,<5,2027-01-01,2028-01-01"
+SHEET = "specification,whole grain teff,,2026-01-01,"
+OLD = "certificate,,≤20,2026-01-01,2027-01-01"
+NEXT = "lab test,,<5,2027-07-01,2028-07-01"
+
+
+@pytest.mark.parametrize(
+    ("rows", "state"),
+    [
+        ((TEST, SHEET), "good"),
+        ((SHEET, TEST), "good"),
+        ((OLD, TEST), "good"),
+        ((OLD, SHEET), "expired"),
+        ((NEXT, SHEET), "not-yet-valid"),
+        ((OLD, NEXT), "expired"),
+        ((SHEET, "words on the bag,naturally so,,,"), "missing"),
+        ((TEST, "certificate,,≤20,2027-01-01,2028-01-01"), "good"),
+    ],
+)
+def test_one_good_paper_in_force_is_enough_while_none_speaks_against_it(
+    rows: tuple[str, ...], state: str
+) -> None:
+    assert record_state(papers(*rows), on=DAY) == state
+
+
+@pytest.mark.parametrize(
+    "row",
+    [
+        "specification,may contain wheat,,2026-01-01,",
+        "may contain,wheat and soya,,2026-01-01,2026-02-01",
+        "words on the bag,allergens: barley,,,",
+        "own handling,scooped with the wheat scoop,,2027-06-01,",
+        "doubt,the bag stood open on a wheat day,,2027-06-09,",
+        "doubt,,,,",
+        "lab test,,35,2026-01-01,2026-06-01",
+        "lab test,,>80,2026-01-01,2026-06-01",
+    ],
+)
+def test_what_speaks_against_a_lot_is_not_outweighed_and_does_not_run_out(row: str) -> None:
+    assert record_state(papers(TEST, row), on=DAY) == "conflict"
+    assert record_state(papers(row, TEST), on=DAY) == "conflict"
+
+
+@pytest.mark.parametrize(
+    "row",
+    [
+        "own handling,kept apart from wheat,,2027-06-01,",
+        "own handling,own scoop; closed box,,2027-06-01,",
+        "specification,no wheat or rye,,2026-01-01,",
+        "specification,contains no gluten,,2026-01-01,",
+        "words on the bag,wheat-free,,,",
+        "doubt,label was wet,,2027-05-01,2027-05-20",
+    ],
+)
+def test_what_plainly_denies_it_or_is_over_takes_nothing_away(row: str) -> None:
+    assert record_state(papers(TEST, row), on=DAY) == "good"
+
+
+def test_a_doubt_ends_the_day_after_the_one_that_is_written_and_opens_nothing_itself() -> None:
+    doubt = "doubt,label was wet,,2027-05-01,2027-05-20"
+    both = papers(TEST, doubt)
+    assert record_state(both, on=date(2027, 5, 20)) == "conflict"
+    assert record_state(both, on=date(2027, 5, 21)) == "good"
+    assert record_state(papers(doubt), on=DAY) == "missing"
+
+
+@pytest.mark.parametrize(
+    ("method", "state"), [("R5 ELISA", "good"), ("PCR", "missing"), ("test strip", "missing"),
+                          ("by eye", "missing"), ("", "good")]
+)  # fmt: skip
+def test_a_test_counts_by_a_method_that_gives_a_figure_of_gluten(method: str, state: str) -> None:
+    head = HEAD.strip() + ",method\n"
+    row = f"L,teff flour,lab test,,<5,2027-01-01,2028-01-01,{method}\n"
+    assert record_state(read_lots(head + row).value[0], on=DAY) == state
+
+
+@pytest.mark.parametrize(("result", "state"), [("<25", "missing"), ("n. d.", "missing")])
+def test_a_method_that_cannot_see_the_limit_shows_nothing_and_says_nothing_against(
+    result: str, state: str
+) -> None:
+    assert record_state(papers(TEST.replace("<5", result)), on=DAY) == state
+    assert record_state(papers(TEST, TEST.replace("<5", result)), on=DAY) == "good"
+
+
+def test_where_the_rule_is_not_judged_no_record_is_good() -> None:
+    assert record_state(papers(TEST), on=DAY, market="au-nz") == "missing"
+
+
+def test_each_paper_says_why_it_does_not_count() -> None:
+    lot = papers(OLD, "lab test,,35,2026-01-01,2026-06-01", "words on the bag,fine,,,")
+    said = {s.record.line: (s.state, s.why) for s in record_standings(lot, on=DAY)}
+    assert said[2] == ("expired", "ran out on 2027-01-01")
+    assert said[3] == ("conflict", "35 is not 20 mg/kg or less")
+    assert said[4] == ("missing", "words on the bag: no record of gluten")

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from krume.pantry import GlutenResult, read_cleaning, read_lots
+from krume.pantry import GlutenResult, read_lots
 
 HEAD = "lot,ingredient,evidence,text,result_mg_kg,from,valid_to,status\n"
 GOOD = "L-1,teff flour,lab test,test of the lot,<5,2027-03-02,2028-03-02,invented\n"
@@ -34,7 +34,7 @@ def test_a_good_row_is_read_without_a_question() -> None:
 def test_what_is_wrong_in_a_row_is_asked_and_the_row_is_kept(row: str, code: str) -> None:
     read = read_lots(HEAD + row)
     assert code in [problem.code for problem in read.problems]
-    assert len(read.value) == row.count("\n")
+    assert sum(len(lot.records) for lot in read.value) == row.count("\n")
     assert all(problem.where.startswith("lots.csv line ") for problem in read.problems)
 
 
@@ -69,33 +69,65 @@ def test_every_row_is_kept_whatever_stands_in_it(cells: list[str], count: int) -
     quoted = ",".join('"' + cell.replace('"', '""').replace("\r", "") + '"' for cell in cells)
     read = read_lots(HEAD + f"{quoted}\n" * count)
     kept = count if any(cell.strip() for cell in cells) else 0
-    assert len(read.value) == kept
-
-
-@pytest.mark.parametrize(("said", "is_clean"), [("yes", True), ("done", True), ("no", False)])
-def test_the_rooms_record_is_the_word_of_its_row(said: str, is_clean: bool) -> None:
-    read = read_cleaning(f"date,cleaned\n2027-06-12,{said}\n")
-    assert read.problems == ()
-    assert read.value[0].is_cleaned is is_clean
-
-
-@pytest.mark.parametrize(
-    ("row", "code", "kept"),
-    [
-        ("2027-06-12,perhaps", "cleaning-unread", 1),
-        ("yesterday,yes", "cleaning-date", 0),
-    ],
-)
-def test_a_rooms_record_that_is_unclear_never_counts_as_clean(
-    row: str, code: str, kept: int
-) -> None:
-    read = read_cleaning(f"date,cleaned\n{row}\n")
-    assert [problem.code for problem in read.problems] == [code]
-    assert len(read.value) == kept
-    assert not any(record.is_cleaned for record in read.value)
+    assert sum(len(lot.records) for lot in read.value) == kept
 
 
 def test_a_table_no_reader_can_split_is_asked_about_and_holds_no_lot() -> None:
     read = read_lots("lot,ingredient,evidence\nL-1,teff flour," + "x" * 200_000)
     assert read.value == ()
     assert [problem.code for problem in read.problems] == ["table-unread"]
+
+
+SHEET = "L-1,teff flour,specification,may contain wheat,,2027-03-02,,invented\n"
+
+
+def test_rows_of_one_mark_are_the_papers_of_one_bag() -> None:
+    read = read_lots(HEAD + GOOD + SHEET)
+    assert read.problems == ()
+    (lot,) = read.value
+    assert [record.evidence for record in lot.records] == ["lab-test", "specification"]
+    assert lot.lines == (2, 3)
+    assert lot.is_specified
+    assert lot.is_record
+
+
+def test_a_mark_on_two_kinds_of_goods_is_asked_and_stays_two_lots() -> None:
+    read = read_lots(HEAD + GOOD + SHEET.replace("teff", "rice"))
+    assert [problem.code for problem in read.problems] == ["lot-twice"]
+    assert "L-1 is teff flour in line 2" in read.problems[0].ask
+    assert [lot.ingredient for lot in read.value] == ["teff flour", "rice flour"]
+
+
+def test_two_rows_without_a_mark_are_never_taken_for_one_bag() -> None:
+    read = read_lots(HEAD + GOOD.replace("L-1", "") + SHEET.replace("L-1", ""))
+    assert len(read.value) == 2
+
+
+MORE = "lot,ingredient,evidence,text,result_mg_kg,from,valid_to,method,limit_mg_kg\n"
+
+
+@pytest.mark.parametrize(
+    ("method", "limit", "result", "codes"),
+    [
+        ("R5 ELISA", "5", "n. d.", []),
+        ("R5 ELISA", "", "n. d.", ["result-unread"]),
+        ("R5 ELISA", "five", "n. d.", ["limit-unread", "result-unread"]),
+        ("by eye", "", "<5", ["method-unknown"]),
+        ("", "", "<5", []),
+    ],
+)
+def test_a_test_says_its_method_and_what_that_can_see(
+    method: str, limit: str, result: str, codes: list[str]
+) -> None:
+    row = f"L-1,teff flour,lab test,,{result},2027-03-02,2028-03-02,{method},{limit}\n"
+    read = read_lots(MORE + row)
+    assert [problem.code for problem in read.problems] == codes
+    assert (read.value[0].result is None) is ("result-unread" in codes)
+
+
+def test_brackets_keep_a_part_of_the_bag_together() -> None:
+    text = HEAD.replace("status", "ingredients") + (
+        'L-1,glaze,specification,,,,,"sugar, chocolate (sugar, cocoa butter), water"\n'
+    )
+    want = ("sugar", "chocolate (sugar, cocoa butter)", "water")
+    assert read_lots(text).value[0].ingredients == want

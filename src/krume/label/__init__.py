@@ -1,5 +1,7 @@
 """What the buyer must be told: ingredients, allergens, the gluten gate, panel, net quantity."""
 
+from krume.label.alcohol import Alcohol, alcohol_of
+from krume.label.beside import beside_of_allergens, beside_of_goods
 from krume.label.carbohydrate import SliceCarbohydrate, slice_carbohydrate, slices_in_range
 from krume.label.diets import (
     Diet,
@@ -12,8 +14,12 @@ from krume.label.diets import (
 )
 from krume.label.energy import US_PARTS, atwater_kcal, eu_energy, salt_g, us_energy_kcal
 from krume.label.eu_panel import EuNutrient, eu_amount, eu_intake_pct, eu_nutrients
-from krume.label.gate import ROOM, GateRecord, GlutenGate, gluten_gate
+from krume.label.gate import GlutenGate, gluten_gate
+from krume.label.gate_records import GatePaper, GateRecord
+from krume.label.gate_room import ROOM, RoomStanding, room_list
 from krume.label.gluten import GlutenMix, GlutenPart, gluten_mix
+from krume.label.listing import Item, ListStyle, PartList, share_text
+from krume.label.market_rules import MarketRule, market_rule
 from krume.label.net_quantity import (
     figure_height_mm,
     may_stand_behind_clause,
@@ -35,6 +41,7 @@ from krume.label.parts import Opened, Unknown, lots_in_use, opened
 from krume.label.printed import PanelAmount
 from krume.label.product import (
     Product,
+    ProductPart,
     Used,
     family_key,
     product_of_formula,
@@ -45,12 +52,10 @@ from krume.label.reference import reference_amount, servings_of
 from krume.label.servings import Servings, us_servings
 from krume.label.spread import spread
 from krume.label.statement import (
-    Item,
     Statement,
     contains_line,
     kitchen_line,
     may_contain_line,
-    share_text,
     statement,
 )
 from krume.label.us_panel import (
@@ -63,28 +68,38 @@ from krume.label.us_panel import (
 __all__ = [
     "ROOM",
     "US_PARTS",
+    "Alcohol",
     "Diet",
     "DietFinding",
     "EuNutrient",
+    "GatePaper",
     "GateRecord",
     "GlutenGate",
     "GlutenMix",
     "GlutenPart",
     "Item",
+    "ListStyle",
+    "MarketRule",
     "NutrientSum",
     "Opened",
     "Panel",
     "PanelAmount",
     "PanelRow",
+    "PartList",
     "Piece",
     "Product",
+    "ProductPart",
+    "RoomStanding",
     "Servings",
     "SliceCarbohydrate",
     "Span",
     "Statement",
     "Unknown",
     "Used",
+    "alcohol_of",
     "atwater_kcal",
+    "beside_of_allergens",
+    "beside_of_goods",
     "contains_line",
     "declared_share_pct",
     "diet_rules",
@@ -102,6 +117,7 @@ __all__ = [
     "judge_diets",
     "kitchen_line",
     "lots_in_use",
+    "market_rule",
     "may_contain_line",
     "may_stand_behind_clause",
     "nutrient_sums",
@@ -112,6 +128,7 @@ __all__ = [
     "product_of_torte",
     "read_diets",
     "reference_amount",
+    "room_list",
     "salt_g",
     "servings_of",
     "servings_per_container",

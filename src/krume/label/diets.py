@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from functools import cache
 
 from krume.evidence import column, load, optional
-from krume.label.gate import ROOM, GlutenGate
+from krume.label.gate import GlutenGate
+from krume.label.gate_room import ROOM
 from krume.label.product import Product, Used
 from krume.label.statement import Statement
 

@@ -146,7 +146,7 @@ def _contains(
     by_itself = allergens(used.key) if used.key is not None else allergens_of_words(used.name)
     known = [a for a in by_itself if a.presence == "contains"]
     is_open = any(a.presence == "unknown" for a in by_itself)
-    said = [lot_words(lot) for lot in lots if lot.evidence == "specification" or lot.ingredients]
+    said = [lot_words(lot) for lot in lots if lot.is_specified]
     words = [part for each in said for part in each.parts]
     if sheet is not None and sheet.contains is not None:
         return _with_said(known, [*words, *sheet.contains], used, lots)

@@ -1,4 +1,4 @@
-"""Which goods need a gluten record, and how a lot's record stands on a day."""
+"""Which goods need a gluten record, and how the papers of a lot stand on a day."""
 
 from dataclasses import dataclass
 from datetime import date
@@ -6,12 +6,14 @@ from fnmatch import fnmatchcase
 from functools import cache, lru_cache
 
 from krume.base import NotFoundError
-from krume.evidence import Row, column, figures, load, optional
+from krume.evidence import Row, column, load, optional
 from krume.pantry.allergens import allergens, contains_gluten_grain
 from krume.pantry.finding import find
+from krume.pantry.gluten_claims import ClaimRule, claim_rule
+from krume.pantry.gluten_methods import method_of
 from krume.pantry.ingredients import ROLES, Ingredient, ingredient
-from krume.pantry.lot_words import lot_words, says_gluten
-from krume.pantry.lots import Lot
+from krume.pantry.lot_words import grain_said, lot_words, says_gluten
+from krume.pantry.lots import Lot, LotRecord
 
 NEED_COLUMNS = (
     column("key", "key"),
@@ -81,47 +83,114 @@ def _fits(row: Row, goods: Ingredient, words: tuple[str, ...], *, is_composite: 
     )
 
 
-def record_state(lot: Lot, *, on: date, market: str = "eu", key: str | None = None) -> str:
-    """State of a lot's record on a day, one of `STATES`.
+@dataclass(frozen=True, slots=True)
+class RecordStanding:
+    """One paper of a lot on a day: its state, and what is against it in a baker's words."""
 
-    `key` is the goods' key of the pantry; without it the lot's own words are looked up. Words on
-    a bag and a specification are no record; a test in the US has to read below the limit.
+    record: LotRecord
+    state: str
+    why: str = ""
+
+
+def record_state(lot: Lot, *, on: date, market: str = "eu", key: str | None = None) -> str:
+    """State of a lot's papers on a day, one of `STATES`.
+
+    `key` is the goods' key of the pantry; without it the lot's own words are looked up. One test
+    or certificate in force makes it good while no paper speaks against the lot; what speaks
+    against it is not outweighed and does not run out. A test in the US reads below the limit.
     """
     found = key or find(lot.ingredient).key
-    if found is not None and _goods(found) is not None and contains_gluten_grain(found):
-        return "conflict"
-    if says_gluten(lot):
+    standings = record_standings(lot, on=on, market=market)
+    if _is_grain(found) or says_gluten(lot) or any(s.state == "conflict" for s in standings):
         return "conflict"
     if not record_need(lot.ingredient, found, lot=lot).is_needed:
         return "not-needed"
-    state = _state_of_record(lot, on, market)
+    state = min((s.state for s in standings), key=_BEST.index)
     is_oat = found is not None and (goods := _goods(found)) and goods.gluten_grain == "oat"
     if state == "good" and is_oat and not lot_words(lot).says_clean_oats:
         return "missing"
     return state
 
 
-def _state_of_record(lot: Lot, on: date, market: str) -> str:
-    if not lot.is_record or lot.result is None:
-        return "missing"
-    if not _is_within(lot, market):
-        return "conflict"
-    if lot.valid_from is None or lot.valid_to is None or lot.valid_to < lot.valid_from:
-        return "missing"
-    if on < lot.valid_from:
-        return "not-yet-valid"
-    return "expired" if on > lot.valid_to else "good"
+_BEST = ("good", "expired", "not-yet-valid", "missing", "conflict")
 
 
-def _is_within(lot: Lot, market: str) -> bool:
-    """Whether the result is inside the limit: in the US a test reads below it."""
-    if lot.result is None:
+def _is_grain(key: str | None) -> bool:
+    return key is not None and _goods(key) is not None and contains_gluten_grain(key)
+
+
+def record_standings(lot: Lot, *, on: date, market: str = "eu") -> tuple[RecordStanding, ...]:
+    """Each paper of a lot on a day, in the order of its lines."""
+    return tuple(_standing(record, on, claim_rule(market)) for record in lot.records)
+
+
+def _standing(record: LotRecord, on: date, rule: ClaimRule) -> RecordStanding:
+    against = _against(record, on, rule)
+    if against:
+        return RecordStanding(record, "conflict", against)
+    lacks = _lacks(record, rule)
+    if lacks:
+        return RecordStanding(record, "missing", lacks)
+    if record.valid_from is not None and on < record.valid_from:
+        return RecordStanding(record, "not-yet-valid", f"in force from {record.valid_from}")
+    if record.valid_to is not None and on > record.valid_to:
+        return RecordStanding(record, "expired", f"ran out on {record.valid_to}")
+    return RecordStanding(record, "good")
+
+
+def _against(record: LotRecord, on: date, rule: ClaimRule) -> str:
+    """What in a paper speaks against the lot, whatever its dates; empty where nothing does."""
+    if record.kind.doubts and not _is_over(record, on):
+        since = "" if record.valid_from is None else f" since {record.valid_from}"
+        return f"in doubt in this kitchen{since}"
+    grain = grain_said(record)
+    if grain:
+        return "its words name what must not be in it"
+    if record.kind.is_record and record.result is not None and rule.is_judged:
+        return "" if _is_within(record, rule) or record.result.is_below else _above(record, rule)
+    return ""
+
+
+def _is_over(record: LotRecord, on: date) -> bool:
+    """Whether a doubt has been ended before the day; dates the wrong way round end nothing."""
+    if record.valid_to is None or (record.valid_from or record.valid_to) > record.valid_to:
         return False
-    limit = figures("declared.csv")[
-        f"{market}-gluten-{'below' if market == 'us' else 'most'}"
-    ].value
-    strict = market == "us" and lot.evidence == "lab-test" and not lot.result.is_below
-    return lot.result.most_ppm < limit if strict else lot.result.most_ppm <= limit
+    return on > record.valid_to
+
+
+def _above(record: LotRecord, rule: ClaimRule) -> str:
+    printed = "" if record.result is None else record.result.printed
+    return f"{printed} is not {rule.words}"
+
+
+def _lacks(record: LotRecord, rule: ClaimRule) -> str:
+    """What a paper lacks to be a record at all; empty where it lacks nothing."""
+    if record.kind.doubts:
+        return "a doubt that is over; it is no record"
+    if not record.kind.is_record:
+        return f"{record.kind.name}: no record of gluten"
+    if record.result is None:
+        return "no result that can be read"
+    if not rule.is_judged:
+        return rule.why
+    method = method_of(record.method) if record.method else None
+    if record.method and (method is None or not method.counts):
+        named = record.method if method is None else method.name
+        return f"{named} gives no figure of gluten that counts"
+    if not _is_within(record, rule):
+        return f"{record.result.printed} does not show {rule.words}"
+    first, last = record.valid_from, record.valid_to
+    if first is None or last is None or last < first:
+        return "without the days from and to which it is in force"
+    return ""
+
+
+def _is_within(record: LotRecord, rule: ClaimRule) -> bool:
+    """Whether the result is inside the limit; a certificate's own limit is of the ingredient."""
+    if record.result is None:
+        return False
+    is_below = record.result.is_below or record.evidence != "lab-test"
+    return rule.allows(record.result.most_ppm, is_below=is_below)
 
 
 def lots_of(name: str, key: str | None, lots: tuple[Lot, ...]) -> tuple[Lot, ...]:

@@ -1,45 +1,50 @@
-"""Lots in the house and the room's cleaning records, read strictly; nothing typed is lost."""
+"""Lots in the house with their papers, read strictly; nothing typed is lost."""
 
-import csv
-import io
 import re
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, replace
 from datetime import date
-from functools import cache
 
 from krume.base import Problem, Read
-from krume.evidence import column, load, optional
+from krume.pantry.evidence_kinds import EvidenceKind, evidence_kind, evidence_kinds, kind_key
+from krume.pantry.gluten_methods import gluten_methods, method_of
+from krume.pantry.gluten_results import GlutenResult, gluten_result
+from krume.pantry.typed_rows import plain_word, split_outside, typed_day, typed_rows
 
-KIND_COLUMNS = (
-    column("key", "key"),
-    column("words"),
-    optional("is_record", "flag"),
-    column("status", "status"),
-    column("source", "source"),
-    optional("note"),
-)
+_COMMA = re.compile("[;,]")
 LOT_HEAD = ("lot", "ingredient", "evidence", "text", "result_mg_kg", "from", "valid_to")
-CLEANING_HEAD = ("date", "cleaned")
-_RESULT = re.compile(r"^(?P<sign><=|≤|<|)\s*(?P<number>\d+(?:[.,]\d+)?)$")
-_YES = ("yes", "y", "x", "done")
+LOT_MORE = ("method", "limit_mg_kg", "ingredients")
+"""Columns that a table of lots may have beside those of its head."""
 
 
 @dataclass(frozen=True, slots=True)
-class GlutenResult:
-    """A result as printed: at most `most_ppm`, or below it where `is_below`."""
+class LotRecord:
+    """One paper about a lot; None is not said. `evidence` is a key of the kinds, or empty.
 
-    printed: str
-    most_ppm: float
-    is_below: bool = False
+    `notes` are its own words, `method` how it was measured, in the words of the paper.
+    """
+
+    evidence: str
+    result: GlutenResult | None = None
+    valid_from: date | None = None
+    valid_to: date | None = None
+    notes: str = ""
+    ingredients: tuple[str, ...] | None = None
+    method: str = ""
+    line: int = 0
+
+    @property
+    def kind(self) -> EvidenceKind:
+        """What kind of paper it is."""
+        return evidence_kind(self.evidence)
 
 
 @dataclass(frozen=True, slots=True)
 class Lot:
-    """One bag with one supplier mark and one evidence record; None is not said.
+    """One bag with one supplier mark and its papers; None is not said.
 
-    `evidence` is a key of the evidence kinds, or empty where the word is none of them; `notes`
-    are the record's own words; `ingredients` are the parts the bag lists, None where it does not.
+    Its own fields are those of the first paper; `more` are the others. `ingredients` are the
+    parts the bag lists, None where it does not.
     """
 
     key: str
@@ -51,37 +56,36 @@ class Lot:
     notes: str = ""
     ingredients: tuple[str, ...] | None = None
     line: int = 0
+    method: str = ""
+    more: tuple[LotRecord, ...] = ()
+
+    @property
+    def records(self) -> tuple[LotRecord, ...]:
+        """All its papers, in the order of their lines."""
+        first = LotRecord(
+            self.evidence, self.result, self.valid_from, self.valid_to, self.notes,
+            self.ingredients, self.method, self.line,
+        )  # fmt: skip
+        return (first, *self.more)
 
     @property
     def is_record(self) -> bool:
-        """Whether its evidence is a record at all: a test or a certificate."""
-        return evidence_kinds().get(self.evidence, False)
+        """Whether one of its papers is a record at all: a test or a certificate."""
+        return any(record.kind.is_record for record in self.records)
 
+    @property
+    def is_specified(self) -> bool:
+        """Whether one of its papers says what is in the bag."""
+        return any(r.evidence == "specification" or r.ingredients for r in self.records)
 
-@dataclass(frozen=True, slots=True)
-class CleaningRecord:
-    """The room on one day: cleaned before the work, or not."""
-
-    day: date
-    is_cleaned: bool
-    line: int = 0
-
-
-@cache
-def evidence_kinds() -> dict[str, bool]:
-    """Keys of the kinds of evidence, with whether each is a record of gluten."""
-    rows = load("evidence_kinds.csv", KIND_COLUMNS)
-    return {row.text("key"): row.flag("is_record") for row in rows}
-
-
-@cache
-def _kind_words() -> dict[str, str]:
-    rows = load("evidence_kinds.csv", KIND_COLUMNS)
-    return {word: row.text("key") for row in rows for word in row.text("words").split(";")}
+    @property
+    def lines(self) -> tuple[int, ...]:
+        """The lines of the table in which its papers stand."""
+        return tuple(record.line for record in self.records)
 
 
 def read_lots(text: str, *, file: str = "lots.csv") -> Read[tuple[Lot, ...]]:
-    r"""Read a table of lots; every row is kept, and what is wrong in it is asked.
+    r"""Read a table of lots; rows of one mark are the papers of one bag, and every row is kept.
 
     >>> head = "lot,ingredient,evidence,text,result_mg_kg,from,valid_to\n"
     >>> lots = read_lots(head + "L-1,teff flour,lab test,,<5,2027-03-02,2028-03-02\n").value
@@ -90,70 +94,40 @@ def read_lots(text: str, *, file: str = "lots.csv") -> Read[tuple[Lot, ...]]:
     """
     problems: list[Problem] = []
     lots: list[Lot] = []
-    for number, row in _rows(text, file, LOT_HEAD, problems):
+    for number, row in typed_rows(text, file, LOT_HEAD, problems):
         lots.append(_lot(row, number, file, problems))
-    problems += _repeated(lots, file)
-    return Read(tuple(lots), tuple(problems))
+    return Read(_together(lots, file, problems), tuple(problems))
 
 
-def read_cleaning(text: str, *, file: str = "cleaning.csv") -> Read[tuple[CleaningRecord, ...]]:
-    r"""Read the room's cleaning records; a row without a day or a clear word counts as none.
-
-    >>> read_cleaning("date,cleaned\n2027-06-12,yes\n").value[0].is_cleaned
-    True
-    """
-    problems: list[Problem] = []
-    records: list[CleaningRecord] = []
-    for number, row in _rows(text, file, CLEANING_HEAD, problems):
-        day = _day(row["date"])
-        where = f"{file} line {number}"
-        if day is None:
-            ask = "Which day was it? Type year-month-day, such as 2027-06-12."
-            problems.append(Problem("cleaning-date", where, row["date"], ask))
-            continue
-        said = row["cleaned"].casefold()
-        if said not in (*_YES, "no"):
-            ask = "Was the room cleaned before the work? Type yes or no."
-            problems.append(Problem("cleaning-unread", where, row["cleaned"], ask))
-        records.append(CleaningRecord(day, said in _YES, number))
-    return Read(tuple(records), tuple(problems))
+def _together(lots: list[Lot], file: str, problems: list[Problem]) -> tuple[Lot, ...]:
+    """One lot for each mark; a mark on two kinds of goods is asked and stays two lots."""
+    found: dict[tuple[str, str], Lot] = {}
+    first: dict[str, Lot] = {}
+    for lot in lots:
+        where = f"{file} line {lot.line}"
+        key = (lot.key, plain_word(lot.ingredient)) if lot.key else ("", where)
+        known, same = first.setdefault(lot.key, lot), found.get(key)
+        if same is not None and _again(lot, same):
+            ask = f"{lot.key} has this very paper in another line already. Take one of them out."
+            problems.append(Problem("lot-twice", where, f"{lot.key}, {lot.ingredient}", ask))
+        elif lot.key and same is None and known is not lot:
+            ask = (
+                f"{lot.key} is {known.ingredient} in line {known.line} already. One mark is one "
+                "bag of one thing: which?"
+            )
+            problems.append(Problem("lot-twice", where, f"{lot.key}, {lot.ingredient}", ask))
+        found[key] = lot if same is None else replace(same, more=(*same.more, *lot.records))
+    return tuple(found.values())
 
 
-def _rows(
-    text: str, file: str, wanted: tuple[str, ...], problems: list[Problem]
-) -> Iterator[tuple[int, dict[str, str]]]:
-    """Rows by column; a column that is missing is asked once and is empty in every row."""
-    try:
-        rows = _numbered(text)
-    except csv.Error as error:
-        ask = f"{file} is no table ({error}). Save it as CSV in UTF-8, or put a copy back."
-        problems.append(Problem("table-unread", f"{file} line 1", "", ask))
-        return
-    head = [name.strip().casefold() for name in rows.pop(0)[1]] if rows else []
-    for name in wanted:
-        if name not in head:
-            ask = f"{file} has no column {name}. Its first line wants: {','.join(wanted)}"
-            problems.append(Problem("column-missing", f"{file} line 1", ",".join(head), ask))
-    for number, cells in rows:
-        if not any(cell.strip() for cell in cells):
-            continue
-        if len(cells) > len(head):
-            ask = f"This row has {len(cells)} cells and the first line {len(head)}. Quote commas."
-            where = f"{file} line {number}"
-            problems.append(Problem("row-too-long", where, ",".join(cells), ask))
-        found = dict(zip(head, (cell.strip() for cell in cells), strict=False))
-        yield number, {name: found.get(name, "") for name in {*wanted, *head}}
-
-
-def _numbered(text: str) -> list[tuple[int, list[str]]]:
-    lines = csv.reader(io.StringIO(text.lstrip("\ufeff"), newline=None))
-    return [(lines.line_num, cells) for cells in lines]
+def _again(lot: Lot, known: Lot) -> bool:
+    return any(replace(record, line=lot.line) == lot.records[0] for record in known.records)
 
 
 def _lot(row: Mapping[str, str], number: int, file: str, problems: list[Problem]) -> Lot:
     where = f"{file} line {number}"
     read = ",".join(row[name] for name in LOT_HEAD)
-    kind = _kind_words().get(" ".join(row["evidence"].casefold().split()), "")
+    kind = kind_key(row["evidence"])
 
     def ask(code: str, words: str) -> None:
         problems.append(Problem(code, where, read, words))
@@ -161,49 +135,48 @@ def _lot(row: Mapping[str, str], number: int, file: str, problems: list[Problem]
     if not row["lot"] or not row["ingredient"]:
         ask("lot-unnamed", "Which lot is it, and of what? Type both.")
     if not kind:
-        known = ", ".join(word for word in _kind_words() if ";" not in word)
+        known = ", ".join(each.name for each in evidence_kinds().values())
         ask("evidence-unknown", f"'{row['evidence']}' is no kind of evidence. There are: {known}.")
-    result = _result(row["result_mg_kg"])
-    if row["result_mg_kg"] and result is None:
-        ask("result-unread", f"'{row['result_mg_kg']}' is no result. Type 8, <5 or ≤20 (mg/kg).")
-    days = {name: _day(row[name]) for name in ("from", "valid_to")}
+    result = _result(row, ask)
+    first, last = _days(row, kind, ask)
+    listed = split_outside(row.get("ingredients", ""), _COMMA)
+    parts = tuple(part.strip() for part in listed if part.strip())
+    return Lot(
+        row["lot"], row["ingredient"], kind, result, first, last, row["text"],
+        parts or None, number, row.get("method", ""),
+    )  # fmt: skip
+
+
+def _result(row: Mapping[str, str], ask: Callable[[str, str], None]) -> GlutenResult | None:
+    """The result of a row, with what its method must be for it to count."""
+    printed, typed = row["result_mg_kg"], row.get("limit_mg_kg", "")
+    limit = gluten_result(typed)
+    if typed and limit is None:
+        ask("limit-unread", f"'{typed}' is no limit of a method. Type mg/kg, such as 5.")
+    result = gluten_result(printed, limit_ppm=None if limit is None else limit.most_ppm)
+    if printed and result is None:
+        ask(
+            "result-unread",
+            f"'{printed}' is no result. Type 8, <5 or ≤20 (mg/kg). Not detected lies below the "
+            "limit of its method: type that limit, as <5.",
+        )
+    method = row.get("method", "")
+    if method and method_of(method) is None:
+        known = ", ".join(each.name for each in gluten_methods())
+        ask("method-unknown", f"'{method}' is no method known here. There are: {known}.")
+    return result
+
+
+def _days(
+    row: Mapping[str, str], kind: str, ask: Callable[[str, str], None]
+) -> tuple[date | None, date | None]:
+    days = {name: typed_day(row[name]) for name in ("from", "valid_to")}
     for name, day in days.items():
         if row[name] and day is None:
             ask("lot-date-unread", f"'{row[name]}' is no day. Type year-month-day: 2027-06-12.")
-        elif day is None and evidence_kinds().get(kind, False):
+        elif day is None and evidence_kind(kind).is_record:
             ask("lot-date-missing", f"A {row['evidence']} needs its {name} day: 2027-06-12.")
     first, last = days["from"], days["valid_to"]
     if first is not None and last is not None and last < first:
         ask("lot-dates-swapped", f"It ends on {last} before it begins on {first}. Which holds?")
-    listed = row.get("ingredients", "")
-    parts = tuple(part.strip() for part in re.split(r"[;,]", listed) if part.strip())
-    return Lot(
-        row["lot"], row["ingredient"], kind, result, first, last, row["text"],
-        parts or None, number,
-    )  # fmt: skip
-
-
-def _result(printed: str) -> GlutenResult | None:
-    match = _RESULT.match(printed)
-    if match is None:
-        return None
-    return GlutenResult(printed, float(match["number"].replace(",", ".")), match["sign"] == "<")
-
-
-def _day(text: str) -> date | None:
-    try:
-        return date.fromisoformat(text)
-    except ValueError:
-        return None
-
-
-def _repeated(lots: list[Lot], file: str) -> list[Problem]:
-    first: dict[str, Lot] = {}
-    problems = []
-    for lot in lots:
-        known = first.setdefault(lot.key, lot)
-        if lot.key and known is not lot:
-            ask = f"{lot.key} stands in line {known.line} already. One lot has one record: which?"
-            where = f"{file} line {lot.line}"
-            problems.append(Problem("lot-twice", where, f"{lot.key}, {lot.ingredient}", ask))
-    return problems
+    return first, last

@@ -5,8 +5,7 @@ from datetime import date
 from functools import cache
 
 from krume.base import Problem
-from krume.evidence import column, load, optional
-from krume.pantry import Lot, record_state
+from krume.pantry import Lot, evidence_kinds, record_state
 from krume.properties import constants
 from krume.store import Book, book_at, database_of, is_book, studio_of, table_text
 from krume.usecases.asking.answer import Asked
@@ -18,14 +17,6 @@ from krume.usecases.sold.papers import papers_of
 from krume.usecases.tables.questions import questions_by_line, questions_of_table
 
 LOTS, CLEANING = "lots.csv", "cleaning.csv"
-_KIND_COLUMNS = (
-    column("key", "key"),
-    column("words"),
-    optional("is_record", "flag"),
-    column("status", "status"),
-    column("source", "source"),
-    optional("note"),
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,7 +85,7 @@ def _pantry(asked: Asked) -> PantryNow:
     table = table_now(LOTS, asked)
     by_line, whole = questions_by_line(table, papers.lot_problems)
     market = studio_of(book).market or "eu"
-    by_number = {lot.line: lot for lot in papers.lots}
+    by_number = {number: lot for lot in papers.lots for number in lot.lines}
     lots = tuple(
         _lot(row, by_number.get(row.line), papers.today, market, by_line.get(row.line, ()))
         for row in table.rows
@@ -155,5 +146,4 @@ def evidence_words() -> tuple[str, ...]:
     >>> evidence_words()[0]
     'lab test'
     """
-    rows = load("evidence_kinds.csv", _KIND_COLUMNS)
-    return tuple(row.text("words").partition(";")[0] for row in rows)
+    return tuple(kind.name for kind in evidence_kinds().values())

@@ -1,4 +1,4 @@
-"""The book's papers: lots, the room's cleaning records, suppliers' sheets."""
+"""The book's papers: lots, the room's cleaning records and its list, suppliers' sheets."""
 
 from dataclasses import dataclass, replace
 from datetime import date
@@ -8,9 +8,11 @@ from krume.pantry import (
     CleaningRecord,
     Ingredient,
     Lot,
+    RoomRecord,
     find,
     read_cleaning,
     read_lots,
+    read_room,
     read_supplier_sheet,
 )
 from krume.store import Book, book_at, places_in, studio_of, table_text
@@ -20,6 +22,7 @@ from krume.usecases.asking.remembering import Remembered
 
 _LOTS = "lots.csv"
 _CLEANING = "cleaning.csv"
+_ROOM = "room.csv"
 _SUPPLIERS = "suppliers"
 
 
@@ -38,13 +41,15 @@ class Papers:
     lot_problems: tuple[Problem, ...] = ()
     other_problems: tuple[Problem, ...] = ()
     market: str = "eu"
+    room: tuple[RoomRecord, ...] = ()
 
     def problems_of(self, keys: frozenset[str]) -> tuple[Problem, ...]:
         """Problems of these lots, of the tables as a whole, and of the other papers."""
-        lines = {f"{_LOTS} line {lot.line}" for lot in self.lots if lot.key in keys}
+        mine = (lot for lot in self.lots if lot.key in keys)
+        lines = {f"{_LOTS} line {number}" for lot in mine for number in lot.lines}
         heads = {f"{_LOTS} line 1"}
-        mine = (p for p in self.lot_problems if p.where in lines | heads)
-        return (*mine, *self.other_problems)
+        asked = (p for p in self.lot_problems if p.where in lines | heads)
+        return (*asked, *self.other_problems)
 
     def notices_beside(self, keys: frozenset[str]) -> tuple[Notice, ...]:
         """The other problems of the lots, told but not asked here."""
@@ -66,8 +71,13 @@ def papers_of(asked: Asked) -> Papers:
 
 
 def _papers(book: Book, asked: Asked) -> Papers:
-    tables = {name: table_text(book, name) for name in (_LOTS, _CLEANING)}
+    tables = {name: table_text(book, name) for name in (_LOTS, _CLEANING, _ROOM)}
     lots, cleaning = read_lots(tables[_LOTS]), read_cleaning(tables[_CLEANING])
+    room = read_room(tables[_ROOM])
+    asked_of_room = (
+        *(cleaning.problems if tables[_CLEANING] else ()),
+        *(room.problems if tables[_ROOM] else ()),
+    )
     sheets, asked_of_sheets = _sheets(book)
     return Papers(
         lots.value,
@@ -75,8 +85,9 @@ def _papers(book: Book, asked: Asked) -> Papers:
         sheets,
         today(book, on=asked.on),
         lots.problems if tables[_LOTS] else (),
-        (*(cleaning.problems if tables[_CLEANING] else ()), *asked_of_sheets),
+        (*asked_of_room, *asked_of_sheets),
         studio_of(book).market or "eu",
+        room.value,
     )
 
 
