@@ -1,5 +1,6 @@
 """How long a formula or a torte keeps: the hardest limit wins and is named with its component."""
 
+import math
 import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
@@ -8,9 +9,9 @@ from krume.base import Interval, as_text, read_number
 from krume.design import Formula
 from krume.keep.cold import needs_cold
 from krume.keep.estimate import activity_estimate
+from krume.keep.remarks import remarks_on
 from krume.keep.rules import Caution, KeepRule, caution, keep_rule, room_rules, rule_of_family
 from krume.keep.traits import traits
-from krume.properties import constants
 
 _HOURS_A_DAY = 24
 _TRAIT_RULES = ("raw-egg", "whipped-cream", "fresh-fruit")
@@ -82,7 +83,8 @@ def assess(
     evaporated_g: Mapping[str, float] | None = None,
 ) -> Keeping:
     """Judge a formula or the formulas of a torte, by the names a plan uses for them."""
-    lost = evaporated_g or {}
+    lost = {name: _evaporated_g(formula) for name, formula in formulas.items()}
+    lost.update(evaporated_g or {})
     found = tuple(
         _component(name, formula, families.get(name), lost.get(name, 0.0))
         for name, formula in formulas.items()
@@ -91,10 +93,23 @@ def assess(
     return Keeping(
         cold_h=cold,
         room_h=_room(found, cold),
-        reasons=(*_reasons(found, cold), *_not_counted(formulas)),
+        reasons=(
+            *_reasons(found, cold),
+            *_remarks(found, formulas, families),
+            *_not_counted(formulas),
+        ),
         cautions=_cautions(found),
         components=found,
     )
+
+
+def _evaporated_g(formula: Formula) -> float:
+    """Water that left in the oven, where the text says what the cake weighs baked."""
+    baked = None if formula.baked is None else formula.baked.mass_g
+    masses = [line.mass_g for line in formula.lines]
+    if baked is None or None in masses:
+        return 0.0
+    return max(0.0, math.fsum(mass or 0.0 for mass in masses) - baked)
 
 
 def _component(name: str, formula: Formula, kind: str | None, evaporated_g: float) -> KeepComponent:
@@ -189,7 +204,6 @@ def _reasons(found: tuple[KeepComponent, ...], cold: Interval | None) -> tuple[K
         *_cold_reasons(found, cold),
         *_need_reasons(found),
         *_room_reasons(found, cold),
-        *_remarks(found),
     )
 
 
@@ -263,17 +277,18 @@ def _room_reasons(found: tuple[KeepComponent, ...], cold: Interval | None) -> li
     ]  # fmt: skip
 
 
-def _remarks(found: tuple[KeepComponent, ...]) -> list[KeepReason]:
-    doubt = constants("keep_limits.csv")["activity-doubt"]
+def _remarks(
+    found: tuple[KeepComponent, ...],
+    formulas: Mapping[str, Formula],
+    families: Mapping[str, str | None],
+) -> list[KeepReason]:
     return [
-        KeepReason(
-            "activity-estimate", part.name,
-            f"{part.name}: water activity about {as_text(part.activity.best, 2)} by its sugar and "
-            f"water, ± {as_text(doubt)} or more. A remark, no measurement.",
-            "derived", "norrish-1966",
-        )
+        KeepReason(remark.key, part.name, remark.text, remark.status, remark.source)
         for part in found
-        if part.activity is not None
+        for remark in remarks_on(
+            part.name, formulas[part.name], families.get(part.name),
+            activity=part.activity, traits=part.traits,
+        )
     ]  # fmt: skip
 
 

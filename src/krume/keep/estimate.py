@@ -1,19 +1,21 @@
 """Water activity of a component from its sugar and water: a remark with its doubt, no evidence."""
 
 import math
+from collections.abc import Callable
+from dataclasses import dataclass
 
 from krume.base import Interval, NotFoundError, OutOfRangeError
 from krume.design import Formula, Line
-from krume.pantry import Composition, ingredient
-from krume.properties import constants, norrish_activity
+from krume.pantry import Composition, Ingredient, ingredient
+from krume.properties import constant, constants, norrish_activity, ross_activity
 
 _HUNDRED = 100.0
 
 
 def activity_estimate(formula: Formula, *, evaporated_g: float = 0.0) -> Interval | None:
-    r"""Water activity of a formula, its sugars taken as sucrose in all of its water.
+    r"""Water activity of a formula: its sugars by Norrish, salt and alcohol by Ross's product.
 
-    ln(a_w / X_w) = K X_s2 over the sugar and the water that is left
+    a_w = X_w exp(-(sum_i sqrt(-K_i) X_i)2) · X_w,salt · X_w,alcohol, all in the water that is left
 
     Parameters
     ----------
@@ -30,11 +32,12 @@ def activity_estimate(formula: Formula, *, evaporated_g: float = 0.0) -> Interva
 
     Valid for
     ---------
-    A remark only. Starch, protein and other solutes lower the true value; it is no measurement.
+    A remark only. Sugars whose kind is not known count as sucrose. Starch, protein and other
+    solutes lower the true value; it is no measurement.
 
     Source
     ------
-    `norrish-1966`, one solute
+    `norrish-1966`, `ross-1975`
 
     Examples
     --------
@@ -48,33 +51,84 @@ def activity_estimate(formula: Formula, *, evaporated_g: float = 0.0) -> Interva
     total = math.fsum(masses)
     if len(masses) < len(formula.lines) or total <= 0:
         return None
-    found = [(line.mass_g or 0.0, _composition(line)) for line in formula.lines]
-    unknown = math.fsum(mass for mass, c in found if not _is_known(c))
+    found = [_counted(line) for line in formula.lines]
+    unknown = math.fsum(one.mass_g for one in found if not one.is_known)
     if _HUNDRED * unknown > limits["activity-unknown-most"] * total:
         return None
-    water = math.fsum(mass * (c.water_g or 0.0) for mass, c in found) / _HUNDRED - evaporated_g
-    sugar = math.fsum(mass * (c.sugars_g or 0.0) for mass, c in found) / _HUNDRED
-    return _with_doubt(sugar, water, limits["activity-doubt"])
+    solution = _solution(found)
+    unsaid = math.fsum(one.mass_g * one.unsaid_g for one in found) / _HUNDRED
+    water = solution["water"] - evaporated_g
+    ends = [_activity(solution, unsaid * share, water) for share in (0.0, 0.5, 1.0)]
+    most, best, least = ends
+    if most is None or best is None or least is None:
+        return None
+    doubt = limits["activity-doubt"]
+    return Interval(max(0.0, least - doubt), best, min(1.0, most + doubt))
 
 
-def _composition(line: Line) -> Composition:
-    try:
-        return Composition() if line.ingredient is None else ingredient(line.ingredient).composition
-    except NotFoundError:
-        return Composition()
+@dataclass(frozen=True, slots=True)
+class _Counted:
+    """A line's grams and composition; `unsaid_g` bounds sugars its row does not say [g/100 g]."""
+
+    mass_g: float
+    composition: Composition
+    is_known: bool
+    unsaid_g: float
 
 
-def _is_known(composition: Composition) -> bool:
-    """Whether water and sugars are known; a row without carbohydrate needs no sugars."""
+def _counted(line: Line) -> _Counted:
+    goods = _goods(line)
+    composition = Composition() if goods is None else goods.composition
+    mass = line.mass_g or 0.0
     has_sugars = composition.sugars_g is not None or composition.starch_g is not None
-    return composition.water_g is not None and has_sugars
+    if composition.water_g is None or has_sugars or goods is None:
+        return _Counted(mass, composition, composition.water_g is not None and has_sugars, 0.0)
+    # Starches and flours hold next to no sugar: a row that does not say it is bounded.
+    bound = constants("keep_limits.csv").get(f"{goods.role}-sugar-most")
+    return _Counted(mass, composition, bound is not None, bound or 0.0)
 
 
-def _with_doubt(sugar_g: float, water_g: float, doubt: float) -> Interval | None:
+def _goods(line: Line) -> Ingredient | None:
+    try:
+        return None if line.ingredient is None else ingredient(line.ingredient)
+    except NotFoundError:
+        return None
+
+
+def _solution(found: list[_Counted]) -> dict[str, float]:
+    """Grams of water, of sugars by their kind, of sodium and of alcohol."""
+
+    def grams(share: Callable[[Composition], float]) -> float:
+        return math.fsum(one.mass_g * share(one.composition) for one in found) / _HUNDRED
+
+    hexose = grams(_hexose)
+    return {
+        "water": grams(lambda c: c.water_g or 0.0),
+        "sucrose": grams(lambda c: c.sugars_g or 0.0) - hexose,
+        "hexose": hexose,
+        "sodium": grams(lambda c: (c.sodium_mg or 0.0) / 1000),
+        "ethanol": grams(lambda c: c.alcohol_g or 0.0),
+    }
+
+
+def _hexose(composition: Composition) -> float:
+    """Glucose and fructose, never more than all sugars; where they are not told apart, none."""
+    told = (composition.glucose_g or 0.0) + (composition.fructose_g or 0.0)
+    return min(told, composition.sugars_g or 0.0)
+
+
+def _activity(solution: dict[str, float], unsaid_g: float, water_g: float) -> float | None:
     if water_g <= 0:
         return None
+    sugars = {
+        "sucrose": max(solution["sucrose"], 0.0) + unsaid_g,
+        "hexose": max(solution["hexose"], 0.0),
+    }
     try:
-        best = norrish_activity({"sucrose": sugar_g}, water_g=water_g)
+        sweet = norrish_activity(sugars, water_g=water_g)
     except OutOfRangeError:
         return None
-    return Interval(max(0.0, best - doubt), best, min(1.0, best + doubt))
+    water = water_g / constant("molar-water")
+    ions = 2 * solution["sodium"] / constant("molar-sodium")
+    alcohol = solution["ethanol"] / constant("molar-ethanol")
+    return ross_activity([sweet, water / (water + ions), water / (water + alcohol)])

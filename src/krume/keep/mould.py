@@ -1,6 +1,8 @@
 """Mould-free days of a plain cake from its equilibrium humidity."""
 
-from krume.base import OutOfRangeError
+import math
+
+from krume.base import Interval, OutOfRangeError
 from krume.properties import constants, within
 
 TEMPS_C = (21.0, 27.0)
@@ -47,3 +49,21 @@ def mould_free_days(erh_pct: float, *, temp_c: float) -> float:
         )  # fmt: skip
     line = f"mould-{temp_c:.0f}"
     return float(10.0 ** (table[f"{line}-constant"] - table[f"{line}-slope"] * erh_pct))
+
+
+def mould_free_span(activity: Interval, *, temp_c: float) -> tuple[float | None, float]:
+    """Days without mould of a water activity with its doubt: at least (None is not told), at most.
+
+    The lines hold from 74 to 90 %. Wetter than 90 % no day is promised, and the line's days at 90 %
+    are the most; drier than 74 % its days there are the least, and the most are not told (inf).
+
+    >>> low, high = mould_free_span(Interval(0.86, 0.88, 0.90), temp_c=21.0)
+    >>> round(low or 0.0, 1), round(high, 1)
+    (4.2, 8.8)
+    """
+    table = constants("keeping.csv")
+    driest, wettest = table["mould-driest"], table["mould-wettest"]
+    wet, dry = 100 * activity.high, 100 * activity.low
+    least = None if wet > wettest else mould_free_days(max(wet, driest), temp_c=temp_c)
+    most = math.inf if dry < driest else mould_free_days(min(dry, wettest), temp_c=temp_c)
+    return least, most
