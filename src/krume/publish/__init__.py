@@ -29,6 +29,7 @@ from krume.publish.leaf import (
     leaf_pdf,
     missing_leaf_signs,
 )
+from krume.publish.moisture_drawing import WaterCourse, WaterLine, moisture_drawing
 from krume.publish.oven_drawing import OvenBar, oven_drawing, oven_sentence
 from krume.publish.pdf import PAPERS, PLAN_PAPERS, card_pdf, plan_pdf
 from krume.publish.plot import at_minute
@@ -104,6 +105,8 @@ __all__ = [
     "TimetableSheet",
     "TopAt",
     "TorteSheet",
+    "WaterCourse",
+    "WaterLine",
     "at_minute",
     "bake_drawing",
     "bake_sentence",
@@ -137,6 +140,7 @@ __all__ = [
     "missing_plan_signs",
     "missing_signs",
     "missing_timetable_signs",
+    "moisture_drawing",
     "oven_drawing",
     "oven_sentence",
     "plan_dict",
