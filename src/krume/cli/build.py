@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 import click
 
 from krume.cli.figures import fixed, number
+from krume.cli.in_time import show_in_time
 from krume.cli.options import common, file_argument
 from krume.cli.page import Page
 from krume.cli.tell import tell
@@ -24,17 +25,23 @@ _BAND_NARROW = 4
 
 @click.command("build")
 @file_argument
+@click.option("--standing", is_flag=True, help="Each cream: what lies on it, what it carries.")
+@click.option("--moisture", is_flag=True, help="What water moves between the layers in 3 days.")
 @common
-def command(asked: Asked, file: str) -> int:
+def command(asked: Asked, file: str, *, standing: bool, moisture: bool) -> int:
     """How a torte stands: heights, grams, slices, what to make of each cream.
 
     FILE is a torte: a text, a name of your book (T1), or - for standard input. Its formulas are
     those of the book, or texts beside FILE. A piece of sponge weighs its share of the planned
     baked cake; creams go by height and density, syrup by area, a bare mass is that mass.
     """
-    from krume.usecases import build_torte
+    from krume.usecases import build_in_time
 
-    return tell("build", build_torte(file, asked), _show)
+    def show(page: Page, built: "BuildResult") -> None:
+        _show(page, built)
+        show_in_time(page, built, standing=standing)
+
+    return tell("build", build_in_time(file, asked, moves=moisture), show)
 
 
 def _show(page: Page, built: "BuildResult") -> None:

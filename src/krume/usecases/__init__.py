@@ -45,6 +45,11 @@ if TYPE_CHECKING:
         back_up_book, export_book, import_book, restore_book, verify_book,
     )
     from krume.usecases.torte.build import build_torte
+    from krume.usecases.torte.in_time import TorteInTime, build_in_time, torte_in_time
+    from krume.usecases.torte.moisture_result import (
+        MoistureBase, MoisturePart, MoistureResult, MoistureUntil,
+    )
+    from krume.usecases.torte.standing_result import StandingPart, StandingResult
     from krume.usecases.torte.result import BuildLayer, BuildResult
     from krume.usecases.calc import SumList, SumRow, answer_sum, list_sums
     from krume.usecases.formula.check import CheckBand, CheckFinding, CheckResult, check_formula
@@ -72,6 +77,7 @@ if TYPE_CHECKING:
     from krume.usecases.keep.keep import KeepPart, KeepResult, keep_and_cool, keep_of
     from krume.usecases.label.label import LabelWish, label_of
     from krume.usecases.label.paper import label_sheets
+    from krume.usecases.label.paper_sheet import PrintWish
     from krume.usecases.label.nutrition import NutritionWish
     from krume.usecases.label.result import (
         LabelCarbohydrate,
@@ -196,6 +202,9 @@ _NAMES = {
     "usecases.book.book": "BookResult init_book load_demo",
     "usecases.book.care": "back_up_book export_book import_book restore_book verify_book",
     "usecases.torte.build": "build_torte",
+    "usecases.torte.in_time": "TorteInTime build_in_time torte_in_time",
+    "usecases.torte.moisture_result": "MoistureBase MoisturePart MoistureResult MoistureUntil",
+    "usecases.torte.standing_result": "StandingPart StandingResult",
     "usecases.torte.result": "BuildLayer BuildResult",
     "usecases.calc": "SumList SumRow answer_sum list_sums",
     "usecases.formula.check": "CheckBand CheckFinding CheckResult check_formula",
@@ -221,6 +230,7 @@ _NAMES = {
     "usecases.keep.keep": "KeepPart KeepResult keep_and_cool keep_of",
     "usecases.label.label": "LabelWish label_of",
     "usecases.label.paper": "label_sheets",
+    "usecases.label.paper_sheet": "PrintWish",
     "usecases.label.nutrition": "NutritionWish",
     "usecases.label.result": (
         "LabelCarbohydrate LabelNutrition LabelOf LabelPanel LabelResult LabelRow"
@@ -318,24 +328,25 @@ __all__ = [
     "Heights", "HeightsNow", "IngredientNow", "IngredientsFound", "Json", "KeepCooling",
     "KeepDepth", "KeepPart", "KeepResult", "KeepVessel", "KeptSheet", "KeptStep", "KeptTrial",
     "KnownOven", "LabelCarbohydrate", "LabelNutrition", "LabelOf", "LabelPanel", "LabelResult",
-    "LabelRow", "LabelWish", "LineChange", "Load", "LoadWish", "LotRow", "LotStop",
-    "NamedIngredient", "NextThing", "NutritionWish", "OrderPiece", "OrderQuestion", "OrderStanding",
-    "OrderStopped", "OrderView", "OvenChoice", "OvenChoices", "OvenMoved", "OvenNext", "OvenNow",
-    "OvenReady", "OvenRecordShown", "OvenResult", "OvenShown", "OvenView", "OvenWish", "OvensNow",
-    "PantryNow", "ParentNow", "PlanLoad", "PlanResult", "PlanTask", "PlanWish", "PlannedDay",
-    "QuestionError", "ReadBaked", "ReadLine", "ReadOven", "ReadResult", "ReadUse", "RollWindow",
-    "RoomNow", "RowConflictError", "RowNow", "SeatNote", "SheetBytes", "SheetFile", "SheetResult",
-    "SizeChoice", "SizeOption", "SizeResult", "SizeWish", "SlipDeclined", "SlipHeld", "SlipOption",
-    "SlipResult", "SlipRow", "SlipWish", "Spot", "StockStop", "Stops", "StudioSettings", "SumList",
-    "SumRow", "TableChange", "TableNow", "TeachFormula", "TeachHeat", "TeachLine", "TeachView",
-    "TextLineRow", "TextNow", "TextRow", "TextVersion", "TinRow", "ToBuy", "Today", "TogetherLoad",
-    "TogetherResult", "TogetherWish", "TortePage", "TorteRow", "TorteSaid", "TorteUse",
-    "TraceBatch", "TraceCake", "TraceChange", "TraceFile", "TraceLine", "TraceRecall",
-    "TraceResult", "TraceWish", "TrialRow", "VaryChange", "VaryChild", "VaryChoices", "VaryResult",
-    "VaryWish", "add_row", "answer_sum", "answer_type", "answered_text", "asked_table",
-    "asked_with_heights", "back_up_book", "bake_formula", "bake_shown", "bake_svg",
-    "bake_with_more", "bakes_together", "begin_at_bench", "bench_of", "bring_back", "build_torte",
-    "card_bytes", "check_formula", "choice_for_oven", "choices_of", "choose_blend",
+    "LabelRow", "LabelWish", "LineChange", "Load", "LoadWish", "LotRow", "LotStop", "MoistureBase",
+    "MoisturePart", "MoistureResult", "MoistureUntil", "NamedIngredient", "NextThing",
+    "NutritionWish", "OrderPiece", "OrderQuestion", "OrderStanding", "OrderStopped", "OrderView",
+    "OvenChoice", "OvenChoices", "OvenMoved", "OvenNext", "OvenNow", "OvenReady", "OvenRecordShown",
+    "OvenResult", "OvenShown", "OvenView", "OvenWish", "OvensNow", "PantryNow", "ParentNow",
+    "PlanLoad", "PlanResult", "PlanTask", "PlanWish", "PlannedDay", "PrintWish", "QuestionError", "ReadBaked",
+    "ReadLine", "ReadOven", "ReadResult", "ReadUse", "RollWindow", "RoomNow", "RowConflictError",
+    "RowNow", "SeatNote", "SheetBytes", "SheetFile", "SheetResult", "SizeChoice", "SizeOption",
+    "SizeResult", "SizeWish", "SlipDeclined", "SlipHeld", "SlipOption", "SlipResult", "SlipRow",
+    "SlipWish", "Spot", "StandingPart", "StandingResult", "StockStop", "Stops", "StudioSettings",
+    "SumList", "SumRow", "TableChange", "TableNow", "TeachFormula", "TeachHeat", "TeachLine",
+    "TeachView", "TextLineRow", "TextNow", "TextRow", "TextVersion", "TinRow", "ToBuy", "Today",
+    "TogetherLoad", "TogetherResult", "TogetherWish", "TorteInTime", "TortePage", "TorteRow",
+    "TorteSaid", "TorteUse", "TraceBatch", "TraceCake", "TraceChange", "TraceFile", "TraceLine",
+    "TraceRecall", "TraceResult", "TraceWish", "TrialRow", "VaryChange", "VaryChild", "VaryChoices",
+    "VaryResult", "VaryWish", "add_row", "answer_sum", "answer_type", "answered_text",
+    "asked_table", "asked_with_heights", "back_up_book", "bake_formula", "bake_shown", "bake_svg",
+    "bake_with_more", "bakes_together", "begin_at_bench", "bench_of", "bring_back", "build_in_time",
+    "build_torte", "card_bytes", "check_formula", "choice_for_oven", "choices_of", "choose_blend",
     "clocks_at_bench", "clocks_beside", "command_schema", "cooling_after", "cooling_of",
     "core_left", "cost_of", "cup_at_bench", "cup_limits", "custard_shown", "custard_way",
     "data_version", "day_view", "delete_row", "delete_text", "differences", "drafted", "draw_bake",
@@ -353,10 +364,10 @@ __all__ = [
     "settings_text", "settings_wished", "sheet_bytes", "sheets_of_order", "size_formula",
     "slip_rows", "slip_sheet", "standing_of", "standings_of", "start_at_bench", "stop_at_bench",
     "table_change", "table_now", "take_out", "teach_view", "text_now", "texts_of", "time_load",
-    "tin_words", "tins_at_hand", "tins_typed", "today_of", "torte_shown", "trace_of",
-    "trial_counts", "trial_limits", "trial_numbers", "trial_row", "trial_rows", "trial_sheet",
-    "units_of", "vary_children", "vary_each", "vary_formula", "verify_book", "verify_sheets",
-    "versions_of", "weighing_of",
+    "tin_words", "tins_at_hand", "tins_typed", "today_of", "torte_in_time", "torte_shown",
+    "trace_of", "trial_counts", "trial_limits", "trial_numbers", "trial_row", "trial_rows",
+    "trial_sheet", "units_of", "vary_children", "vary_each", "vary_formula", "verify_book",
+    "verify_sheets", "versions_of", "weighing_of",
 ]
 # fmt: on
 

@@ -3,7 +3,7 @@
 from krume.build.standing.figures import value
 from krume.build.torte import Layer, Torte
 
-_SOLID = ("piece", "filling", "top")
+_SOLID = ("piece", "filling", "top", "decoration")
 _CM2_PER_M2 = 1e4
 _G_PER_KG = 1e3
 

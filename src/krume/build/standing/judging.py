@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from krume.build.standing.bearing import above_g, bearing_area_cm2, pressure_pa
 from krume.build.standing.crushing import Crush, crush
@@ -69,20 +69,34 @@ class Standing:
 
 
 def standing(torte: Torte, parts: Parts) -> Standing:
-    """Judge each cream, jelly and coat of a torte; `parts` are its formulas by the plan's words."""
-    soft = [
-        _layer(torte, at, parts.get(layer.of))
-        for at, layer in enumerate(torte.layers)
-        if layer.role in ("filling", "top", "coat") and layer.material != "syrup"
-    ]
+    """Judge each cream, jelly and coat of a torte; `parts` are its formulas by the plan's words.
+
+    Tiers are judged one by one, as standing on supports and boards of their own.
+    """
+    soft = _soft(torte, parts)
     return Standing(
         verdict=_worst([each.verdict for each in soft]),
         warm_verdict=_worst([each.warm_verdict for each in soft]),
         layers=tuple(soft),
-        crush=crush(torte),
+        crush=crush(torte.tiers[0].torte if torte.tiers else torte),
         warm_c=value("warm-c"),
         margin=value("margin"),
     )
+
+
+def _soft(torte: Torte, parts: Parts) -> list[StandingLayer]:
+    """Each soft layer; of tiers each torte by itself, for supports and boards carry the others."""
+    if torte.tiers:
+        return [
+            replace(each, name=f"Tier {tier.number}: {each.name}")
+            for tier in torte.tiers
+            for each in _soft(tier.torte, parts)
+        ]
+    return [
+        _layer(torte, at, parts.get(layer.of))
+        for at, layer in enumerate(torte.layers)
+        if layer.role in ("filling", "top", "coat") and layer.material != "syrup"
+    ]
 
 
 def _worst(verdicts: list[str]) -> str | None:

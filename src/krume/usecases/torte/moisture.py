@@ -13,6 +13,7 @@ from krume.keep import (
     moisture_figure,
 )
 from krume.label import product_of_formula
+from krume.publish import WaterCourse, WaterLine, moisture_drawing
 from krume.usecases.torte.build import TorteMade, parts_of
 from krume.usecases.torte.moisture_result import (
     MoistureBase,
@@ -33,6 +34,9 @@ def moisture_of(made: TorteMade) -> MoistureResult | None:
     torte = made.torte
     if isinstance(torte, Infeasible):
         return None
+    if torte.tiers:
+        names = ", ".join(tier.name for tier in torte.tiers)
+        return _unknown(f"it is of tiers; ask it of each: {names}")
     found = {name: _held(name, read.formula) for name, read in made.formulas.items()}
     missing = [each for each in found.values() if isinstance(each, str)]
     if missing or not torte.layers:
@@ -58,7 +62,9 @@ def _held(name: str, formula: Formula) -> Holding | str:
 
 def _unknown(why: str) -> MoistureResult:
     line = f"What water moves is not known: {why}."
-    return MoistureResult(None, None, (), (), None, None, None, None, (line,), why, _NOT_TESTED)
+    return MoistureResult(
+        None, None, (), (), None, None, None, None, (line,), why, _NOT_TESTED, None, None
+    )
 
 
 def _set_h(families: dict[str, str | None]) -> float | None:
@@ -69,6 +75,7 @@ def _set_h(families: dict[str, str | None]) -> float | None:
 def _result(torte: Torte, moved: Migration, set_h: float | None) -> MoistureResult:
     parts = _parts(torte, moved)
     base = None if moved.base is None else _base(torte, moved.base)
+    course = _course(parts, moved)
     until = None if base is None else base.planned_h
     lines = (
         *_told(parts, moved.temp_c),
@@ -87,6 +94,23 @@ def _result(torte: Torte, moved: Migration, set_h: float | None) -> MoistureResu
         lines=lines,
         why_not=None,
         caution=_NOT_TESTED,
+        svg=moisture_drawing(course, ident="water"),
+        svg_narrow=moisture_drawing(course, ident="water-phone", narrow=True),
+    )
+
+
+def _course(parts: tuple[MoisturePart, ...], moved: Migration) -> WaterCourse:
+    words = [each.word for each in parts]
+    named = [
+        each.word if words.count(each.word) == 1 else f"{each.word} {each.of}" for each in parts
+    ]
+    return WaterCourse(
+        hours=moved.hours,
+        lines=tuple(
+            WaterLine(word, each.change_g, each.day_3_g)
+            for word, each in zip(named, parts, strict=True)
+        ),
+        best_from_h=moved.half_h if moved.base is None else None,
     )
 
 

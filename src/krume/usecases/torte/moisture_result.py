@@ -63,7 +63,7 @@ class MoistureResult:
     """Water of a torte over three days; where something is not known, `why_not` says what.
 
     `best_from_h` is when half of what moves has moved; `best_until_h` when the base is soft, None
-    where nothing in it ends it.
+    where nothing in it ends it. `svg` is the picture over the hours, wide and for a phone.
     """
 
     temp_c: float | None
@@ -77,3 +77,5 @@ class MoistureResult:
     lines: tuple[str, ...]
     why_not: str | None
     caution: str
+    svg: str | None
+    svg_narrow: str | None

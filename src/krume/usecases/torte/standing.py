@@ -33,7 +33,7 @@ def standing_of(made: TorteMade) -> StandingResult | None:
         warm_c=found.warm_c,
         parts=tuple(_part(each, found) for each in found.layers),
         crush=found.crush,
-        lines=tuple(_lines(found)),
+        lines=tuple(_lines(found, is_tiered=bool(made.torte.tiers))),
         caution=_CAUTION,
     )
 
@@ -94,7 +94,7 @@ def _pa(value: float | None) -> str:
     return "not known" if value is None else as_text(float(f"{value:.2g}"), 0)
 
 
-def _lines(found: Standing) -> list[str]:
+def _lines(found: Standing, *, is_tiered: bool) -> list[str]:
     if found.verdict is None:
         return ["Nothing soft is in it."]
     said = [
@@ -102,6 +102,8 @@ def _lines(found: Standing) -> list[str]:
     ]
     if found.verdict != _FIRM or found.warm_verdict != _FIRM:
         said.append(_advice(found))
+    if is_tiered:
+        said.append("Each tier is judged as standing on supports and a board of its own.")
     if found.crush is not None:
         said.append(_crush(found.crush))
     return said

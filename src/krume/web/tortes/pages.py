@@ -9,14 +9,17 @@ from starlette.routing import Route
 
 from krume.base import ConflictError, InputError
 from krume.usecases import (
+    Asked,
     Heights,
     TextNow,
     TextVersion,
+    TorteInTime,
     TortePage,
     asked_with_heights,
     heights_of,
     keep_heights,
     text_now,
+    torte_in_time,
     torte_shown,
     versions_of,
 )
@@ -46,6 +49,7 @@ class TorteContext:
     notices: tuple[str, ...]
     is_possible: bool
     versions: tuple[TextVersion, ...]
+    in_time: TorteInTime
 
 
 def tortes(request: Request) -> Response:
@@ -78,11 +82,17 @@ def _torte(
         notices=tuple(dict.fromkeys(notice.text for notice in answer.notices)),
         is_possible=answer.is_possible,
         versions=versions_of("torte", now.name, asked),
+        in_time=_in_time(request, f"tortes/{now.name}.txt", asked_with_heights(asked, heights)),
     )
     return page(
         request, "tortes/torte.html", context, title=now.title or name, section="tortes",
         status=200 if refusal is None else refusal.http_status,
     )  # fmt: skip
+
+
+def _in_time(request: Request, place: str, asked: Asked) -> TorteInTime:
+    """How it stands, and what water moves where the address asks for it."""
+    return torte_in_time(place, asked, moves="water" in request.query_params)
 
 
 async def keep(request: Request) -> Response:
