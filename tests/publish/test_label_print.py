@@ -7,8 +7,10 @@ import pytest
 from pypdf import PdfReader
 
 from krume.base import Infeasible
-from krume.publish import PanelLine, label_html, label_layout, label_pdf
-from tests.publish.labels import label
+from krume.properties import constants
+from krume.publish import NetWords, label_html, label_layout, label_pdf, least_letter_mm
+from tests.publish.drawn import drawn
+from tests.publish.labels import label, us_label, with_panel
 
 HOSTILE = '#panic("x") $ * _ @ref <b>bold</b> `raw` \\ [ ] { } #import "/etc/passwd": *'
 ROOMY = label_layout("a4-1")
@@ -23,8 +25,7 @@ def text_of(data: bytes | Infeasible) -> str:
 
 
 def test_every_word_of_the_label_is_on_the_paper() -> None:
-    made = replace(label(), panel=(PanelLine("Fat", "10 g", ""),), panel_basis="per 100 g")
-    words = text_of(label_pdf(made, ROOMY))
+    words = text_of(label_pdf(with_panel(), ROOMY))
     for said in (
         "Cake",
         "EGG, sugar",
@@ -72,3 +73,72 @@ def test_a_page_lets_nothing_else_in() -> None:
     page = label_html(label())
     assert "default-src &#39;none&#39;" in page
     assert page.count("<h1") == 1
+
+
+@pytest.mark.parametrize("key", ["roll-102x152", "roll-62", "roll-102", "single-62x100"])
+def test_a_label_of_a_roll_is_printed_at_its_true_size(key: str) -> None:
+    layout = label_layout(key)
+    page = drawn(label_pdf(label(), layout))
+    assert page.width_mm == pytest.approx(layout.page_width_mm, abs=0.01)
+    if layout.page_height_mm is None:
+        assert 20 < page.height_mm < 60
+    else:
+        assert page.height_mm == pytest.approx(layout.page_height_mm, abs=0.01)
+
+
+def test_an_endless_roll_is_cut_after_the_words() -> None:
+    few = drawn(label_pdf(label(), label_layout("roll-62")))
+    many = drawn(label_pdf(label(ingredients="sugar, " * 300), label_layout("roll-62")))
+    assert many.height_mm > 2 * few.height_mm
+
+
+@pytest.mark.parametrize("market", ["eu", "us", "ca"])
+@pytest.mark.parametrize("count", [3, 60, 90])
+def test_no_letter_on_the_paper_is_lower_than_the_law_lets_it_be(market: str, count: int) -> None:
+    made = label(market=market, ingredients=", ".join(["sugar"] * count))
+    page = drawn(label_pdf(made, label_layout("single-62x100")))
+    share = constants("label_print.csv")["font-x-height"]
+    smallest = min(words.size_pt for words in page.words)
+    assert smallest * share * 25.4 / 72 >= least_letter_mm(market) - 1e-6
+
+
+def test_a_small_package_may_have_smaller_letters_where_its_area_is_said() -> None:
+    much = label(ingredients=", ".join(["sugar"] * 330))
+    assert isinstance(label_pdf(much, SMALL), Infeasible)
+    page = drawn(label_pdf(replace(much, area_cm2=60.0), SMALL))
+    assert min(words.size_pt for words in page.words) == pytest.approx(5.2)
+
+
+@pytest.mark.parametrize(("least_mm", "market"), [(3.0, "eu"), (6.0, "eu"), (6.35, "us")])
+def test_figures_of_the_net_quantity_are_as_high_as_their_rule(
+    least_mm: float, market: str
+) -> None:
+    net = NetWords(("Net", "1194 g"), least_mm)
+    page = drawn(label_pdf(replace(label(market=market), net=net), ROOMY))
+    share = constants("label_print.csv")["font-figure-height"]
+    assert page.word("1194").size_pt * share * 25.4 / 72 >= least_mm
+
+
+def test_allergens_in_capitals_are_bold_in_the_eu() -> None:
+    page = drawn(label_pdf(label(), ROOMY))
+    assert page.word("EGG").is_bold
+    assert not page.word("sugar").is_bold
+
+
+def test_the_page_of_a_us_label_has_the_box_with_its_rows() -> None:
+    page = label_html(us_label())
+    assert page.count("<h2>Nutrition Facts</h2>") == 1
+    assert "Includes 10g Added Sugars" in page
+    assert page.count('scope="row"') == 15
+    assert "Per container" in label_html(us_label(columns=2))
+
+
+def test_every_text_of_a_label_is_harmless_on_its_page() -> None:
+    evil = "<img src=x onerror=alert(1)>"
+    made = replace(
+        label(name=evil, ingredients=evil, maker=evil, durability=evil),
+        sentences=(evil,), net=NetWords((evil,)), code=evil, says=evil,
+    )  # fmt: skip
+    page = label_html(made)
+    assert "<img" not in page
+    assert page.count("&lt;img") == 8

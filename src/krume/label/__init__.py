@@ -26,7 +26,9 @@ from krume.label.net_quantity import (
     servings_per_container,
     sulphites_are_declared,
     tolerable_error_g,
+    us_figure_height_mm,
 )
+from krume.label.net_words import net_height_mm, net_phrases
 from krume.label.nutrients import NutrientSum, Span, nutrient_sums
 from krume.label.panel import (
     Panel,
@@ -120,6 +122,8 @@ __all__ = [
     "market_rule",
     "may_contain_line",
     "may_stand_behind_clause",
+    "net_height_mm",
+    "net_phrases",
     "nutrient_sums",
     "opened",
     "panel_unit",
@@ -143,6 +147,7 @@ __all__ = [
     "us_columns",
     "us_daily_value_pct",
     "us_energy_kcal",
+    "us_figure_height_mm",
     "us_nutrients",
     "us_panel",
     "us_servings",

@@ -8,7 +8,7 @@ from krume.properties import constants
 
 PREPACK_COLUMNS = (
     column("key", "key"),
-    column("rule", "one of", "error", "height"),
+    column("rule", "one of", "error", "height", "us-height"),
     column("above", "number"),
     column("up_to", "number"),
     column("value", "number"),
@@ -42,15 +42,29 @@ def figure_height_mm(nominal_g: float) -> float:
     return _row("height", nominal_g).number_of("value")
 
 
-def _row(rule: str, nominal_g: float) -> Row:
+def us_figure_height_mm(area_cm2: float | None) -> float:
+    """Least height of the letters of a US net quantity by the area of the panel it stands on.
+
+    An area that is not said counts as a large one.
+
+    >>> [us_figure_height_mm(area) for area in (30, 160, 600, None, 3000)]
+    [1.5875, 3.175, 4.7625, 6.35, 12.7]
+    """
+    area = constants("label_print.csv")["us-panel-where-not-said"] if area_cm2 is None else area_cm2
+    return _row("us-height", area, "cm2").number_of("value")
+
+
+def _row(rule: str, amount: float, unit: str = "g") -> Row:
     rows = [r for r in load("prepack.csv", PREPACK_COLUMNS) if r.text("rule") == rule]
     for row in rows:
-        if row.number_of("above") < nominal_g <= row.number_of("up_to"):
+        if row.number_of("above") < amount <= row.number_of("up_to"):
             return row
     low, high = rows[0].number_of("above"), rows[-1].number_of("up_to")
     raise OutOfRangeError(
-        f"{nominal_g:g} g is outside the table; it holds for more than {low:g} to {high:g} g.",
-        field="nominal_g", got=f"{nominal_g:g}", want=f"above {low:g} to {high:g} g",
+        f"{amount:g} {unit} is outside the table; it holds for more than {low:g} to {high:g} "
+        f"{unit}.",
+        field="nominal" if unit == "g" else "area", got=f"{amount:g}",
+        want=f"above {low:g} to {high:g} {unit}",
     )  # fmt: skip
 
 

@@ -10,16 +10,20 @@ from krume.publish.drawing_file import drawing_file
 from krume.publish.facts import Fact
 from krume.publish.heat_drawing import HeatCurves, heat_drawing, heat_sentence
 from krume.publish.html import IndexPage, SheetFile, card_html, index_html, plan_html, sheet_css
+from krume.publish.label_facts import FactsBox, FactsColumn, FactsRow
+from krume.publish.label_layout import LabelLayout, label_layout, label_layouts
 from krume.publish.label_print import label_html, label_pdf
+from krume.publish.label_qr import qr_words
 from krume.publish.label_sheet import (
-    LabelLayout,
     LabelSheet,
+    NetWords,
     PanelLine,
-    label_layout,
-    label_layouts,
+    PanelTable,
+    least_letter_mm,
     least_type_pt,
     missing_label_signs,
 )
+from krume.publish.label_text import label_json, label_text
 from krume.publish.leaf import (
     Leaf,
     LeafPart,
@@ -82,6 +86,9 @@ __all__ = [
     "DayMark",
     "DayTask",
     "Fact",
+    "FactsBox",
+    "FactsColumn",
+    "FactsRow",
     "HeatCurves",
     "Hold",
     "Imprint",
@@ -95,8 +102,10 @@ __all__ = [
     "ModelBake",
     "NamedCourse",
     "NeedRow",
+    "NetWords",
     "OvenBar",
     "PanelLine",
+    "PanelTable",
     "Places",
     "SheetFile",
     "ShopGroup",
@@ -128,12 +137,15 @@ __all__ = [
     "heat_sentence",
     "index_html",
     "label_html",
+    "label_json",
     "label_layout",
     "label_layouts",
     "label_pdf",
+    "label_text",
     "leaf_dict",
     "leaf_html",
     "leaf_pdf",
+    "least_letter_mm",
     "least_type_pt",
     "missing_label_signs",
     "missing_leaf_signs",
@@ -146,6 +158,7 @@ __all__ = [
     "plan_dict",
     "plan_html",
     "plan_pdf",
+    "qr_words",
     "sheet_css",
     "stacked_drawing",
     "swatch_drawing",

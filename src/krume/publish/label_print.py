@@ -4,7 +4,10 @@ import re
 
 from krume.base import Clash, Infeasible
 from krume.publish.html import page_html
-from krume.publish.label_sheet import LabelLayout, LabelSheet, printed_label
+from krume.publish.label_facts import FactsBox, FactsLine, facts_lines, footnote
+from krume.publish.label_layout import LabelLayout
+from krume.publish.label_qr import qr_drawing
+from krume.publish.label_sheet import LabelSheet, printed_label
 from krume.publish.pdf import compiled, look
 
 _OVER = re.compile(r"label-needs ([\d.]+) has ([\d.]+)")
@@ -39,10 +42,30 @@ def _too_much(sheet: LabelSheet, layout: LabelLayout, needs_mm: float, has_mm: f
 
 def label_html(sheet: LabelSheet) -> str:
     """A label as a page of its own."""
+    facts = sheet.panel if isinstance(sheet.panel, FactsBox) else None
     return page_html(
         "label_sheet.html",
         title=f"{sheet.name} · label",
         imprint=sheet.imprint,
         more_css="label.css",
         sheet=sheet,
+        lists=[line for line in sheet.ingredients.splitlines() if line.strip()],
+        table=None if facts is not None else sheet.panel,
+        facts=facts,
+        groups=_groups(facts),
+        footnote=footnote(),
+        qr=_drawn(sheet.says),
     )
+
+
+def _groups(facts: FactsBox | None) -> tuple[tuple[FactsLine, ...], ...]:
+    if facts is None:
+        return ()
+    return tuple(facts_lines(facts, group) for group in ("main", "vitamin"))
+
+
+def _drawn(says: str) -> str:
+    from markupsafe import Markup
+
+    # A drawing of squares by their places: nothing a person typed is in it.
+    return Markup(qr_drawing(says).svg) if says else ""  # noqa: S704

@@ -11,6 +11,9 @@ from krume.base import HEAT_UNITS, STATUSES, StoreError, currency_named
 from krume.store.book import MARK, Book, book_bytes
 
 REGIONS = ("eu", "us")
+MARKETS = ("eu", "us", "uk", "ca", "au-nz")
+LISTS = ("one", "parts")
+ADDITIVES = ("names", "numbers")
 _OFFSET_LENGTH = 6
 
 
@@ -42,9 +45,12 @@ class Studio:
     """What a book says about its studio; None is not said."""
 
     name: str | None = None
+    address: str | None = None
     person: str | None = None
     today: datetime | None = None
     market: str | None = None
+    label_list: str | None = None
+    label_additives: str | None = None
     units: str | None = None
     eggs_region: str | None = None
     egg_size: str | None = None
@@ -71,11 +77,15 @@ def read_studio(data: bytes, path: Path) -> Studio:
     """Read the settings, or say which one cannot be used."""
     settings = _Settings(_parsed(data, path), path)
     eggs, oven = settings.table("eggs"), settings.table("oven")
+    label = settings.table("label")
     return Studio(
         name=settings.text("name"),
+        address=settings.text("address"),
         person=settings.text("person"),
         today=_today(settings),
-        market=settings.one_of("market", REGIONS),
+        market=settings.one_of("market", MARKETS),
+        label_list=label.one_of("list", LISTS),
+        label_additives=label.one_of("additives", ADDITIVES),
         units=settings.one_of("units", HEAT_UNITS),
         eggs_region=eggs.one_of("region", REGIONS),
         egg_size=eggs.text("buys"),

@@ -49,7 +49,7 @@ def test_a_label_holds_its_words_and_no_gluten_sentence_while_the_gate_is_closed
     wish = LabelWish(market="eu", with_panel=False)
     answer = label_sheets("T3", wish, demo, out=tmp_path, layout="single-100x150")
     assert answer.exit_code == 0
-    assert [file.format for file in answer.result.files] == ["pdf", "html"]
+    assert [file.format for file in answer.result.files] == ["pdf", "html", "txt", "json"]
     for file in answer.result.files:
         words = words_of(file.path)
         assert "WALNUTS" in words

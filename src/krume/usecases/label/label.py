@@ -2,48 +2,60 @@
 
 import math
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from functools import cache
 
 from krume.base import InputError, Notice, Problem
 from krume.evidence import Row, column, load, optional
-from krume.keep import Keeping, use_by
+from krume.keep import Keeping
 from krume.label import (
     GlutenGate,
     Item,
+    ListStyle,
     Statement,
     Unknown,
+    contains_line,
     kitchen_line,
     lots_in_use,
+    market_rule,
     may_contain_line,
     statement,
 )
-from krume.store import book_at, studio_of
+from krume.pantry import MARKETS
+from krume.store import Studio, book_at, studio_of
 from krume.usecases.asking.answer import Answer, Asked
 from krume.usecases.asking.sources import source_keys
-from krume.usecases.keep.keep import cold_most_c, keeping_of
+from krume.usecases.keep.keep import keeping_of
+from krume.usecases.label.before_sale import before_sale
+from krume.usecases.label.durability import MadeOn, durability_of
 from krume.usecases.label.nutrition import AS_PLANNED, NutritionWish, nutrition_of
 from krume.usecases.label.result import (
     LabelDurability,
     LabelGluten,
-    LabelItem,
     LabelOf,
     LabelRecord,
     LabelResult,
     LabelUnknown,
 )
+from krume.usecases.label.weighed import read_as_weighed
 from krume.usecases.sold.gate import gate_of
 from krume.usecases.sold.kitchen_nuts import kitchen_nuts
 from krume.usecases.sold.order import order_notices
 from krume.usecases.sold.papers import Papers, papers_of
 from krume.usecases.sold.product import Sold, SoldRead, sold_of
 
-MARKETS = ("us", "eu")
 _LAWS = {
     "us": ("us-21-cfr-101-4", "us-21-cfr-101-9", "us-21-cfr-101-12", "us-21-cfr-101-91", "falcpa"),
     "eu": ("eu-1169-2011", "eu-828-2014", "eu-tolerances-2012"),
+    "uk": ("uk-1169-2011", "eu-tolerances-2012"),
+    "ca": ("ca-fdr-b01",),
+    "au-nz": ("au-nz-food-standards",),
 }
+_NO_MAKER = (
+    'the maker\'s name and address are not known. Lines such as name = "…" and address = "…" in '
+    'studio.toml open it, or --maker "NAME, ADDRESS".'
+)
 _POINTER_COLUMNS = (
     column("key", "key"),
     column("market", "one of", *MARKETS),
@@ -56,17 +68,26 @@ _POINTER_COLUMNS = (
 
 @dataclass(frozen=True, slots=True)
 class LabelWish:
-    """In whose words, made on which day, and whether the nutrition panel stands on the label."""
+    """In whose words, made on which day, and whether the nutrition panel stands on the label.
+
+    `made_parts` are the days of parts that were made before the whole; `maker` is the name and
+    address where the book's own are not to stand there. `by_number` sets additives by their
+    numbers and `by_part` gives each part a list of its own; None is as the book has it.
+    """
 
     market: str | None = None
     made: date | None = None
     with_panel: bool = True
     nutrition: NutritionWish = AS_PLANNED
+    made_parts: tuple[tuple[str, date], ...] = ()
+    maker: str = ""
+    by_number: bool | None = None
+    by_part: bool | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Labelled:
-    """A text with its labels and what stands behind them."""
+    """A text, by the name it was asked for, with its labels and what stands behind them."""
 
     read: SoldRead
     market: str
@@ -74,6 +95,7 @@ class Labelled:
     problems: tuple[Problem, ...]
     notices: tuple[Notice, ...]
     sources: tuple[str, ...]
+    name: str = ""
 
 
 def label_of(name: str, wish: LabelWish, asked: Asked) -> Answer[LabelResult]:
@@ -90,11 +112,13 @@ def labelled(name: str, wish: LabelWish, asked: Asked) -> Labelled:
     studio = studio_of(book_at(asked.book))
     market = wish.market or studio.market or "eu"
     if market not in MARKETS:
-        message = f"'{market}' is no market. Type us or eu."
-        raise InputError(message, field="market", got=market, want="us or eu")
-    read = sold_of(name, asked)
+        known = ", ".join(MARKETS)
+        message = f"'{market}' is no market. Type one of {known}."
+        raise InputError(message, field="market", got=market, want=known)
+    read = read_as_weighed(sold_of(name, asked), asked)
     papers = papers_of(asked)
     nuts = kitchen_nuts(asked, market)
+    wish = _with_studio(wish, studio)
     labels = tuple(_label(each, read, papers, nuts, market, wish) for each in read.sold)
     keys = frozenset(
         lot.key
@@ -114,6 +138,18 @@ def labelled(name: str, wish: LabelWish, asked: Asked) -> Labelled:
             *_notices(read, papers, labels),
         ),
         source_keys(read.sources, _LAWS[market]),
+        name,
+    )
+
+
+def _with_studio(wish: LabelWish, studio: Studio) -> LabelWish:
+    """The wish with what the book's own settings say where it says nothing."""
+    by_number, by_part = wish.by_number, wish.by_part
+    return replace(
+        wish,
+        maker=wish.maker or maker_of(studio),
+        by_number=studio.label_additives == "numbers" if by_number is None else by_number,
+        by_part=studio.label_list == "parts" if by_part is None else by_part,
     )
 
 
@@ -182,13 +218,17 @@ def _label(
     wish: LabelWish,
 ) -> LabelOf:
     product = sold.product
-    said = statement(product, papers.lots, market=market, chosen=sold.chosen)
+    style = ListStyle(by_number=bool(wish.by_number), by_part=bool(wish.by_part))
+    said = statement(
+        product, papers.lots,
+        market=market, chosen=sold.chosen, sheets=papers.sheets, style=style,
+    )  # fmt: skip
     gate = gate_of(product, papers, on=read.on, market=market, chosen=sold.chosen, made=wish.made)
     eaten = nutrition_of(product, papers.sheets, market, wish.nutrition)
     keeping = keeping_of(sold)
     open_items = (*said.unknown, *eaten.unknown)
-    durability = _durability(keeping, wish.made)
-    return LabelOf(
+    durability = durability_of(keeping, market, MadeOn(wish.made, wish.made_parts))
+    label = LabelOf(
         name=sold.name,
         title=product.name,
         count=sold.count,
@@ -205,16 +245,17 @@ def _label(
         finished_g=product.finished_g,
         finished_status=product.finished_status,
         blocked_by=_blocked(open_items, durability, wish),
+        maker=wish.maker,
+        parts=said.parts,
+        beside=_beside(said),
     )
+    return replace(label, before_sale=before_sale(label))
 
 
-def _item(item: Item) -> LabelItem:
+def _item(item: Item) -> Item:
+    """An item for an answer: a share that is not known is null."""
     quid = item.quid_pct
-    return LabelItem(
-        item.name, item.text, item.mass_g, item.share_pct,
-        None if quid is None or math.isnan(quid) else quid,
-        item.allergens, item.lots, item.of,
-    )  # fmt: skip
+    return item if quid is None or not math.isnan(quid) else replace(item, quid_pct=None)
 
 
 def _gluten(gate: GlutenGate) -> LabelGluten:
@@ -232,21 +273,11 @@ def _gluten(gate: GlutenGate) -> LabelGluten:
     )
 
 
-def _durability(keeping: Keeping, made: date | None) -> LabelDurability:
-    days = keeping.least_days
-    most = cold_most_c()
-    cold = f"Keep cold, at {most:g} °C ({most * 1.8 + 32:.0f} °F) or below."
-    reason = keeping.reasons[0].text if keeping.reasons else ""
-    if not days:
-        return LabelDurability(f"{cold} How long is not known.", None, most, None, reason)
-    last = None if made is None else use_by(made, days=days)
-    until = "Use by: ____________" if last is None else f"Use by: {_spelled(last)}"
-    text = f"{cold} {until}"
-    return LabelDurability(text, days, most, None if last is None else last.isoformat(), reason)
-
-
-def _spelled(day: date) -> str:
-    return f"{day.day} {day:%B} {day.year}"
+def maker_of(studio: Studio) -> str:
+    """Name and address of the studio as a label says them; empty while one is not known."""
+    if studio.name is None or studio.address is None:
+        return ""
+    return f"Made by {studio.name}, {studio.address}"
 
 
 def _sentences(
@@ -259,14 +290,27 @@ def _sentences(
     """Sentences of the label besides list and panel; the gluten one only through an open gate."""
     alcohol = any("alcohol" in part.traits for part in keeping.components)
     raw = any({"raw-egg", "egg-heat-unknown"} & part.traits for part in keeping.components)
-    contains = ", ".join(said.contains) if market == "us" else ""
     told = (
-        f"Contains: {contains}" if contains else "",
+        contains_line(said) if market_rule(market).has_contains_line else "",
         may_contain_line(said),
         kitchen_line(said, nuts),
+        *said.must_say,
         "Contains alcohol." if alcohol else "",
+        said.alcohol.line if said.alcohol is not None else "",
         "Made with raw egg." if raw else "",
         gate.sentence if gate.claim_allowed and gate.sentence else "",
+    )
+    return tuple(text for text in told if text)
+
+
+def _beside(said: Statement) -> tuple[str, ...]:
+    """What is told with a list and is not printed on it."""
+    rule = said.alcohol.rule if said.alcohol is not None else ""
+    not_food = ", ".join(said.not_food)
+    told = (
+        *said.beside,
+        rule,
+        f"Not food, and on no list: {not_food}. Take it off before eating." if not_food else "",
     )
     return tuple(text for text in told if text)
 
@@ -278,6 +322,8 @@ def _blocked(
     held = [each.text for each in open_items if each.closes in closing]
     if durability.days is None:
         held.append(durability.reason or "how long it keeps is not known")
+    if not wish.maker:
+        held.append(_NO_MAKER)
     return tuple(dict.fromkeys(held))
 
 

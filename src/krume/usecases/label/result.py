@@ -3,20 +3,7 @@
 from dataclasses import dataclass
 
 from krume.base import Interval
-
-
-@dataclass(frozen=True, slots=True)
-class LabelItem:
-    """One ingredient as declared: grams at mixing, its share, and the lots in use."""
-
-    name: str
-    text: str
-    mass_g: float | None
-    share_pct: float | None
-    quid_pct: float | None
-    allergens: tuple[str, ...]
-    lots: tuple[str, ...]
-    of: tuple[str, ...]
+from krume.label import Item, PartList
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,7 +66,7 @@ class LabelCarbohydrate:
     goes wherever the figures go.
     """
 
-    per_100_g: float | None
+    per_100_g: Interval | None
     fibre_is_in: bool
     slices: tuple[LabelSlice, ...]
     text: str
@@ -158,18 +145,29 @@ class LabelUnknown:
 
 @dataclass(frozen=True, slots=True)
 class LabelDurability:
-    """How it is kept and until when; `use_by` is null until the day of making is given."""
+    """How it is kept and until when; `use_by` is null until the day of making is given.
+
+    `mark` are the words of the date by its kind and market; `deciding` is the part that runs out
+    first, empty while that is not known.
+    """
 
     text: str
     days: int | None
     cold_most_c: float
     use_by: str | None
     reason: str
+    mark: str
+    deciding: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class LabelOf:
-    """All that is to be said of one thing; `blocked_by` is what keeps its label from print."""
+    """All that is to be said of one thing; `blocked_by` is what keeps its label from print.
+
+    `maker` is the name and address as printed, empty while they are not known; `before_sale` is
+    the text for a buyer who orders from afar. `parts` are the lists of its parts where each has its
+    own; `beside` is what goes with the list and is not printed on it.
+    """
 
     name: str
     title: str
@@ -177,7 +175,7 @@ class LabelOf:
     ingredients: str
     contains: tuple[str, ...]
     may_contain: tuple[str, ...]
-    items: tuple[LabelItem, ...]
+    items: tuple[Item, ...]
     nutrition: LabelNutrition | None
     gluten: LabelGluten
     unknown: tuple[str, ...]
@@ -187,6 +185,10 @@ class LabelOf:
     finished_g: float | None
     finished_status: str
     blocked_by: tuple[str, ...]
+    maker: str = ""
+    before_sale: str = ""
+    parts: tuple[PartList, ...] = ()
+    beside: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -99,7 +99,8 @@ def label_files(name: str, hold: Hold | None, asked: Asked) -> tuple[Files, Shee
     if hold is not None:
         text = f"No label while the order is held: {hold.text} {hold.opens}".strip()
         return {}, SheetCheck("label", False, text)  # noqa: FBT003
-    drawn = drawn_labels(labelled(name, LabelWish(), asked), LabelWish(), asked)
+    made = labelled(name, LabelWish(), asked)
+    drawn = drawn_labels(made, LabelWish(), asked, formats=("pdf", "html"))
     if drawn.problems:
         asks = " ".join(dict.fromkeys(problem.ask for problem in drawn.problems))
         return {}, SheetCheck("label", False, f"No label yet. {asks}")  # noqa: FBT003
