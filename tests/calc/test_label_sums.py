@@ -104,3 +104,36 @@ def test_a_percentage_of_protein_says_what_the_law_wants() -> None:
     )
     with pytest.raises(OutOfRangeError):
         run("quid", part=500, total=460)
+
+
+@pytest.mark.source("us-21-cfr-101-9", "(b)(8) and (b)(12)(i) as quick sums")
+@pytest.mark.parametrize(
+    ("inputs", "count", "text"),
+    [
+        ({"cake": 180, "serving": 80}, "2.5", "about 2.5 servings per container"),
+        ({"cake": "0.44 kg", "serving": 80}, "6", "about 6 servings per container"),
+        ({"cake": 240, "reference": 80}, "3", "3 servings per container"),
+    ],
+)
+def test_pieces_in_a_package_are_counted_as_the_rule_says(
+    inputs: dict[str, object], count: str, text: str
+) -> None:
+    found = run("us-servings", **inputs)
+    assert agrees(found["per_container"], count)  # type: ignore[arg-type]
+    assert reads(str(found["text"]).partition(", ")[0], text)
+
+
+def test_a_small_cake_is_told_of_its_second_column() -> None:
+    codes = [each.code for each in answer("us-servings", {"cake": 240, "reference": 80}).notices]
+    assert codes == ["container-column"]
+    assert answer("us-servings", {"cake": 241, "reference": 80}).notices == ()
+
+
+@pytest.mark.parametrize(
+    "inputs",
+    [{"cake": 200}, {"cake": 200, "serving": 0}, {"cake": 200, "serving": -5},
+     {"cake": 200, "serving": 201}, {"cake": 0, "reference": 80}, {"cake": -1, "reference": 80}],
+)  # fmt: skip
+def test_a_serving_that_cannot_be_is_refused(inputs: dict[str, object]) -> None:
+    with pytest.raises(InputError):
+        run("us-servings", **inputs)

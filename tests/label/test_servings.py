@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from krume.base import OutOfRangeError
-from krume.label import us_servings
+from krume.label import own_servings, us_servings
 from krume.label.servings import _is_allowed, serving_grams
 from tests.agreement import agrees, reads
 
@@ -52,6 +52,33 @@ def test_a_cake_of_two_to_three_reference_amounts_has_a_column_for_the_whole(
     found = us_servings(cake, reference_g=80.0)
     assert agrees(found.per_container, count)
     assert reads("serving" + ", container" * found.needs_container_column, columns)
+
+
+@pytest.mark.source("us-21-cfr-101-9", "(b)(8): R49, and each exact half")
+@pytest.mark.parametrize(
+    ("cake", "serving", "text"),
+    [
+        (180.0, 80.0, "about 2.5 servings per container"),
+        (176.0, 80.0, "about 2 servings per container"),
+        (140.0, 80.0, "about 2 servings per container"),
+        (240.0, 80.0, "3 servings per container"),
+        (200.0, 80.0, "2.5 servings per container"),
+        (220.0, 80.0, "about 3 servings per container"),
+        (432.0, 80.0, "about 5 servings per container"),
+        (440.0, 80.0, "about 6 servings per container"),
+        (80.0, 80.0, "1 serving per container"),
+    ],
+)
+def test_pieces_are_counted_in_halves_from_2_to_5_and_said_to_be_about(
+    cake: float, serving: float, text: str
+) -> None:
+    assert reads(own_servings(cake, serving_g=serving).count_text, text)
+
+
+@pytest.mark.parametrize(("cake", "serving"), [(80.0, 0.0), (80.0, -1.0), (80.0, 81.0), (1e9, 1.0)])
+def test_a_serving_that_cannot_be_is_refused(cake: float, serving: float) -> None:
+    with pytest.raises(OutOfRangeError):
+        own_servings(cake, serving_g=serving)
 
 
 @pytest.mark.source("us-21-cfr-101-9", "(b)(7)(ii): grams of a serving; from memory")

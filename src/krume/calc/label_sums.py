@@ -19,6 +19,7 @@ from krume.label import (
     declared_share_pct,
     eu_energy,
     gluten_mix,
+    own_servings,
     panel_unit,
     salt_g,
     us_amount,
@@ -75,7 +76,15 @@ def _us_daily_value(given: Given) -> Values:
 
 
 def _us_servings(given: Given) -> Values:
-    found = us_servings(given.number("cake"), reference_g=given.number("reference"))
+    if not given.has("serving") and not given.has("reference"):
+        raise given.missing("reference", "serving", either=True)
+    if given.has("serving"):
+        found = own_servings(given.number("cake"), serving_g=given.number("serving"))
+    else:
+        found = us_servings(given.number("cake"), reference_g=given.number("reference"))
+    if found.needs_container_column:
+        text = "From two to three reference amounts the panel has a column for the whole cake too."
+        given.note("container-column", text)
     return {
         "per_container": found.per_container,
         "serving_g": found.serving_g,
@@ -198,13 +207,19 @@ LABEL_SUMS = (
     ),
     Sum(
         "us-servings",
-        "A slice as a fraction of the cake, nearest the reference amount.",
+        "A slice as a fraction of the cake, nearest the reference amount; or pieces in a package.",
         (
             Input("cake", "the whole cake, finished", "g"),
-            Input("reference", "reference amount: heavy 125, medium 80, light 55", "g"),
+            Input(
+                "reference",
+                "reference amount: heavy 125, medium 80, light 55",
+                "g",
+                required=False,
+            ),
+            Input("serving", "mass of a piece, where it comes in pieces", "g", required=False),
         ),
         (
-            Output("per_container", "slices in the cake"),
+            Output("per_container", "slices in the cake, or pieces as printed"),
             Output("serving_g", "mass of one"),
             Output("text", "words of the panel"),
         ),

@@ -51,7 +51,7 @@ from krume.label.product import (
 )
 from krume.label.quantity import declared_share_pct
 from krume.label.reference import reference_amount, servings_of
-from krume.label.servings import Servings, us_servings
+from krume.label.servings import Servings, own_servings, us_servings
 from krume.label.spread import spread
 from krume.label.statement import (
     Statement,
@@ -126,6 +126,7 @@ __all__ = [
     "net_phrases",
     "nutrient_sums",
     "opened",
+    "own_servings",
     "panel_unit",
     "panel_unknowns",
     "product_of_formula",

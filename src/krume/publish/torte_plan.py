@@ -93,6 +93,7 @@ class TorteSheet:
     needs: tuple[NeedRow, ...]
     eggs: str
     slices: tuple[str, ...]
+    eaten: tuple[str, ...]
     findings: tuple[str, ...]
     cautions: tuple[str, ...]
     notes: tuple[str, ...]
@@ -111,13 +112,14 @@ def torte_sheet(
     gluten: str | None = None,
     declared: Statement | None = None,
     cooled: Mapping[str, str] | None = None,
+    eaten: tuple[str, ...] = (),
     notes: tuple[str, ...] = (),
     hold: Hold | None = None,
 ) -> TorteSheet:
     """Torte plan of a torte; `formulas` and `families` go by the plan's own words.
 
     `declared` is what the lots in use declare of the whole torte; `cooled` says of a cake, by the
-    same words, when the cooling model has it cold.
+    same words, when the cooling model has it cold; `eaten` is what a slice holds.
     """
     return TorteSheet(
         name=_name(torte.name),
@@ -131,6 +133,7 @@ def torte_sheet(
         ),
         eggs=_eggs(torte.eggs),
         slices=tuple(_slice(each) for each in torte.slices),
+        eaten=eaten,
         findings=tuple(f"{each.text} ({each.status})" for each in torte.findings),
         cautions=torte_cautions(
             tuple(formulas.values()),

@@ -32,6 +32,7 @@ def printed_plan(sheet: TorteSheet) -> dict[str, object]:
         "needs": [asdict(need) for need in sheet.needs],
         "eggs": sheet.eggs,
         "slices": list(sheet.slices),
+        "eaten": list(sheet.eaten),
         "findings": list(sheet.findings),
         "caution": " ".join(sheet.cautions),
         "plan-notes": list(sheet.notes),

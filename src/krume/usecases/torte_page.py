@@ -13,6 +13,7 @@ from krume.usecases.asking.remembering import Remembered
 from krume.usecases.asking.text import book_text
 from krume.usecases.keep.custard_way import custards_among
 from krume.usecases.keep.keep import keep_of_read
+from krume.usecases.label.slices import slice_lines
 from krume.usecases.sold.gate import gate_of
 from krume.usecases.sold.gluten_words import gate_words
 from krume.usecases.sold.papers import papers_of
@@ -48,7 +49,10 @@ class TorteUse:
 
 @dataclass(frozen=True, slots=True)
 class TorteSaid:
-    """What may be said of a torte: how it keeps and why, its gluten gate, what is missing."""
+    """What may be said of a torte: how it keeps and why, its gluten gate, what is missing.
+
+    `eaten` is what a slice holds, for those who dose by it, the caution last.
+    """
 
     keeps: str
     keeps_why: str
@@ -59,6 +63,7 @@ class TorteSaid:
     contains: tuple[str, ...]
     not_known: tuple[str, ...]
     custards: tuple[str, ...] = ()
+    eaten: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -216,4 +221,5 @@ def _said(name: str, asked: Asked) -> TorteSaid | None:
         contains=said.contains,
         not_known=tuple(dict.fromkeys(each.text for each in said.unknown)),
         custards=custards_among(families_of(sold)),
+        eaten=slice_lines(sold.product, papers, market),
     )

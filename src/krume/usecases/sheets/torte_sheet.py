@@ -21,6 +21,7 @@ from krume.usecases.asking.as_json import plain
 from krume.usecases.asking.kind import Made, answers_for, own_answers, text_inside
 from krume.usecases.asking.text import text_of
 from krume.usecases.bake.cooling_page import cooling_line_of
+from krume.usecases.label.slices import slice_lines_of_all
 from krume.usecases.sold.declared import declared_of_all
 from krume.usecases.sold.gluten_words import gluten_of_all
 from krume.usecases.torte.build import TorteMade, parts_of, torte_of
@@ -67,11 +68,13 @@ class _Beside:
     imprint: Imprint
     gluten: dict[str, str]
     declared: dict[str, Statement]
+    eaten: dict[str, tuple[str, ...]]
 
 
 def _beside(name: str, asked: Asked, imprint: Imprint) -> _Beside:
     declared = declared_of_all(name, asked, imprint.market)
-    return _Beside(imprint, gluten_of_all(name, asked), declared)
+    eaten = slice_lines_of_all(name, asked, imprint.market)
+    return _Beside(imprint, gluten_of_all(name, asked), declared, eaten)
 
 
 def _plans(wanted: list[tuple[str, str, Asked]], beside: _Beside, asked: Asked) -> Plans:
@@ -105,6 +108,7 @@ def _sheet(made: TorteMade, torte: Torte, beside: _Beside, asked: Asked) -> Tort
         gluten=beside.gluten.get(made.source.name),
         declared=beside.declared.get(made.source.name),
         cooled={what: cooling_line_of(read.formula) for what, read in made.formulas.items()},
+        eaten=beside.eaten.get(made.source.name, ()),
         notes=made.plan.notes,
     )
 
