@@ -35,8 +35,8 @@ def test_the_page_says_when_only_the_room_is_missing(run: Run) -> None:
 def test_sheets_are_written_with_their_full_path_last_on_a_line(run: Run, tmp_path: Path) -> None:
     done = run("label", "C1", "--market", "eu", "--out", str(tmp_path / "out"), columns=30)
     assert done.code == 0
-    paths = [line for line in done.out.splitlines() if line.endswith((".pdf", ".html"))]
-    assert [Path(path).is_file() for path in paths] == [True, True]
+    paths = [line for line in done.out.splitlines() if line.endswith((".pdf", ".html", ".txt", ".json"))]
+    assert [Path(path).is_file() for path in paths] == [True] * 4
 
 
 def test_a_closed_label_asks_and_writes_nothing(run: Run, tmp_path: Path) -> None:

@@ -1,16 +1,16 @@
 """`krume label`: what the buyer must be told, and what may not be said yet."""
 
+from dataclasses import replace
 from datetime import date
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
 
 from krume.cli.figures import number
-from krume.cli.folders import Folder
-from krume.cli.options import Day, common, file_argument
+from krume.cli.options import Day, common, file_argument, wants_json
 from krume.cli.page import Page
 from krume.cli.panel import nutrition_options, show_nutrition
+from krume.cli.printing import Printing, printing_options
 from krume.cli.tell import tell
 from krume.usecases import Asked
 
@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 @file_argument
 @click.option(
     "--market",
-    type=click.Choice(["us", "eu"]),
+    type=click.Choice(["us", "eu", "uk", "ca", "au-nz"]),
     help="In whose words and by whose rules [default: the book's market, else eu].",
 )
 @click.option(
@@ -32,35 +32,41 @@ if TYPE_CHECKING:
     help="Day of making, day 1 of the use-by date [default: a blank to write in].",
 )
 @click.option(
-    "--out",
-    metavar="DIR",
-    type=Folder(),
-    help="Folder for the label sheet as PDF and HTML; made when it is not there.",
-)
-@click.option(
-    "--labels",
-    metavar="KEY",
-    default="single-100x150",
-    show_default=True,
-    help="Size of the label, or the sheet of labels, a row of the packed table.",
-)
-@click.option(
     "--panel/--no-panel",
     "with_panel",
     default=True,
     help="Whether the nutrition panel stands on the label; your law says whether it must.",
 )
+@click.option(
+    "--parts/--one-list",
+    "by_part",
+    default=None,
+    help="A list for each part, or one list of all [default: as the book has it, else one].",
+)
+@click.option(
+    "--additives",
+    type=click.Choice(["names", "numbers"]),
+    help="Additives by name or by number, where the law wants their class [default: names].",
+)
+@click.option(
+    "--before-sale",
+    is_flag=True,
+    help="Only the text for a buyer who orders from afar: allergens, traces, what is not known.",
+)
 @nutrition_options
+@printing_options
 @common
 def command(
     asked: Asked,
     file: str,
     market: str | None,
     made: date | None,
-    out: Path | None,
-    labels: str,
     with_panel: bool,  # noqa: FBT001
+    by_part: bool | None,  # noqa: FBT001
+    additives: str | None,
+    before_sale: bool,  # noqa: FBT001
     nutrition: "NutritionWish",
+    printing: Printing,
 ) -> int:
     """What the buyer must be told: ingredients, allergens, nutrition, gluten.
 
@@ -71,12 +77,37 @@ def command(
     """
     from krume.usecases import LabelWish, label_of
 
-    wish = LabelWish(market=market, made=made, with_panel=with_panel, nutrition=nutrition)
-    if out is None:
+    wish = LabelWish(
+        market=market,
+        made=made,
+        with_panel=with_panel,
+        nutrition=nutrition,
+        by_part=by_part,
+        by_number=None if additives is None else additives == "numbers",
+        made_parts=printing.made_parts,
+        maker=printing.maker,
+    )
+    if before_sale:
+        told = label_of(file, wish, asked)
+        # A text to paste somewhere else stands alone; another program gets the notices too.
+        told = told if wants_json() else replace(told, notices=())
+        return tell("label", told, _show_before_sale)
+    if printing.out is None:
         return tell("label", label_of(file, wish, asked), _show)
     from krume.usecases import label_sheets
 
-    return tell("label", label_sheets(file, wish, asked, out=out, layout=labels), _show)
+    answer = label_sheets(
+        file, wish, asked, out=printing.out, layout=printing.labels, more=printing.more
+    )
+    return tell("label", answer, _show)
+
+
+def _show_before_sale(page: Page, result: "LabelResult") -> None:
+    for index, each in enumerate(result.labels):
+        if index:
+            page.line()
+        for said in each.before_sale.splitlines():
+            page.line(said)
 
 
 def _show(page: Page, result: "LabelResult") -> None:
@@ -97,7 +128,11 @@ def _show(page: Page, result: "LabelResult") -> None:
 def _show_one(page: Page, each: "LabelOf") -> None:
     page.title(f"{each.name}, {each.title}")
     page.head("Ingredients, by mass at mixing")
-    page.line(each.ingredients, indent=2)
+    if each.parts:
+        for part in each.parts:
+            page.line(f"{part.title} ({part.text})", indent=2)
+    else:
+        page.line(each.ingredients, indent=2)
     page.line(f"Allergens in it: {_allergens(each)}", indent=2)
     for said in each.sentences:
         page.line(said, indent=2)
@@ -105,6 +140,10 @@ def _show_one(page: Page, each: "LabelOf") -> None:
     _show_gluten(page, each)
     if each.nutrition is not None:
         show_nutrition(page, each.nutrition)
+    if each.beside:
+        page.head("Beside the list, not printed")
+        for said in each.beside:
+            page.line(said, indent=2)
     if each.open_items:
         page.head("Not known")
         for item in each.open_items:

@@ -20,7 +20,7 @@ def label_text(sheet: LabelSheet) -> str:
 
 def _lists(sheet: LabelSheet) -> list[str]:
     lists = [line for line in sheet.ingredients.splitlines() if line.strip()]
-    return [f"Ingredients: {line}." for line in lists]
+    return [f"{'' if n else 'Ingredients: '}{line}." for n, line in enumerate(lists)]
 
 
 def _panel(sheet: LabelSheet) -> list[str]:

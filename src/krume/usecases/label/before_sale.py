@@ -3,8 +3,8 @@
 from krume.usecases.label.result import LabelOf
 
 _ASK = (
-    "If you have an allergy or coeliac disease, ask before you order: your answer comes from the "
-    "lots that really go in."
+    "If you have an allergy or coeliac disease, ask first: the answer comes from the lots that "
+    "really go in."
 )
 _LAW = "Local law decides what else must be told before a sale."
 

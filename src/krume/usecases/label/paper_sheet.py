@@ -1,8 +1,10 @@
 """A label's words as the sheet that is drawn: its panel, its net quantity, its lot and code."""
 
+import math
 from dataclasses import dataclass
 
 from krume import __version__
+from krume.base import OutOfRangeError
 from krume.evidence import data_version
 from krume.label import net_height_mm, net_phrases
 from krume.publish import (
@@ -47,6 +49,10 @@ def label_sheet(
     label: LabelOf, made: Labelled, wish: LabelWish, asked: Asked, more: PrintWish = BARE
 ) -> LabelSheet:
     """The sheet of one label, in the market of its words."""
+    area = more.area_cm2
+    if area is not None and not 0 < area < math.inf:
+        message = f"{area:g} cm² is no area of a package. Type the cm² of its largest face."
+        raise OutOfRangeError(message, field="area", got=f"{area:g}", want="more than 0 cm²")
     studio = studio_of(book_at(asked.book))
     notes = (studio.sheet_note, studio.invented_note) if made.read.is_of_book else ()
     nutrition = label.nutrition if wish.with_panel else None
@@ -54,7 +60,7 @@ def label_sheet(
     return LabelSheet(
         name=label.title,
         market=made.market,
-        ingredients=label.ingredients,
+        ingredients=_lists(label),
         sentences=label.sentences,
         durability=label.durability.text,
         panel=None if nutrition is None else panel_drawn(nutrition),
@@ -69,8 +75,13 @@ def label_sheet(
         ),
         code=code,
         says=qr_words(code, more.link.strip()),
-        area_cm2=more.area_cm2,
+        area_cm2=area,
     )
+
+
+def _lists(label: LabelOf) -> str:
+    """The list, or one a line where each part has its own."""
+    return "\n".join(f"{part.title} ({part.text})" for part in label.parts) or label.ingredients
 
 
 def _net(more: PrintWish, market: str) -> NetWords:
