@@ -80,3 +80,81 @@ def test_fish_gelatine_brings_its_allergen() -> None:
 def test_plain_goods_are_not_asked_about() -> None:
     for words in ("egg", "white rice flour", "whole milk", "ground hazelnuts"):
         assert opened(used(words), ()).unknown == ()
+
+
+@pytest.mark.parametrize(
+    ("words", "market", "is_asked"),
+    [
+        ("marzipan", "eu", True),
+        ("margarine", "us", True),
+        ("vanilla sugar", "eu", True),
+        ("jam", "au-nz", True),
+        ("almond liqueur", "eu", False),
+        ("almond liqueur", "us", True),
+        ("white rice flour", "us", False),
+    ],
+)
+def test_a_composite_is_asked_for_its_parts_where_its_market_wants_them(
+    words: str,
+    market: str,
+    is_asked: bool,
+) -> None:
+    unknown = opened(used(words), (), market=market).unknown
+    asked = [u for u in unknown if "list of parts" in u.what or "which" in u.what]
+    assert bool(asked) is is_asked
+
+
+@pytest.mark.parametrize("words", ["sugar sprinkles", "royal icing", "edible glitter"])
+def test_goods_beyond_the_pantry_that_are_a_composite_are_asked_for_their_parts(
+    words: str,
+) -> None:
+    found = opened(Used(words, None, words, "", 5.0, ("F",)), ())
+    assert "its list of parts" in [u.what for u in found.unknown]
+
+
+def test_marzipan_brings_its_almond_whatever_its_bag_leaves_out() -> None:
+    lot = spec("", "marzipan", "sugar; glucose syrup")
+    assert "almond" in [a.allergen for a in opened(used("marzipan"), (lot,)).contains]
+
+
+@pytest.mark.parametrize(
+    ("words", "parts"),
+    [
+        ("free from milk", "sugar; cocoa mass; whole milk powder"),
+        ("milk-free; may contain milk", "sugar; cocoa mass"),
+        ("no nuts", "sugar; cocoa mass; hazelnuts"),
+    ],
+)
+def test_a_record_that_says_both_closes_the_label(words: str, parts: str) -> None:
+    found = opened(used("dark chocolate"), (spec(words, "dark chocolate", parts),))
+    assert any("its records say both" in u.what for u in found.unknown)
+    assert all(u.closes == "label" for u in found.unknown)
+
+
+def test_a_record_that_denies_what_is_not_in_it_contradicts_nothing() -> None:
+    lot = spec("free from nuts", "dark chocolate", "sugar; cocoa mass; soya lecithin")
+    assert opened(used("dark chocolate"), (lot,)).unknown == ()
+
+
+def test_butter_whose_bag_says_free_from_milk_closes_the_label() -> None:
+    found = opened(used("butter"), (spec("milk-free", "butter"),))
+    assert [u.what for u in found.unknown] == ["whether it holds milk (its records say both)"]
+
+
+def test_a_suppliers_sheet_says_the_allergens_that_no_lot_says() -> None:
+    goods = replace(ingredient("jam"), contains=("sulphites",), may_contain=("nuts",))
+    found = opened(used("jam"), (), sheet=goods)
+    assert "its allergens" not in [u.what for u in found.unknown]
+    assert [a.allergen for a in found.contains] == ["sulphites"]
+    assert [a.allergen for a in found.traces] == ["tree nut"]
+
+
+def test_a_part_with_its_own_list_brings_what_stands_in_it() -> None:
+    lot = spec("", "dark chocolate", "sugar; cocoa mass; emulsifier (soya lecithin)")
+    found = opened(used("dark chocolate"), (lot,))
+    assert [a.allergen for a in found.contains] == ["soybean"]
+
+
+def test_a_number_that_does_not_say_its_source_stays_open() -> None:
+    found = opened(used("dark chocolate"), (spec("", "dark chocolate", "sugar; E322"),))
+    assert any("E322" in u.what for u in found.unknown)

@@ -1,7 +1,12 @@
 """What goes into a product at mixing, and what it weighs finished."""
 
+from dataclasses import replace
+
 import pytest
 
+from krume.base import Infeasible
+from krume.build import Batch, build_torte, read_torte
+from krume.label import Product, product_of_torte
 from tests.agreement import agrees
 from tests.label.studio import of, product
 
@@ -64,3 +69,54 @@ def test_a_baked_mass_that_cannot_be_is_not_known(baked: str, is_known: bool) ->
 
 def test_the_shell_of_a_tart_takes_no_more_dough_than_its_sheet() -> None:
     assert product("TART").mixed_g == pytest.approx(240.3 + 380.0, abs=0.1)
+
+
+@pytest.mark.parametrize("name", ["T1", "T2", "T3", "TART"])
+def test_the_parts_of_a_torte_weigh_what_the_torte_weighs(name: str) -> None:
+    made = product(name)
+    assert made.finished_g is not None
+    assert sum(part.finished_g or 0.0 for part in made.parts) == pytest.approx(
+        made.finished_g, abs=0.1
+    )
+    assert sum(part.mixed_g or 0.0 for part in made.parts) == pytest.approx(made.mixed_g)
+
+
+def test_a_formula_alone_is_one_part() -> None:
+    made = product("F4")
+    assert [(part.name, part.used) for part in made.parts] == [("F4", made.used)]
+    assert made.parts[0].finished_g == made.finished_g
+
+
+def test_what_is_not_eaten_is_no_ingredient_and_needs_no_grams() -> None:
+    made = of("Cream\nFamily: set-cream\n\n200 g whipping cream\n12 cake picks\n1 ribbon\n")
+    assert [used.label_name for used in made.used] == ["whipping cream"]
+    assert made.not_food == ("picks", "ribbon")
+    assert made.mixed_g == 200.0
+
+
+def test_gold_and_flowers_are_no_things_beside_the_food() -> None:
+    made = of("Cream\nFamily: set-cream\n\n200 g whipping cream\n1 gold leaf\n3 fresh flowers\n")
+    assert made.not_food == ()
+    assert len(made.used) == 3
+    assert made.mixed_g is None
+
+
+def test_goods_of_a_torte_that_no_formula_makes_are_in_it() -> None:
+    made = bought(Batch("hazelnuts", "hazelnuts", "goods", 36.0, None, None, None, 36.0, 0.0))
+    assert [(used.key, used.mass_g) for used in made.used] == [("hazelnuts", 36.0)]
+
+
+def test_goods_of_a_torte_that_nobody_knows_are_never_left_out() -> None:
+    made = bought(Batch("zorb", "zorb", "goods", 5.0, None, None, None, 5.0, 0.0))
+    assert [(used.name, used.key) for used in made.used] == [("zorb", None)]
+    picks = bought(Batch("cake picks", "cake picks", "goods", None, None, None, None, None, None))
+    assert (picks.used, picks.not_food) == ((), ("cake picks",))
+
+
+def bought(batch: Batch) -> Product:
+    """A torte that holds one thing bought as it is."""
+    plan = read_torte("Torte\nSlices: 8\n\n380 g C3 in the shell\n").value
+    built = build_torte(plan, {})
+    torte = built.value if not isinstance(built, Infeasible) else None
+    assert torte is not None
+    return product_of_torte(replace(torte, batches=(batch,)), {}, status="assumed")

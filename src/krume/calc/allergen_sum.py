@@ -4,26 +4,47 @@ from krume.base import NotFoundError
 from krume.calc.declaring import Input, Json, Output, Values
 from krume.calc.given import Given
 from krume.calc.summing import Sum
-from krume.pantry import Allergen, Found, allergens, allergens_of, find
-
-_MARKETS = ("us", "eu")
+from krume.label import beside_of_allergens, beside_of_goods
+from krume.pantry import (
+    MARKETS,
+    Allergen,
+    Found,
+    allergens,
+    allergens_of,
+    allergens_said,
+    declared,
+    find,
+    is_not_food,
+)
 
 
 def _allergens(given: Given) -> Values:
     market = given.text("market")
     contains: list[Json] = []
     unknown: list[Json] = []
+    held: list[Allergen] = []
     for words in given.texts("ingredients"):
         found = _of(words)
+        held += found
         if any(item.presence == "unknown" for item in found):
             unknown.append(words)
-        for word in (word for item in found for word in item.words(market)):
-            if word not in contains:
-                contains.append(word)
+        contains += [word for item in found for word in item.words(market)]
+        _tell_beside(given, beside_of_goods(_key(words), words, market))
+        if is_not_food(words):
+            given.note("not-food", f"{words} is not food: take it off before eating.")
+    _tell_beside(given, beside_of_allergens(held, market))
+    for item in held:
+        listed = declared(item.allergen, market)
+        given.cite("" if listed is None else listed.source)
     if unknown:
         shown = ", ".join(str(word) for word in unknown)
         given.note("unknown", f"Only the supplier can say for: {shown}. The list is not complete.")
-    return {"contains": contains, "unknown": unknown}
+    return {"contains": list(dict.fromkeys(contains)), "unknown": unknown}
+
+
+def _tell_beside(given: Given, told: tuple[str, ...]) -> None:
+    for text in told:
+        given.note("beside-the-list", text)
 
 
 def _of(words: str) -> tuple[Allergen, ...]:
@@ -37,7 +58,13 @@ def _of(words: str) -> tuple[Allergen, ...]:
         sets = {allergens(key) for key in keys}
         if len(sets) == 1:
             return sets.pop()
+    if found.kind in ("unknown", "close"):
+        return allergens_said(words)
     return allergens_of(found)
+
+
+def _key(words: str) -> str | None:
+    return words.strip() if _by_key(words) is not None else find(words.replace("-", " ")).key
 
 
 def _by_key(words: str) -> tuple[Allergen, ...] | None:
@@ -53,7 +80,7 @@ ALLERGEN_SUM = Sum(
     "Allergens that ingredients bring by themselves, in the words of a market's law.",
     (
         Input("ingredients", "names, separated by commas", kind="texts"),
-        Input("market", "us or eu", kind="choice", choices=_MARKETS),
+        Input("market", "us, eu, uk, ca or au-nz", kind="choice", choices=MARKETS),
     ),
     (
         Output("contains", "declared words"),

@@ -5,7 +5,7 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from krume.design.reader.cleaning import NOTHING
-from krume.pantry import Found, Ingredient, find, ingredient
+from krume.pantry import Found, Ingredient, contains_gluten_grain, find, ingredient
 
 _BRACKET = re.compile(r"[(\[{]([^()\[\]{}]*)[)\]}]?")
 _CUT = re.compile(
@@ -131,11 +131,15 @@ _SAYS_NO_GLUTEN = re.compile(
 
 
 def _without_gluten(found: Found, phrase: Phrase) -> Found:
-    """`flour, gluten-free` is never taken for wheat flour: it is asked which blend it is."""
+    """`flour, gluten-free` is never taken for wheat flour: it is asked which blend it is.
+
+    A wheat starch with its gluten taken out is still the wheat starch that it says it is.
+    """
     words = f"{phrase.whole}, {phrase.note}"
     if found.key is None or not _SAYS_NO_GLUTEN.search(words):
         return found
-    return find("gluten-free flour") if ingredient(found.key).gluten_grain else found
+    is_other = contains_gluten_grain(found.key) and not ingredient(found.key).pure_starch
+    return find("gluten-free flour") if is_other else found
 
 
 def _first_of_two(phrase: Phrase, asked: Found, own: tuple[Ingredient, ...]) -> tuple[Found, str]:
