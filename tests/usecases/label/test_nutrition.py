@@ -69,6 +69,29 @@ def test_a_blank_that_closes_only_the_whole_cakes_column_closes_the_label() -> N
     assert {each.of for each in closed.unknown} >= {"xanthan gum"}
 
 
+def test_a_free_column_with_a_figure_that_is_not_known_is_left_out_and_said() -> None:
+    lines = "1000 g sugar\n1000 g butter\n11 g salt\n0.04 g xanthan gum"
+    made = replace(of(CUP.format(grams=1990, lines=lines)), slices=(1,))
+    found = nutrition_of(made, NO_SHEETS, "eu", AS_PLANNED).nutrition
+    assert found is not None
+    assert found.panel is not None
+    assert found.panel.is_open
+    assert (found.beside, found.portion) == ((), None)
+    assert "left out" in found.notes[-1]
+
+
+@pytest.mark.parametrize("market", ["us", "eu"])
+@pytest.mark.parametrize("name", ["T1", "T2", "T3", "TART", "F1", "F4"])
+def test_no_free_column_has_an_empty_cell_where_the_first_has_a_figure(
+    name: str, market: str
+) -> None:
+    found = said(name, market, NutritionWish(slices=7, per_100_g=True))
+    assert found.panel is not None
+    for column in found.beside:
+        for row, beside in zip(found.panel.rows, column.rows, strict=True):
+            assert row.text is None or beside.text is not None or column.is_required
+
+
 def test_the_united_kingdom_prints_the_same_panel_as_the_union() -> None:
     assert said("T1", "uk") == said("T1", "eu")
 

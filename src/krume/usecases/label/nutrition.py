@@ -75,11 +75,12 @@ def nutrition_of(
     columns = _columns(sums, product, law, counts, wish)
     said = _said(sums, columns, law)
     widths = _widths(product, sheets, law, columns) if wish.with_spread else {}
-    shown = tuple(_column(each, widths) for each in columns)
+    kept = tuple(each for each in columns if each.is_required or _is_complete(each, columns[0]))
+    shown = tuple(_column(each, widths) for each in kept)
     is_open = "carbohydrate" in said
     carbohydrate = carbohydrate_of(product, sheets, law, counts, is_open=is_open)
     unknown = panel_unknowns(*columns) if columns else (_no_reference(product, law),)
-    notes = _notes(shown, counts)
+    notes = (*_notes(shown, counts), *_left_out(columns, kept))
     return NutritionSaid(_nutrition(said, shown, notes, carbohydrate), unknown)
 
 
@@ -98,6 +99,20 @@ def _columns(
     finished = product.finished_g
     portion = finished / counts[0] if counts and finished is not None else None
     return eu_columns(sums, portion_g=portion)
+
+
+def _is_complete(column: Panel, first: Panel) -> bool:
+    """Whether a free column has a figure wherever the first one has: else it is not shown."""
+    pairs = zip(first.rows, column.rows, strict=True)
+    return all(beside.text is not None for row, beside in pairs if row.text is not None)
+
+
+def _left_out(columns: tuple[Panel, ...], kept: tuple[Panel, ...]) -> tuple[str, ...]:
+    return tuple(
+        f"The column {each.basis_text} is left out: a figure in it is not known."
+        for each in columns
+        if each not in kept
+    )
 
 
 def _no_reference(product: Product, law: str) -> Unknown:
