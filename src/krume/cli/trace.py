@@ -74,10 +74,12 @@ def command(
     or a formula of your book: then what went in, or with --write what is to be written down.
     "lot L-008" or "order 101" says which is meant.
     """
-    from krume.usecases import TraceWish, trace_of
+    from krume.usecases import TraceWish, trace_lists, trace_of
 
-    wish = TraceWish(lots, batches, made_on, is_kept, ingredient, out, paper)
-    return tell("trace", trace_of(name, wish, asked), _show)
+    wish = TraceWish(lots, batches, made_on, is_kept, ingredient)
+    if out is None:
+        return tell("trace", trace_of(name, wish, asked), _show)
+    return tell("trace", trace_lists(name, wish, asked, out=out, paper=paper), _show)
 
 
 def _show(page: Page, found: "TraceResult") -> None:

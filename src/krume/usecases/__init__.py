@@ -69,12 +69,18 @@ if TYPE_CHECKING:
         Content, IngredientNow, IngredientsFound, NamedIngredient, ingredient_now,
         ingredients_found,
     )
+    from krume.usecases.keep.frozen_way import KeepFreezePart, KeepFreezing
+    from krume.usecases.keep.heated import KeepHeat
+    from krume.usecases.keep.road_way import KeepRoad
+    from krume.usecases.keep.wished import KeepWish, keep_wished
     from krume.usecases.keep.fridge_off import FridgeWish, fridge_off
     from krume.usecases.keep.fridge_result import (
         FridgeGrams, FridgeOrder, FridgePart, FridgeRemake, FridgeResult, FridgeRule,
         FridgeThing,
     )
-    from krume.usecases.keep.keep import KeepPart, KeepResult, keep_and_cool, keep_of
+    from krume.usecases.keep.keep import (
+        KeepPart, KeepPlace, KeepResult, keep_and_cool, keep_of,
+    )
     from krume.usecases.label.label import LabelWish, label_of
     from krume.usecases.label.paper import label_sheets
     from krume.usecases.label.paper_sheet import PrintWish
@@ -161,7 +167,6 @@ if TYPE_CHECKING:
     from krume.usecases.trace.page import (
         BatchNow, CakeNow, TraceHome, batch_now, cake_now, trace_home, trial_bags,
     )
-    from krume.usecases.trace.paper import list_bytes
     from krume.usecases.trace.record import (
         Making, correct_batch, correct_cake, earlier_batches, last_code, making_of, write_making,
         write_trial_batch,
@@ -174,6 +179,12 @@ if TYPE_CHECKING:
     from krume.usecases.vary.choices import VaryChoices, choices_of
     from krume.usecases.vary.family import FamilyWish, vary_children
     from krume.usecases.vary.result import VaryChange, VaryChild, VaryResult
+    from krume.usecases.label.gluten import GlutenWish, gluten_of
+    from krume.usecases.label.gluten_result import (
+        GlutenLot, GlutenPaper, GlutenPiece, GlutenResult, GlutenRoom,
+    )
+    from krume.usecases.sheets.gluten_page import gluten_sheets
+    from krume.usecases.sheets.trace_lists import list_bytes, trace_lists
     from krume.usecases.sheets.verify import verify_sheets
 
 _NAMES = {
@@ -234,7 +245,11 @@ _NAMES = {
     "usecases.keep.fridge_result": (
         "FridgeGrams FridgeOrder FridgePart FridgeRemake FridgeResult FridgeRule FridgeThing"
     ),
-    "usecases.keep.keep": "KeepPart KeepResult keep_and_cool keep_of",
+    "usecases.keep.frozen_way": "KeepFreezePart KeepFreezing",
+    "usecases.keep.heated": "KeepHeat",
+    "usecases.keep.road_way": "KeepRoad",
+    "usecases.keep.wished": "KeepWish keep_wished",
+    "usecases.keep.keep": "KeepPart KeepPlace KeepResult keep_and_cool keep_of",
     "usecases.label.label": "LabelWish label_of",
     "usecases.label.paper": "label_sheets",
     "usecases.label.paper_sheet": "PrintWish",
@@ -310,7 +325,6 @@ _NAMES = {
     "usecases.trace.page": (
         "BatchNow CakeNow TraceHome batch_now cake_now trace_home trial_bags"
     ),
-    "usecases.trace.paper": "list_bytes",
     "usecases.trace.record": (
         "Making correct_batch correct_cake earlier_batches last_code making_of write_making "
         "write_trial_batch"
@@ -323,6 +337,10 @@ _NAMES = {
     "usecases.vary.choices": "VaryChoices choices_of",
     "usecases.vary.family": "FamilyWish vary_children",
     "usecases.vary.result": "VaryChange VaryChild VaryResult",
+    "usecases.label.gluten": "GlutenWish gluten_of",
+    "usecases.label.gluten_result": "GlutenLot GlutenPaper GlutenPiece GlutenResult GlutenRoom",
+    "usecases.sheets.gluten_page": "gluten_sheets",
+    "usecases.sheets.trace_lists": "list_bytes trace_lists",
     "usecases.sheets.verify": "verify_sheets",
 }
 """Each module with the names it answers to."""
@@ -339,41 +357,43 @@ __all__ = [
     "CostWish", "CupNow", "CupSaid", "CustardLog", "CustardShown", "DayView", "EggBuy", "EggPack",
     "EggRow", "EggsResult", "EggsWish", "EndSaid", "Explanation", "FamilyWish", "FridgeGrams",
     "FridgeOrder", "FridgePart", "FridgeRemake", "FridgeResult", "FridgeRule", "FridgeThing",
-    "FridgeWish", "Handle", "Health", "Heights", "HeightsNow", "IngredientNow", "IngredientsFound",
-    "Json", "KeepCooling", "KeepDepth", "KeepPart", "KeepResult", "KeepVessel", "KeptSheet",
-    "KeptStep", "KeptTrial", "KnownOven", "LabelCarbohydrate", "LabelNutrition", "LabelOf",
-    "LabelPanel", "LabelResult", "LabelRow", "LabelWish", "LineChange", "Load", "LoadWish",
-    "LotRow", "LotStop", "Making", "MoistureBase", "MoisturePart", "MoistureResult",
-    "MoistureUntil", "NamedIngredient", "NextThing", "NutritionWish", "OrderPiece", "OrderQuestion",
-    "OrderStanding", "OrderStopped", "OrderView", "OvenChoice", "OvenChoices", "OvenMoved",
-    "OvenNext", "OvenNow", "OvenReady", "OvenRecordShown", "OvenResult", "OvenShown", "OvenView",
-    "OvenWish", "OvensNow", "PantryNow", "ParentNow", "PlanLoad", "PlanResult", "PlanTask",
-    "PlanWish", "PlannedDay", "PrintWish", "QuestionError", "ReadBaked", "ReadLine", "ReadOven",
-    "ReadResult", "ReadUse", "RollWindow", "RoomNow", "RowConflictError", "RowNow", "SeatNote",
-    "SheetBytes", "SheetFile", "SheetResult", "SizeChoice", "SizeOption", "SizeResult", "SizeWish",
-    "SlipDeclined", "SlipHeld", "SlipOption", "SlipResult", "SlipRow", "SlipWish", "Spot",
-    "StandingPart", "StandingResult", "StockStop", "Stops", "StudioSettings", "SumList", "SumRow",
-    "TableChange", "TableNow", "TeachFormula", "TeachHeat", "TeachLine", "TeachView", "TextLineRow",
-    "TextNow", "TextRow", "TextVersion", "TinRow", "ToBuy", "Today", "TogetherLoad",
-    "TogetherResult", "TogetherWish", "TorteInTime", "TortePage", "TorteRow", "TorteSaid",
-    "TorteUse", "TraceBatch", "TraceCake", "TraceChange", "TraceFile", "TraceHome", "TraceLine",
-    "TraceRecall", "TraceResult", "TraceWish", "TrialRow", "VaryChange", "VaryChild", "VaryChoices",
-    "VaryResult", "VaryWish", "add_row", "answer_sum", "answer_type", "answered_text",
-    "asked_table", "asked_with_heights", "back_up_book", "bake_formula", "bake_shown", "bake_svg",
-    "bake_with_more", "bakes_together", "batch_now", "begin_at_bench", "bench_of", "bring_back",
-    "build_in_time", "build_torte", "cake_now", "card_bytes", "check_formula", "choice_for_oven",
-    "choices_of", "choose_blend", "clocks_at_bench", "clocks_beside", "command_schema",
-    "cooling_after", "cooling_of", "core_left", "correct_batch", "correct_cake", "cost_of",
-    "cup_at_bench", "cup_limits", "custard_shown", "custard_way", "data_version", "day_view",
-    "delete_row", "delete_text", "differences", "drafted", "draw_bake", "earlier_batches",
-    "edit_trial", "eggs_of", "end_as_trial", "evidence_words", "export_book", "flours_at_hand",
-    "fridge_off", "ground_at_bench", "health_of", "hear_at_bench", "heights_of", "import_book",
+    "FridgeWish", "GlutenLot", "GlutenPaper", "GlutenPiece", "GlutenResult", "GlutenRoom",
+    "GlutenWish", "Handle", "Health", "Heights", "HeightsNow", "IngredientNow", "IngredientsFound",
+    "Json", "KeepCooling", "KeepDepth", "KeepFreezePart", "KeepFreezing", "KeepHeat", "KeepPart",
+    "KeepPlace", "KeepResult", "KeepRoad", "KeepVessel", "KeepWish", "KeptSheet", "KeptStep",
+    "KeptTrial", "KnownOven", "LabelCarbohydrate", "LabelNutrition", "LabelOf", "LabelPanel",
+    "LabelResult", "LabelRow", "LabelWish", "LineChange", "Load", "LoadWish", "LotRow", "LotStop",
+    "Making", "MoistureBase", "MoisturePart", "MoistureResult", "MoistureUntil", "NamedIngredient",
+    "NextThing", "NutritionWish", "OrderPiece", "OrderQuestion", "OrderStanding", "OrderStopped",
+    "OrderView", "OvenChoice", "OvenChoices", "OvenMoved", "OvenNext", "OvenNow", "OvenReady",
+    "OvenRecordShown", "OvenResult", "OvenShown", "OvenView", "OvenWish", "OvensNow", "PantryNow",
+    "ParentNow", "PlanLoad", "PlanResult", "PlanTask", "PlanWish", "PlannedDay", "PrintWish",
+    "QuestionError", "ReadBaked", "ReadLine", "ReadOven", "ReadResult", "ReadUse", "RollWindow",
+    "RoomNow", "RowConflictError", "RowNow", "SeatNote", "SheetBytes", "SheetFile", "SheetResult",
+    "SizeChoice", "SizeOption", "SizeResult", "SizeWish", "SlipDeclined", "SlipHeld", "SlipOption",
+    "SlipResult", "SlipRow", "SlipWish", "Spot", "StandingPart", "StandingResult", "StockStop",
+    "Stops", "StudioSettings", "SumList", "SumRow", "TableChange", "TableNow", "TeachFormula",
+    "TeachHeat", "TeachLine", "TeachView", "TextLineRow", "TextNow", "TextRow", "TextVersion",
+    "TinRow", "ToBuy", "Today", "TogetherLoad", "TogetherResult", "TogetherWish", "TorteInTime",
+    "TortePage", "TorteRow", "TorteSaid", "TorteUse", "TraceBatch", "TraceCake", "TraceChange",
+    "TraceFile", "TraceHome", "TraceLine", "TraceRecall", "TraceResult", "TraceWish", "TrialRow",
+    "VaryChange", "VaryChild", "VaryChoices", "VaryResult", "VaryWish", "add_row", "answer_sum",
+    "answer_type", "answered_text", "asked_table", "asked_with_heights", "back_up_book",
+    "bake_formula", "bake_shown", "bake_svg", "bake_with_more", "bakes_together", "batch_now",
+    "begin_at_bench", "bench_of", "bring_back", "build_in_time", "build_torte", "cake_now",
+    "card_bytes", "check_formula", "choice_for_oven", "choices_of", "choose_blend",
+    "clocks_at_bench", "clocks_beside", "command_schema", "cooling_after", "cooling_of",
+    "core_left", "correct_batch", "correct_cake", "cost_of", "cup_at_bench", "cup_limits",
+    "custard_shown", "custard_way", "data_version", "day_view", "delete_row", "delete_text",
+    "differences", "drafted", "draw_bake", "earlier_batches", "edit_trial", "eggs_of",
+    "end_as_trial", "evidence_words", "export_book", "flours_at_hand", "fridge_off", "gluten_of",
+    "gluten_sheets", "ground_at_bench", "health_of", "hear_at_bench", "heights_of", "import_book",
     "ingredient_now", "ingredients_found", "init_book", "is_new_size", "keep_and_cool", "keep_cup",
-    "keep_heights", "keep_of", "keep_size", "keep_table", "keep_tins", "known_oven", "label_of",
-    "label_sheets", "last_code", "list_bytes", "list_sums", "load_demo", "loads_now", "lot_code",
-    "lot_codes", "make_order_sheets", "make_sheets", "making_of", "marks_said", "moment_said",
-    "one_look", "order_view", "orders_of", "others_if_in", "oven_choices", "oven_now",
-    "oven_settings", "oven_view", "ovens_now", "ovens_of", "pantry_now", "parent_now",
+    "keep_heights", "keep_of", "keep_size", "keep_table", "keep_tins", "keep_wished", "known_oven",
+    "label_of", "label_sheets", "last_code", "list_bytes", "list_sums", "load_demo", "loads_now",
+    "lot_code", "lot_codes", "make_order_sheets", "make_sheets", "making_of", "marks_said",
+    "moment_said", "one_look", "order_view", "orders_of", "others_if_in", "oven_choices",
+    "oven_now", "oven_settings", "oven_view", "ovens_now", "ovens_of", "pantry_now", "parent_now",
     "places_to_bake", "plain", "plan_day_today", "plan_orders", "probe_load", "put_back", "put_in",
     "questions_of_table", "read_formula", "read_load", "rescue_slip", "restore_book", "room_now",
     "row_questions", "save_oven", "save_row", "save_settings", "save_text", "say_at_bench",
@@ -381,10 +401,10 @@ __all__ = [
     "sheets_of_order", "size_formula", "slip_rows", "slip_sheet", "standing_of", "standings_of",
     "start_at_bench", "stop_at_bench", "table_change", "table_now", "take_out", "teach_view",
     "text_now", "texts_of", "time_load", "tin_words", "tins_at_hand", "tins_typed", "today_of",
-    "torte_in_time", "torte_shown", "trace_home", "trace_of", "trial_bags", "trial_counts",
-    "trial_limits", "trial_numbers", "trial_row", "trial_rows", "trial_sheet", "units_of",
-    "vary_children", "vary_each", "vary_formula", "verify_book", "verify_sheets", "versions_of",
-    "weighing_of", "write_making", "write_trial_batch",
+    "torte_in_time", "torte_shown", "trace_home", "trace_lists", "trace_of", "trial_bags",
+    "trial_counts", "trial_limits", "trial_numbers", "trial_row", "trial_rows", "trial_sheet",
+    "units_of", "vary_children", "vary_each", "vary_formula", "verify_book", "verify_sheets",
+    "versions_of", "weighing_of", "write_making", "write_trial_batch",
 ]
 # fmt: on
 

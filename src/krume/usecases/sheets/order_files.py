@@ -19,6 +19,7 @@ from krume.usecases.sheets.result import Files, SheetCheck
 from krume.usecases.sold.order import OrderJudgement
 from krume.usecases.sold.papers import papers_of
 from krume.usecases.sold.product import sold_of
+from krume.usecases.trace.codes import lot_codes
 
 
 def order_files(
@@ -37,6 +38,7 @@ def order_files(
     leaf = order_leaf(
         read, order, judged, papers_of(asked), imprint,
         cold=(*keeping.limits[:1], *keeping.reasons[:1]), found=found, oven=oven,
+        codes=lot_codes(name, asked),
     )  # fmt: skip
     return leaf_files(leaf, "order-sheet", ("order-sheet", read.title), _large(paper))
 

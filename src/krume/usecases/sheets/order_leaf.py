@@ -1,5 +1,7 @@
 """The order sheet: when, for whom, which diets, what, how cold, which lots, what is said back."""
 
+from collections.abc import Mapping
+
 from krume.base import as_text
 from krume.build import Order
 from krume.label import GateRecord
@@ -26,10 +28,12 @@ def order_leaf(
     cold: tuple[str, ...],
     found: tuple[OrderBatch, ...] = (),
     oven: LeafPart | None = None,
+    codes: Mapping[str, str] | None = None,
 ) -> Leaf:
     """The order sheet of a judged order; `cold` are the keeping lines of what it holds.
 
-    `found` are the batches it takes, `oven` says when to look at what is baked for it.
+    `found` are the batches it takes, `oven` says when to look at what is baked for it, `codes`
+    are the lot codes of what is written down as made.
     """
     return Leaf(
         kind="order sheet",
@@ -44,6 +48,7 @@ def order_leaf(
             *((first,) if (first := work_order(read, papers)) is not None else ()),
             LeafPart("Say back to the customer", (judged.confirmation,), boxed=True),
             LeafPart("Who", _who(order)),
+            _lot_codes(read, codes or {}),
             *_evidence(read, papers),
         ),
         cautions=(
@@ -137,6 +142,17 @@ def _who(order: Order) -> tuple[str, ...]:
     if order.hand_over is not None:
         lines.append(f"Hand-over: {order.hand_over.read}")
     return tuple(lines)
+
+
+def _lot_codes(read: SoldRead, codes: Mapping[str, str]) -> LeafPart:
+    """Lot code of each thing, or room for one: it is given when its bags are written down."""
+    lines = tuple(
+        f"{sold.name}: {codes[sold.name]}"
+        if sold.name in codes
+        else f"{sold.name}: ____________  given when the bags that went in are written down"
+        for sold in read.sold
+    )
+    return LeafPart("Lot codes", tuple(dict.fromkeys(lines)))
 
 
 def _evidence(read: SoldRead, papers: Papers) -> tuple[LeafPart, ...]:

@@ -64,24 +64,32 @@ class BagsSaid:
     lots: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
 
 
-def bags_of(
-    name: str, formula: Formula, day: date, house: Iterable[HouseLot], said: BagsSaid | None = None
-) -> Bags:
-    """The batch of a formula as it would be written down."""
-    told = said or BagsSaid()
-    made_on = told.made_on or day
+def lines_of(formula: Formula) -> tuple[tuple[str, str], ...]:
+    """Ingredients of a formula with their pantry keys, each once; tap water has no lot."""
     merged: dict[str, tuple[str, str]] = {}
     for line in formula.lines:
         words, goods = " ".join((line.name or line.read).split()), line.ingredient or ""
         if not has_no_lot(goods):
             merged.setdefault(goods or words.casefold(), (words, goods))
-    there = tuple(house)
-    lines = tuple(
+    return tuple(merged.values())
+
+
+def bags_of(
+    name: str,
+    title: str,
+    lines: Iterable[tuple[str, str]],
+    day: date,
+    house: Iterable[HouseLot],
+    said: BagsSaid | None = None,
+) -> Bags:
+    """The batch of a formula as it would be written down."""
+    told = said or BagsSaid()
+    made_on, there = told.made_on or day, tuple(house)
+    found = tuple(
         BagLine(words, goods, lots_for(words, goods, there, made_on), told.lots.get(words))
-        for words, goods in merged.values()
+        for words, goods in lines
     )
-    title = " ".join((formula.name or name).split())
-    return Bags(name, title, made_on, lines, told.batch, told.is_unknown)
+    return Bags(name, title or name, made_on, found, told.batch, told.is_unknown)
 
 
 def bag_problems(bags: Iterable[Bags]) -> tuple[Problem, ...]:

@@ -5,12 +5,12 @@ from krume.usecases.asking.answer import Asked
 
 
 def lot_codes(name: str, asked: Asked) -> dict[str, str]:
-    """Lot code of each thing that was written down for an order, by its name in the book.
+    """Lot code of each thing that was written down for a text, by the thing's name in the book.
 
     Of a torte or a formula that no order asked for it is the last one. Nothing is made up: what
     is not written down has no code. Two makings of one thing for one order have both codes.
     """
-    book = book_at(asked.book)
+    book, name = book_at(asked.book), name.rpartition("/")[2].removesuffix(".txt")
     found: dict[str, list[str]] = {}
     for cake in cakes_of_order(book, name):
         if cake.state == "made":

@@ -85,8 +85,8 @@ def _nothing(name: str, asked: Asked) -> QuestionError | NotFoundError:
     options = tuple(Option(f"the lot {mark}", f"lot {mark}") for mark in near)
     ask = (
         f"Nothing here is called {name}: no lot, no lot code, no order. For a lot that nobody "
-        "wrote down say what it is of, --ingredient “ground hazelnuts”: then every cake is told "
-        "in which its lot is not known."
+        "wrote down say its ingredient, such as ground hazelnuts: then every cake is told in "
+        "which that lot is not known."
     )
     return QuestionError(Problem("lot-unknown", PLACE, name, ask, options))
 

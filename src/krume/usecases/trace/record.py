@@ -28,7 +28,15 @@ from krume.usecases.asking.clock import today
 from krume.usecases.asking.kind import PROMISES
 from krume.usecases.asking.read import formula_of
 from krume.usecases.sold.product import Sold, SoldRead, sold_of
-from krume.usecases.trace.bags import Bags, BagsSaid, bag_problems, bags_of, kept_batch, marks_said
+from krume.usecases.trace.bags import (
+    Bags,
+    BagsSaid,
+    bag_problems,
+    bags_of,
+    kept_batch,
+    lines_of,
+    marks_said,
+)
 from krume.usecases.trace.house import house_lots
 
 REASON_LIMIT = 400
@@ -64,10 +72,16 @@ def making_of(
     for sold in things:
         formulas |= dict(sold.formulas)
     bags = tuple(
-        bags_of(what, formula, day, house, said.get(what)) for what, formula in formulas.items()
+        bags_of(what, title_of(formula), lines_of(formula), day, house, said.get(what))
+        for what, formula in formulas.items()
     )
     problems = bag_problems(bags) if read.sold else read.problems
     return Making(read, order, day, things, done, bags, problems)
+
+
+def title_of(formula: Formula) -> str:
+    """The name on a formula's first line, as one line."""
+    return " ".join((formula.name or "").split())
 
 
 def _order_name(read: SoldRead, name: str) -> str:
@@ -94,11 +108,17 @@ def _day(read: SoldRead, asked: Asked) -> date:
     return now if order is None or order.date is None else min(now, order.date)
 
 
-def write_making(making: Making, asked: Asked, *, key: str = "") -> tuple[KeptCake, ...]:
-    """Write the batches and cakes of a making down, all or none."""
+def write_making(
+    making: Making, asked: Asked, *, before: str | None = None
+) -> tuple[KeptCake, ...]:
+    """Write the batches and cakes of a making down, all or none.
+
+    `before` is the code of the last making there was when it was looked at (`last_code`): the
+    same making sent twice is kept once, while a torte may be made again on one day.
+    """
     book, house = book_at(asked.book), house_lots(asked)
     check_days(making, today(book, on=asked.on))
-    start = key or _key(making, asked)
+    start = _key(making, last_code(making, asked) if before is None else before)
     batches, chains = [], {}
     for bags in making.bags:
         if bags.batch or bags.is_unknown:
@@ -167,14 +187,22 @@ def _cake(
     )
 
 
-def _key(making: Making, asked: Asked) -> str:
-    """The same making of an order has the same key, so that what is sent twice is kept once.
+def last_code(making: Making, asked: Asked) -> str:
+    """Code of the last making of a torte that no order asked for; nothing for an order."""
+    if making.order or not making.things:
+        return ""
+    found = cakes_of_kind(book_at(asked.book), making.things[0].name)
+    return found[0].code if found else ""
 
-    A torte for no order may be made again on one day: those written before count.
-    """
-    book = book_at(asked.book)
-    before = () if making.order else cakes_of_kind(book, making.things[0].name)
-    said = repr((making.order, making.made_on, making.read.title, making.bags, making.done, before))
+
+def _key(making: Making, before: str) -> str:
+    codes = [cake.code for cake in making.done]
+    bags = [
+        (b.formula, b.made_on, b.batch, b.is_unknown, [(x.ingredient, x.taken) for x in b.lines])
+        for b in making.bags
+    ]
+    names = [(sold.name, sold.count) for sold in making.things]
+    said = repr((making.order, making.made_on, names, bags, codes, before))
     return blake2b(said.encode(), digest_size=8).hexdigest()
 
 
@@ -191,7 +219,8 @@ def bags_of_trial(key: str, asked: Asked, said: BagsSaid | None = None) -> Bags:
         raise NotFoundError("The book has no such trial.", where=key, got=key)
     name = trial.place.partition("/")[2].removesuffix(".txt")
     formula = formula_of(trial.place, asked).formula
-    return bags_of(name, formula, date.fromisoformat(trial.at), house_lots(asked), said)
+    day = date.fromisoformat(trial.at)
+    return bags_of(name, title_of(formula), lines_of(formula), day, house_lots(asked), said)
 
 
 def write_trial_batch(key: str, bags: Bags, asked: Asked) -> KeptBatch:

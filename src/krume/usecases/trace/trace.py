@@ -4,7 +4,6 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from datetime import date
 from functools import cache
-from pathlib import Path
 
 from krume.base import Notice
 from krume.evidence import Row, column, load, optional
@@ -47,7 +46,7 @@ class TraceWish:
 
     `lots` say which bags went in, `F1 ground hazelnuts=L-008`; `batches` the day or the code of a
     formula's batch, `F1=2027-06-11`; `made_on` the day of the cake. `is_kept` writes it down.
-    `ingredient` says what a lot is of; `out` is a folder for the list on paper.
+    `ingredient` says what a lot is of.
     """
 
     lots: tuple[str, ...] = ()
@@ -55,8 +54,6 @@ class TraceWish:
     made_on: date | None = None
     is_kept: bool = False
     ingredient: str = ""
-    out: Path | None = None
-    paper: str = "a4"
 
 
 def trace_of(typed: str, wish: TraceWish, asked: Asked) -> Answer[TraceResult]:
@@ -72,11 +69,7 @@ def trace_of(typed: str, wish: TraceWish, asked: Asked) -> Answer[TraceResult]:
         answer = _batches(meant.batches, asked)
     else:
         answer = _text(meant.name, replace(wish, lots=(*wish.lots, *answered)), asked)
-    if wish.out is None:
-        return answer
-    from krume.usecases.trace.paper import write_lists
-
-    return write_lists(answer, asked, out=wish.out, paper=wish.paper)
+    return answer
 
 
 @cache

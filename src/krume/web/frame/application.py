@@ -40,6 +40,7 @@ JOBS = (
     "vary",
     "eggs",
     "cooling",
+    "trace",
 )
 """Folders of the pages, each with its ROUTES in `pages`; the frame names them and imports none."""
 

@@ -15,6 +15,7 @@ from krume.usecases.asking.as_json import plain
 from krume.usecases.asking.slug import slug
 from krume.usecases.sheets.imprint import imprint_of
 from krume.usecases.trace.result import TraceBatch, TraceCake, TraceFile, TraceRecall, TraceResult
+from krume.usecases.trace.trace import TraceWish, trace_of
 
 _BLANK = "________"
 _LAW = "Your local law and, where one exists, your licensing authority decide."
@@ -30,10 +31,11 @@ _CAKE_HEAD = (
 _STATES = {"surely": "surely in it", "not_ruled_out": "not ruled out", "to_come": "not made yet"}
 
 
-def write_lists(
-    answer: Answer[TraceResult], asked: Asked, *, out: Path, paper: str
+def trace_lists(
+    typed: str, wish: TraceWish, asked: Asked, *, out: Path, paper: str = "a4"
 ) -> Answer[TraceResult]:
-    """Write the list of an answer into a folder; nothing while a question is open."""
+    """What a name means, and its list written into a folder; nothing while a question is open."""
+    answer = trace_of(typed, wish, asked)
     if answer.problems:
         return answer
     leaf = leaf_of(answer.result, asked)
@@ -109,7 +111,10 @@ def _cake_rows(cake: TraceCake) -> Iterable[tuple[str, ...]]:
 
 def leaf_of(result: TraceResult, asked: Asked) -> Leaf:
     """The list as a leaf: a recall list of a lot, or a trace sheet of cakes and batches."""
-    imprint = imprint_of(studio_of(book_at(asked.book)), asked, is_of_book=True)
+    studio = studio_of(book_at(asked.book))
+    imprint = imprint_of(studio, asked, is_of_book=False)
+    if studio.invented_note:
+        imprint = replace(imprint, notes=(studio.invented_note,))
     kind = "trace sheet" if result.recall is None else "recall list"
     facts, parts = _cakes_part(result) if result.recall is None else _recall_part(result.recall)
     return Leaf(

@@ -1,0 +1,1 @@
+"""Which lots went where as pages: writing it down, looking it up, the list to call from."""
