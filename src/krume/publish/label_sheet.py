@@ -39,10 +39,11 @@ class PanelLine:
 
 @dataclass(frozen=True, slots=True)
 class PanelTable:
-    """A nutrition table in our own layout: one column for each basis."""
+    """A nutrition table in our own layout: one column for each basis, and what stands below."""
 
     heads: tuple[str, ...]
     lines: tuple[PanelLine, ...]
+    notes: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,6 +153,7 @@ def printed_label(sheet: LabelSheet, layout: LabelLayout) -> dict[str, object]:
         "made-by": f"{made_by(sheet.imprint)}, {dated(sheet.imprint)}",
         "size": least_type_pt(sheet.market, sheet.area_cm2),
         "endless-size": constants("label_print.csv")["endless-type-pt"],
+        "note-size": constants("label_print.csv")["note-type-pt"],
         "layout": {
             name.replace("_", "-"): getattr(layout, name)
             for name in LabelLayout.__slots__
@@ -167,6 +169,7 @@ def _table(table: PanelTable) -> dict[str, object]:
             {"label": line.label, "cells": list(line.cells), "inside": line.is_inside}
             for line in table.lines
         ],
+        "notes": [_clean(note) for note in table.notes],
     }
 
 

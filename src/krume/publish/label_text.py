@@ -26,7 +26,8 @@ def _lists(sheet: LabelSheet) -> list[str]:
 def _panel(sheet: LabelSheet) -> list[str]:
     if isinstance(sheet.panel, PanelTable):
         head = f"Nutrition {', '.join(sheet.panel.heads)}"
-        return [head, *(f"{line.label}: {', '.join(line.cells)}" for line in sheet.panel.lines)]
+        lines = (f"{line.label}: {', '.join(line.cells)}" for line in sheet.panel.lines)
+        return [head, *lines, *sheet.panel.notes]
     return [] if sheet.panel is None else _facts(sheet.panel)
 
 

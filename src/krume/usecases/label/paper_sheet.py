@@ -96,7 +96,11 @@ def panel_drawn(nutrition: LabelNutrition) -> PanelTable | FactsBox | None:
     if nutrition.panel is None:
         return None
     columns = (nutrition.panel, *nutrition.beside)
-    return _facts(columns) if nutrition.panel.kind == "serving" else _table(columns)
+    if nutrition.panel.kind == "serving":
+        return _facts(columns)
+    # The share of the reference intake is free and not printed, nor is the sentence about it.
+    notes = tuple(note for note in nutrition.notes if not note.startswith("Reference intake"))
+    return _table(columns, notes)
 
 
 def _facts(columns: tuple[LabelPanel, ...]) -> FactsBox:
@@ -123,7 +127,7 @@ def _facts_row(row: LabelRow, columns: tuple[LabelPanel, ...]) -> FactsRow:
     return FactsRow(row.key, row.label, row.level, amounts, tuple(percents))
 
 
-def _table(columns: tuple[LabelPanel, ...]) -> PanelTable:
+def _table(columns: tuple[LabelPanel, ...], notes: tuple[str, ...]) -> PanelTable:
     rows = [row for row in columns[0].rows if row.text is not None and row.key != _ENERGY[1]]
     gap = "\n" if len(columns) > 1 else " / "
     lines = [
@@ -132,7 +136,7 @@ def _table(columns: tuple[LabelPanel, ...]) -> PanelTable:
         )
         for row in rows
     ]
-    return PanelTable(tuple(column.basis for column in columns), tuple(lines))
+    return PanelTable(tuple(column.basis for column in columns), tuple(lines), notes)
 
 
 def _cell(key: str, column: LabelPanel, gap: str) -> str:
