@@ -15,14 +15,16 @@ def test_on_the_highest_cream_of_t1_lie_one_disc_its_syrup_and_the_lid_of_the_co
     disc, syrup, coat = last
     lid = coat.outline.area_cm2 * 0.4 * 0.80  # type: ignore[union-attr]
     assert above_g(torte, creams[-1]) == pytest.approx(
-        disc.mass_g + syrup.mass_g + lid, rel=1e-9  # type: ignore[operator]
+        disc.mass_g + syrup.mass_g + lid,
+        rel=1e-9,  # type: ignore[operator]
     )
 
 
 def test_all_that_lies_on_the_lowest_disc_and_it_are_the_torte_without_the_sides_coat() -> None:
     torte = demo("T3")
     assert above_g(torte, 0) == pytest.approx(
-        torte.mass_g - torte.layers[0].mass_g, rel=1e-9  # type: ignore[operator]
+        torte.mass_g - torte.layers[0].mass_g,
+        rel=1e-9,  # type: ignore[operator]
     )
 
 

@@ -30,15 +30,15 @@ def crush(torte: Torte) -> Crush | None:
     """The lowest layer of sponge of a torte that stands on it; None where it has none."""
     if torte.kind in ("roll", "tart"):
         return None
-    soft = [
+    spongy = [
         at
         for at, layer in enumerate(torte.layers)
         if layer.role == "piece" and layer.material in _STIFF
     ]
-    if not soft:
+    if not spongy:
         return None
-    layer = torte.layers[soft[0]]
-    over = above_g(torte, soft[0])
+    layer = torte.layers[spongy[0]]
+    over = above_g(torte, spongy[0])
     known = layer.outline is not None and layer.height_mm and layer.mass_g is not None
     if over is None or not known or layer.outline is None:
         return None

@@ -1,0 +1,131 @@
+"""`krume.keep.moisture.spreading`: an exact series, its order, and water that is not lost."""
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from krume.keep.moisture import Curve, Line, spread_water
+from krume.keep.moisture.sorption import Array, State
+
+LONG_M, RATE, HOURS_48 = 0.010, 2e-10, 172_800.0
+
+
+@dataclass(frozen=True, slots=True)
+class Straight:
+    """A layer that holds water in proportion to its activity: its equation has a series."""
+
+    wide_m: Array
+
+    def state(self, y: Array) -> State:
+        """Activity is the variable itself."""
+        return State(y, np.ones_like(y), y * self.wide_m, self.wide_m.copy())
+
+
+def straight(count: int) -> tuple[Line, Array]:
+    """A slab whose one half is damper, and the middles of its cells."""
+    wide = np.full(count, LONG_M / count)
+    middles = (np.arange(count) + 0.5) * LONG_M / count
+    open_faces = np.ones(count - 1)
+    line = Line(wide, np.full(count, RATE), Straight(wide), open_faces, np.zeros(count - 1))
+    return line, middles
+
+
+def series(x: Array, time_s: float) -> Array:
+    """Crank's series of a closed slab that begins at 0.9 in one half and 0.5 in the other."""
+    found = np.full_like(x, 0.7)
+    for k in range(1, 400):
+        waves = k * math.pi / LONG_M
+        size = 2 * 0.4 / (k * math.pi) * math.sin(k * math.pi / 2)
+        found += size * np.cos(waves * x) * math.exp(-RATE * waves**2 * time_s)
+    return found
+
+
+def miss(count: int, longest_s: float) -> float:
+    line, x = straight(count)
+    start = np.where(x < LONG_M / 2, 0.9, 0.5)
+    found = spread_water(line, start, time_s=HOURS_48, longest_s=longest_s)
+    return float(np.max(np.abs(found.activity[-1] - series(x, HOURS_48))))
+
+
+def test_a_slab_follows_its_exact_series() -> None:
+    assert miss(80, 1200.0) < 5e-6
+
+
+def test_half_the_cells_miss_four_times_as_much() -> None:
+    ratio = miss(20, 600.0) / miss(40, 600.0)
+    assert 3.6 < ratio < 4.4
+
+
+def test_half_the_steps_miss_four_times_as_much() -> None:
+    ratio = miss(160, 20_000.0) / miss(160, 10_000.0)
+    assert 3.2 < ratio < 4.8
+
+
+LAYERS = st.lists(
+    st.tuples(st.floats(0.01, 3.0), st.floats(0.01, 3.0), st.floats(-2.5, 3.0),
+              st.floats(1e-13, 1e-9)),
+    min_size=2, max_size=6,
+)  # fmt: skip
+
+
+def crumbs(layers: list[tuple[float, float, float, float]]) -> tuple[Line, Array]:
+    """Layers of four cells each: starch, sugars, state and rate."""
+    cells = [each for each in layers for _ in range(4)]
+    starch, sugars, y, rate = (np.array(column) for column in zip(*cells, strict=True))
+    count = len(cells)
+    wide = np.full(count, 1e-3)
+    line = Line(wide, rate, Curve(starch, sugars), np.ones(count - 1), np.zeros(count - 1))
+    return line, y
+
+
+@settings(max_examples=25)
+@given(LAYERS)
+def test_no_water_is_lost_and_no_activity_leaves_what_it_began_between(
+    layers: list[tuple[float, float, float, float]],
+) -> None:
+    line, y = crumbs(layers)
+    found = spread_water(line, y, time_s=259_200.0)
+    whole = found.water.sum(axis=1)
+    assert np.max(np.abs(whole - whole[0])) <= 1e-12 * whole[0]
+    assert np.isfinite(found.activity).all()
+    low, high = found.activity[0].min(), found.activity[0].max()
+    assert found.activity.min() >= low - 1e-3
+    assert found.activity.max() <= high + 1e-3
+
+
+@settings(max_examples=15)
+@given(LAYERS)
+def test_left_for_long_every_layer_comes_to_one_activity(
+    layers: list[tuple[float, float, float, float]],
+) -> None:
+    fast = [(starch, sugars, y, 1e-9) for starch, sugars, y, _ in layers]
+    line, y = crumbs(fast)
+    found = spread_water(line, y, time_s=1e9)
+    assert np.ptp(found.activity[-1]) < 1e-4
+
+
+def test_a_wall_between_two_lines_lets_nothing_through() -> None:
+    line, y = crumbs([(1.0, 1.0, -1.0, 1e-9), (1.0, 1.0, 2.0, 1e-9)])
+    shut = line.open_share.copy()
+    shut[3] = 0.0
+    parted = Line(line.wide_m, line.diffusivity_m2_s, line.holds, shut, line.gives)
+    found = spread_water(parted, y, time_s=259_200.0)
+    assert found.water[-1] == pytest.approx(found.water[0], rel=1e-12)
+
+
+def test_a_film_lets_less_through_the_tighter_it_is() -> None:
+    line, y = crumbs([(1.0, 1.0, -1.0, 1e-9), (1.0, 1.0, 2.0, 1e-9)])
+    gained = []
+    for gives in (1e-9, 1e-8, 1e-7):
+        open_share, film = line.open_share.copy(), line.gives.copy()
+        open_share[3], film[3] = 0.0, gives
+        closed = Line(line.wide_m, line.diffusivity_m2_s, line.holds, open_share, film)
+        found = spread_water(closed, y, time_s=86_400.0)
+        gained.append(float((found.water[-1] - found.water[0])[:4].sum()))
+    assert 0 < gained[0] < gained[1] < gained[2]
+    rise = float(np.diff(line.holds.state(y).activity)[3])
+    assert gained[0] == pytest.approx(1e-9 * rise * 86_400, rel=0.02)
