@@ -27,6 +27,8 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "plan": ("plan", "A timetable for one or more orders, and what to buy."),
     "eggs": ("eggs", "The fewest eggs to buy and crack, and which formula takes what is left."),
     "label": ("label", "What the buyer must be told: ingredients, allergens, nutrition, gluten."),
+    "gluten": ("gluten", "Can somebody with coeliac disease eat it: a true answer, lot by lot."),
+    "room": ("room", "What wheat may come by in your own room, and how each thing stands."),
     "cost": ("cost", "What it costs, what to ask for it, how many pay the fixed costs."),
     "sheet": ("sheet", "Bench cards, torte plans, order sheets and more, as PDF, HTML and JSON."),
     "trace": ("trace", "Which lots went into which cake for whom, and where a lot went."),

@@ -24,7 +24,8 @@ _WORST = ("conflict", "missing", "not-yet-valid", "expired", "good", "not-needed
 class GatePaper:
     """One paper of a lot on the worst judged day, with what it proves and what it does not.
 
-    `result` is as printed, `method` the name of how it was measured; both empty where not said.
+    `result` is as printed, `method` the name of how it was measured, `not_seen` what that does
+    not see; each is empty where it is not said.
     """
 
     kind: str
@@ -37,6 +38,7 @@ class GatePaper:
     valid_to: date | None
     proves: str
     not_proves: str
+    not_seen: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,9 +118,8 @@ def _paper(standing: RecordStanding) -> GatePaper:
         valid_from=record.valid_from,
         valid_to=record.valid_to,
         proves=kind.proves,
-        not_proves="; ".join(
-            each for each in (kind.not_proves, "" if method is None else method.not_reads) if each
-        ),
+        not_proves=kind.not_proves,
+        not_seen="" if method is None else method.not_reads,
     )
 
 

@@ -42,6 +42,8 @@ ANSWERS: dict[str, tuple[str, str]] = {
     "plan": ("plan.result", "PlanResult"),
     "eggs": ("eggs.result", "EggsResult"),
     "label": ("label.result", "LabelResult"),
+    "gluten": ("label.gluten_result", "GlutenResult"),
+    "room": ("pantry.room_list", "RoomListResult"),
     "cost": ("cost.result", "CostResult"),
     "sheet": ("sheets.result", "SheetResult"),
     "trace": ("trace.result", "TraceResult"),

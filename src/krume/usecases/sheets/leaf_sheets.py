@@ -1,13 +1,16 @@
-"""The blend cards and the cold log of a request, as files, and what stands open about them."""
+"""Blend cards, cold log and gluten page of a request, as files, and what is open about them."""
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 from krume.base import Notice
 from krume.publish import Hold, Imprint, Leaf, blend_leaf, cold_log_leaf, missing_leaf_signs
 from krume.usecases.asking.answer import Asked
 from krume.usecases.asking.kind import Made
+from krume.usecases.label.gluten import GlutenWish, gluten_of
 from krume.usecases.sheets.blend_card import blends_of
 from krume.usecases.sheets.cold_log import cold_log_of
+from krume.usecases.sheets.gluten_page import gluten_leaf
 from krume.usecases.sheets.order_files import leaf_files
 from krume.usecases.sheets.order_leaf import one_hold
 from krume.usecases.sheets.result import Files, SheetCheck
@@ -28,10 +31,11 @@ def leaf_sheets(
     paper: str,
     slugs: Mapping[str, str],
 ) -> tuple[Files, tuple[SheetCheck, ...], tuple[Notice, ...]]:
-    """Files of the blend cards and the cold log; `slugs` are the cards' own, by formula."""
+    """Files of blend cards, cold log and gluten page; `slugs` are the cards' own, by formula."""
     hold = None if judged is None else one_hold(judged.holds)
     leaves, checks = _blend_cards(made, name, asked, imprint, hold, paper=paper, slugs=slugs)
     leaves |= _cold_log(name, asked, imprint, judged, hold, paper)
+    leaves |= _gluten_page(name, asked, imprint, judged, hold, paper)
     files: Files = {}
     for stem, (kind, size, leaf) in leaves.items():
         files |= leaf_files(leaf, stem, kind, size)
@@ -55,6 +59,23 @@ def _blend_cards(
         for of, blend in found.blends.items()
     }
     return leaves, found.checks
+
+
+def _gluten_page(
+    name: str,
+    asked: Asked,
+    imprint: Imprint,
+    judged: OrderJudgement | None,
+    hold: Hold | None,
+    paper: str,
+) -> Leaves:
+    """The page for the guest who must not eat gluten, where an order names one."""
+    if judged is None or not any(diet.kind == "gluten" for diet in judged.diets):
+        return {}
+    found = gluten_of(name, GlutenWish(), asked).result
+    size = "letter" if paper == "letter" else "a4"
+    leaf = replace(gluten_leaf(found, imprint), hold=hold)
+    return {"gluten-page": (("gluten-page", found.name), size, leaf)}
 
 
 def _cold_log(

@@ -59,6 +59,7 @@ _OTHERS = {
     "shopping-list": "Shopping list",
     "blend-card": "Blend cards",
     "cold-log": "Cold log",
+    "gluten-page": "Gluten page",
     "label": "Labels",
 }
 

@@ -6,7 +6,7 @@ import math
 from collections.abc import Callable, Mapping, Sequence
 
 from krume.base import Problem
-from krume.pantry import read_cleaning, read_lots, read_prices
+from krume.pantry import read_cleaning, read_lots, read_prices, read_room
 from krume.size import read_tin
 from krume.store import book_at, studio_of
 from krume.usecases.asking.answer import Asked
@@ -114,6 +114,7 @@ def _numbered(text: str) -> list[tuple[int, dict[str, str]]]:
 _ASKS: dict[str, Callable[[str], tuple[Problem, ...]]] = {
     "lots.csv": lambda text: read_lots(text).problems,
     "cleaning.csv": lambda text: read_cleaning(text).problems,
+    "room.csv": lambda text: read_room(text).problems,
     "packs.csv": _pack_questions,
     "tins.csv": _tin_questions,
 }

@@ -15,6 +15,7 @@ _KINDS = {
     "blend-card": "Blend card",
     "label": "Label",
     "cold-log": "Cold log",
+    "gluten-page": "Gluten page",
 }
 _FORMATS = ("pdf", "html")
 
