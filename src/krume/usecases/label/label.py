@@ -46,7 +46,15 @@ from krume.usecases.sold.papers import Papers, papers_of
 from krume.usecases.sold.product import Sold, SoldRead, sold_of
 
 _LAWS = {
-    "us": ("us-21-cfr-101-4", "us-21-cfr-101-9", "us-21-cfr-101-12", "us-21-cfr-101-91", "falcpa"),
+    "us": (
+        "us-21-cfr-101-4",
+        "us-21-cfr-101-9",
+        "us-21-cfr-101-12",
+        "us-21-cfr-101-91",
+        "falcpa",
+        "us-fda-label-questions",
+        "eu-tolerances-2012",
+    ),  # fmt: skip
     "eu": ("eu-1169-2011", "eu-828-2014", "eu-tolerances-2012"),
     "uk": ("uk-1169-2011", "eu-tolerances-2012"),
     "ca": ("ca-fdr-b01",),
