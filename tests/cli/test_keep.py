@@ -48,3 +48,27 @@ def test_a_fridge_too_warm_is_refused_with_what_to_do(run: Run) -> None:
     answer = run("keep", "T1", "--fridge", "7")
     assert answer.code == 3
     assert "never brings custard to 5 °C" in answer.out + answer.err
+
+
+@pytest.mark.parametrize("columns", [40, 80])
+def test_freezing_and_the_road_are_told_when_they_are_asked_for(run: Run, columns: int) -> None:
+    said = run("keep", "101", "--freeze", "--outside", "30", "--heat", "0=60,1=60", columns=columns)
+    out = " ".join(said.out.split())
+    assert "takes freezing with some loss" in out
+    assert "out of the freezer into the fridge by Friday" in out
+    assert "on the road: predicted" in out
+    assert "35 of 240 minutes count as warm" in out
+    assert "information, no promise" in out
+    assert all(len(line) <= columns for line in said.out.splitlines())
+
+
+def test_all_that_was_asked_for_fits_the_schema(run: Run) -> None:
+    answer = run(
+        "keep", "T3", "--freeze", "--road", "40", "--packs", "500", "--box", "foam",
+        "--heat", "0=20,8=85", "--ready", "18:00", "--json",
+    )  # fmt: skip
+    result = answer.json["result"]
+    assert answer.code == 0
+    assert result["freezing"][0]["takes"] == "no"
+    assert result["road"][0]["verdict"] == "not-shown"
+    assert {place["place"] for place in result["places"]} == {"uk", "eu"}

@@ -1,4 +1,4 @@
-"""`krume keep`: how long it keeps, and why."""
+"""`krume keep`: how long it keeps, and why; freezing, the road, a heating when asked for."""
 
 from typing import TYPE_CHECKING
 
@@ -13,26 +13,64 @@ from krume.cli.tell import tell
 from krume.usecases import Asked
 
 if TYPE_CHECKING:
-    from krume.usecases import KeepCooling, KeepResult
+    from krume.usecases import KeepCooling, KeepFreezing, KeepResult
+
+_TAKES = {
+    "well": "takes freezing",
+    "some-loss": "takes freezing with some loss",
+    "no": "does not take freezing",
+    "unknown": "is not known to take freezing",
+}
 
 
 @click.command("keep")
 @file_argument
 @click.option("--fridge", "fridge_c", type=Number(), metavar="C", help="Air of your fridge, in °C.")
 @click.option("--room", "room_c", type=Number(), metavar="C", help="Air of your room, in °C.")
+@click.option("--freeze", is_flag=True, help="Whether it takes freezing, and for how long.")
+@click.option("--freezer", "freezer_c", type=Number(), metavar="C", help="Air of your freezer.")
+@click.option("--ready", default="", metavar="MOMENT", help="When it must stand thawed: 14:00.")
+@click.option("--road", "road_min", type=Number(), metavar="MIN", help="Minutes on the road.")
+@click.option("--outside", "outside_c", type=Number(), metavar="C", help="Air round it there.")
+@click.option(
+    "--box",
+    type=click.Choice(["none", "card", "bag", "foam"]),
+    default="card",
+    help="What it travels in.",
+)
+@click.option("--packs", "packs_g", type=Number(), default=0.0, metavar="G", help="Ice packs, g.")
+@click.option(
+    "--heat", default="", metavar="READINGS", help="Readings while egg was heated: 0=20, 6=70, 8=85"
+)
 @common
-def command(asked: Asked, file: str, fridge_c: float | None, room_c: float | None) -> int:
+def command(
+    asked: Asked,
+    file: str,
+    fridge_c: float | None,
+    room_c: float | None,
+    freeze: bool,  # noqa: FBT001
+    freezer_c: float | None,
+    ready: str,
+    road_min: float | None,
+    outside_c: float | None,
+    box: str,
+    packs_g: float,
+    heat: str,
+) -> int:
     """How long it keeps, and what must be said with it.
 
     FILE is a torte, a cream or an order: a text, a name of your book (T1), or - for standard
     input. The hardest limit wins and is named with its component. Lines such as pH: 4.2 and
     Water activity: 0.93 are measured values; without them it is treated as needing the cold.
-    Of a custard it says which depth cools in time and in what: a prediction, no evidence.
-    Local law decides.
+    Of a custard it says which depth cools in time and in what; of freezing and the road how
+    long and how warm: predictions, no evidence. Local law decides.
     """
-    from krume.usecases import keep_and_cool
+    from krume.usecases import KeepWish, keep_wished
 
-    return tell("keep", keep_and_cool(file, asked, fridge_c=fridge_c, room_c=room_c), _show)
+    wish = KeepWish(
+        fridge_c, room_c, freeze, freezer_c, ready, road_min, outside_c, box, packs_g, heat
+    )
+    return tell("keep", keep_wished(file, wish, asked), _show)
 
 
 def _show(page: Page, kept: "KeepResult") -> None:
@@ -41,26 +79,44 @@ def _show(page: Page, kept: "KeepResult") -> None:
     page.line(_room(kept.room_hours))
     if kept.use_by is not None:
         page.line(f"Made on {kept.on}, the day of making as day 1: {kept.use_by} is the last day.")
-    page.head("Why")
-    for reason in kept.reasons:
-        page.line(reason, indent=2)
-    page.head("To be said with it")
-    for said in kept.cautions:
-        page.line(said, indent=2)
-    page.head("Limits")
-    for said in kept.limits:
-        page.line(said, indent=2)
+    _list(page, "Why", kept.reasons)
+    _list(page, "To be said with it", kept.cautions)
+    _list(page, "Limits", kept.limits)
+    _list(page, "Elsewhere", tuple(f"{p.whose}: {p.text} ({p.page})." for p in kept.places))
     if kept.cooling is not None:
         _cooling(page, kept.cooling)
+    for freezing in kept.freezing:
+        _freezing(page, freezing)
+    for road in kept.road:
+        _list(page, f"{road.title} on the road: predicted", road.lines)
+    if kept.heat is not None:
+        _list(page, "Heated by these readings", (kept.heat.text,))
+
+
+def _list(page: Page, head: str, said: tuple[str, ...]) -> None:
+    page.head(head)
+    for text in said:
+        page.line(text, indent=2)
 
 
 def _cooling(page: Page, cooling: "KeepCooling") -> None:
-    page.head(f"How {', '.join(cooling.of)} cools: predicted")
-    for said in cooling.lines:
-        page.line(said, indent=2)
-    page.head("What its log must show")
-    for said in cooling.log:
-        page.line(said, indent=2)
+    _list(page, f"How {', '.join(cooling.of)} cools: predicted", cooling.lines)
+    _list(page, "What its log must show", cooling.log)
+
+
+def _freezing(page: Page, freezing: "KeepFreezing") -> None:
+    page.head(f"{freezing.title} {_TAKES[freezing.takes]}")
+    for part in freezing.parts:
+        weeks = "" if part.weeks is None else f", {_weeks(part.weeks)} weeks"
+        page.line(
+            f"{part.name} {_TAKES[part.takes]}{weeks}: {part.words} ({part.status}).", indent=2
+        )
+    for text in freezing.lines:
+        page.line(text, indent=2)
+
+
+def _weeks(weeks: Interval) -> str:
+    return f"{number(weeks.low)} to {number(weeks.high)}"
 
 
 def _cold(kept: "KeepResult") -> str:

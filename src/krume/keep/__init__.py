@@ -6,9 +6,10 @@ from krume.base import on_first_use
 from krume.keep.assess import KeepComponent, Keeping, KeepReason, assess
 from krume.keep.cold import needs_cold
 from krume.keep.cooling_log import Cooling, cooling
-from krume.keep.estimate import activity_estimate
+from krume.keep.differences import Difference, Saying, differences
+from krume.keep.estimate import activity_estimate, activity_of
 from krume.keep.lethality import lethality_min
-from krume.keep.mould import mould_free_days
+from krume.keep.mould import mould_free_days, mould_free_span
 from krume.keep.out_of_cold import OutOfCold, out_of_cold
 from krume.keep.rules import (
     Caution,
@@ -41,6 +42,7 @@ if TYPE_CHECKING:
         moisture_figure,
         starch_water_g,
         sugar_solution_activity,
+        sugar_water_g,
     )
 
 # A custard's cooling and moving water need numpy and scipy: they are imported when asked for.
@@ -51,6 +53,7 @@ _HEAVY = dict.fromkeys(
     (
         *("Holding", "HoursUntil", "Migration", "MovedLayer", "SoftBase", "holding_of"),
         *("migration", "moisture_figure", "starch_water_g", "sugar_solution_activity"),
+        "sugar_water_g",
     ),
     "moisture",
 )
@@ -64,6 +67,7 @@ __all__ = [
     "CustardCooling",
     "CustardDepth",
     "CustardVessel",
+    "Difference",
     "Holding",
     "HoursUntil",
     "KeepComponent",
@@ -73,13 +77,16 @@ __all__ = [
     "Migration",
     "MovedLayer",
     "OutOfCold",
+    "Saying",
     "SoftBase",
     "activity_estimate",
+    "activity_of",
     "assess",
     "caution",
     "cooling",
     "custard_cooling",
     "custard_depth",
+    "differences",
     "holding_of",
     "is_cooked",
     "keep_rule",
@@ -88,12 +95,14 @@ __all__ = [
     "migration",
     "moisture_figure",
     "mould_free_days",
+    "mould_free_span",
     "needs_cold",
     "out_of_cold",
     "room_rules",
     "rule_of_family",
     "starch_water_g",
     "sugar_solution_activity",
+    "sugar_water_g",
     "traits",
     "use_by",
 ]

@@ -1,7 +1,7 @@
 """Water activity of a component from its sugar and water: a remark with its doubt, no evidence."""
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from krume.base import Interval, NotFoundError, OutOfRangeError
@@ -46,20 +46,26 @@ def activity_estimate(formula: Formula, *, evaporated_g: float = 0.0) -> Interva
     >>> round(found.best, 3)
     0.935
     """
-    limits = constants("keep_limits.csv")
-    masses = [line.mass_g for line in formula.lines if line.mass_g is not None]
-    total = math.fsum(masses)
-    if len(masses) < len(formula.lines) or total <= 0:
+    if any(line.mass_g is None for line in formula.lines):
         return None
-    found = [_counted(line) for line in formula.lines]
+    goods = [(line.mass_g or 0.0, _goods(line)) for line in formula.lines]
+    return activity_of(goods, evaporated_g=evaporated_g)
+
+
+def activity_of(
+    goods: Sequence[tuple[float, Ingredient | None]], *, evaporated_g: float = 0.0
+) -> Interval | None:
+    """The same of grams of goods together, as in a torte; None where too much is unknown."""
+    limits = constants("keep_limits.csv")
+    found = [_counted(mass, each) for mass, each in goods]
+    total = math.fsum(one.mass_g for one in found)
     unknown = math.fsum(one.mass_g for one in found if not one.is_known)
-    if _HUNDRED * unknown > limits["activity-unknown-most"] * total:
+    if total <= 0 or _HUNDRED * unknown > limits["activity-unknown-most"] * total:
         return None
     solution = _solution(found)
     unsaid = math.fsum(one.mass_g * one.unsaid_g for one in found) / _HUNDRED
     water = solution["water"] - evaporated_g
-    ends = [_activity(solution, unsaid * share, water) for share in (0.0, 0.5, 1.0)]
-    most, best, least = ends
+    most, best, least = (_activity(solution, unsaid * part, water) for part in (0.0, 0.5, 1.0))
     if most is None or best is None or least is None:
         return None
     doubt = limits["activity-doubt"]
@@ -76,16 +82,21 @@ class _Counted:
     unsaid_g: float
 
 
-def _counted(line: Line) -> _Counted:
-    goods = _goods(line)
+def _counted(mass_g: float, goods: Ingredient | None) -> _Counted:
     composition = Composition() if goods is None else goods.composition
-    mass = line.mass_g or 0.0
     has_sugars = composition.sugars_g is not None or composition.starch_g is not None
     if composition.water_g is None or has_sugars or goods is None:
-        return _Counted(mass, composition, composition.water_g is not None and has_sugars, 0.0)
-    # Starches and flours hold next to no sugar: a row that does not say it is bounded.
-    bound = constants("keep_limits.csv").get(f"{goods.role}-sugar-most")
-    return _Counted(mass, composition, bound is not None, bound or 0.0)
+        return _Counted(mass_g, composition, composition.water_g is not None and has_sugars, 0.0)
+    bound = _sugar_most_g(goods)
+    return _Counted(mass_g, composition, bound is not None, bound or 0.0)
+
+
+def _sugar_most_g(goods: Ingredient) -> float | None:
+    """Most sugars of goods whose row has none: little in starch and flour, all of a fruit's."""
+    if goods.role == "fruit":
+        net = goods.composition.carbohydrate_net_g
+        return goods.composition.carbohydrate_g if net is None else net
+    return constants("keep_limits.csv").get(f"{goods.role}-sugar-most")
 
 
 def _goods(line: Line) -> Ingredient | None:

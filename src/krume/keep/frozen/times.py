@@ -12,7 +12,7 @@ from krume.keep.frozen.matter import Array, Matter, freezing_point_c, matter_of
 from krume.keep.frozen.rows import frozen_figures, frozen_value
 
 _DRAWS, _SEED = 10, 7
-_SHARES = (0.1, 0.5, 0.9)
+_SHARES = (0.1, 0.9)
 _HOUR_S = 3600.0
 _ENOUGH = 0.95
 
@@ -43,7 +43,7 @@ class ColdBody:
 
 @dataclass(frozen=True, slots=True)
 class FreezeThaw:
-    """Hours to freeze and to thaw, tenth, middle and ninetieth of the draws; None is never."""
+    """Hours to freeze and to thaw, between tenth and ninetieth of the draws; None is never."""
 
     freeze_h: Interval | None
     thaw_h: Interval | None
@@ -164,7 +164,8 @@ def _round(body: ColdBody, draws: ColdDraws, *, wrapped: float) -> Round:
 
 
 def _span(seconds: Array) -> Interval | None:
-    """Tenth, middle and ninetieth of the draws in hours; None where a tenth never comes."""
+    """Nominal hours between tenth and ninetieth of the draws; None where most never come."""
     ordered = np.sort(seconds[1:]) / _HOUR_S
-    low, best, high = (float(ordered[round(s * (len(ordered) - 1))]) for s in _SHARES)
-    return Interval(low, best, high) if np.isfinite(high) else None
+    low, high = (float(ordered[round(s * (len(ordered) - 1))]) for s in _SHARES)
+    nominal = float(seconds[0]) / _HOUR_S
+    return Interval(low, min(max(nominal, low), high), high) if np.isfinite(high) else None

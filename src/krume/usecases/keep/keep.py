@@ -5,9 +5,13 @@ from dataclasses import dataclass, replace
 from krume.base import Interval, Notice, as_text
 from krume.build import HandOver
 from krume.keep import Keeping, assess, keep_rule, out_of_cold, use_by
+from krume.keep.off import place_rules
 from krume.usecases.asking.answer import Answer, Asked
 from krume.usecases.asking.sources import source_keys
 from krume.usecases.keep.custard_way import KeepCooling, custard_way
+from krume.usecases.keep.frozen_way import KeepFreezing
+from krume.usecases.keep.heated import KeepHeat
+from krume.usecases.keep.road_way import KeepRoad
 from krume.usecases.sold.order import order_notices
 from krume.usecases.sold.product import Sold, SoldRead, families_of, sold_of
 
@@ -36,12 +40,25 @@ class KeepPart:
 
 
 @dataclass(frozen=True, slots=True)
+class KeepPlace:
+    """What the rule of a place says of keeping cold, and whose rule it is."""
+
+    place: str
+    whose: str
+    text: str
+    status: str
+    source: str
+    page: str
+
+
+@dataclass(frozen=True, slots=True)
 class KeepResult:
     """How long it keeps. None is not known, and then nothing may be promised.
 
     `reasons` and `cautions` are sentences; `why` holds the reasons with their papers. `limits`
     are the ends of the whole: days by the day of making as day 1. `cooling` is how its custard
-    cools in time, None where there is none or it was not asked for.
+    cools in time, None where there is none or it was not asked for; `freezing`, `road` and `heat`
+    are there when they were asked for. `places` are the rules of other places.
     """
 
     name: str
@@ -58,6 +75,10 @@ class KeepResult:
     components: tuple[KeepPart, ...]
     limits: tuple[str, ...]
     cooling: KeepCooling | None = None
+    freezing: tuple[KeepFreezing, ...] = ()
+    road: tuple[KeepRoad, ...] = ()
+    heat: KeepHeat | None = None
+    places: tuple[KeepPlace, ...] = ()
 
 
 def keep_of(name: str, asked: Asked) -> Answer[KeepResult]:
@@ -162,7 +183,20 @@ def _result(read: SoldRead, keeping: Keeping, hand_over: HandOver | None) -> Kee
             for part in keeping.components
         ),
         limits=_limits(keeping),
+        places=keep_places(),
     )  # fmt: skip
+
+
+_PLACES = ("uk-cold", "uk-served", "eu-cold")
+
+
+def keep_places() -> tuple[KeepPlace, ...]:
+    """Rules of the places that are not those the keeping goes by."""
+    return tuple(
+        KeepPlace(rule.place, rule.whose, rule.words, rule.status, rule.source, rule.page)
+        for rule in place_rules()
+        if rule.key in _PLACES
+    )
 
 
 def _use_by(read: SoldRead, days: int | None) -> str | None:
