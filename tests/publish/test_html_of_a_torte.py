@@ -13,9 +13,9 @@ HOSTILE = '<script>alert(1)</script> "><img src=x onerror=y>'
 
 
 @pytest.mark.parametrize("name", MADE_OF)
-def test_a_page_holds_its_drawing_and_its_figures(name: str) -> None:
+def test_a_page_holds_its_two_drawings_and_its_figures(name: str) -> None:
     page, plan = plan_html(sheet(name)), sheet(name)
-    assert page.count('<svg xmlns="http://www.w3.org/2000/svg" viewBox="-') == 1
+    assert page.count('<svg xmlns="http://www.w3.org/2000/svg" viewBox="-') == 2
     assert all(row.grams in page for row in plan.rows)
     assert page.count("<h1") == 1
 

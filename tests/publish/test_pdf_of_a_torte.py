@@ -1,4 +1,4 @@
-"""The torte plan on paper: one page, tagged, words as text, the section to its scale."""
+"""The torte plan on paper: a page of work and one to pin up, words as text, drawn to scale."""
 
 import io
 import re
@@ -25,11 +25,12 @@ def text_of(reader: PdfReader) -> str:
 
 @pytest.mark.parametrize("paper", PLAN_PAPERS)
 @pytest.mark.parametrize("name", MADE_OF)
-def test_a_demo_plan_is_one_page_with_all_its_figures_as_text(name: str, paper: str) -> None:
+def test_a_demo_plan_is_one_page_of_work_and_one_to_pin_up(name: str, paper: str) -> None:
     plan = sheet(name)
     reader = pdf(plan, paper)
-    assert len(reader.pages) == 1
-    text = text_of(reader)
+    assert len(reader.pages) == 2
+    text = " ".join(reader.pages[0].extract_text().split())
+    assert "From the side and from above" in reader.pages[1].extract_text()
     for row in (*plan.rows, plan.total):
         assert row.name in text
         assert row.grams.replace("\u202f", " ") in text.replace("\u202f", " ")
@@ -38,7 +39,7 @@ def test_a_demo_plan_is_one_page_with_all_its_figures_as_text(name: str, paper: 
 
 
 def test_the_words_in_the_drawing_are_text_too() -> None:
-    text = text_of(pdf(sheet("T3")))
+    text = " ".join(pdf(sheet("T3")).pages[0].extract_text().split())
     assert "ring Ø 220 mm" in text
     assert "Section at 1 : 1.5" in text
     assert text.count("set cream") == 2

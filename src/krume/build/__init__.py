@@ -3,6 +3,7 @@
 from krume.build.adding import apportioned
 from krume.build.assemble import build_torte, incomplete
 from krume.build.figures import figure
+from krume.build.gelling import GelUse, gels
 from krume.build.masses import weakest
 from krume.build.materials import Material, Working, materials, working
 from krume.build.order_text import HandOver, Order, OrderLine, read_order
@@ -17,6 +18,7 @@ from krume.build.plan_lines import (
     formula_names,
     tier_names,
 )
+from krume.build.saying import Said, said_of
 from krume.build.section import (
     cross_section,
     cross_sections,
@@ -46,6 +48,7 @@ from krume.build.torte import (
     EggsLeft,
     EggsNeeded,
     EggUse,
+    Gel,
     Layer,
     Skin,
     Slice,
@@ -70,6 +73,8 @@ __all__ = [
     "EggsLeft",
     "EggsNeeded",
     "Firmness",
+    "Gel",
+    "GelUse",
     "HandOver",
     "Layer",
     "Material",
@@ -78,6 +83,7 @@ __all__ = [
     "Outline",
     "PlainLine",
     "RingLine",
+    "Said",
     "Skin",
     "Slice",
     "Standing",
@@ -96,12 +102,14 @@ __all__ = [
     "figure",
     "firmness",
     "formula_names",
+    "gels",
     "incomplete",
     "materials",
     "read_clock",
     "read_date",
     "read_order",
     "read_torte",
+    "said_of",
     "section_sentence",
     "section_size_mm",
     "side_sentence",

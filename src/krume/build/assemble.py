@@ -24,6 +24,7 @@ from krume.build.cutting import cuts_of
 from krume.build.decorated import height_notice, is_decoration, stands_over_mm
 from krume.build.figures import figure
 from krume.build.findings import findings
+from krume.build.gelling import gel_asked, gel_clashes, gel_notices
 from krume.build.outline import floor_of
 from krume.build.plan_lines import Component, TortePlan
 from krume.build.refusing import cutting_clashes, dome_clashes, holding_clashes, ring_stack_mm
@@ -61,13 +62,18 @@ def build_torte(
     clashes = cutting_clashes(stack, parts)
     if clashes:
         return Infeasible(clashes)
+    used = [parts[name] for name in dict.fromkeys(c.what for c in stack_parts(stack))]
+    if strong := gel_clashes(used):
+        return Infeasible(strong)
     torte = _BUILDERS.get(stack.kind, stacked)(plan, stack, parts)
     clashes = (*holding_clashes(plan, torte), *dome_clashes(stack.outside, torte))
     clashes = (*clashes, *_covers_clash(stack, torte))
     if clashes:
         return Infeasible(clashes)
     done = _finished(plan, stack, parts, incomplete(torte) if asked else torte)
-    asked = (*asked, *_unknown(plan, stack, parts, torte))
+    done = replace(done, notices=(*done.notices, *gel_notices(used)))
+    dry = (problem for part in used for problem in gel_asked(part))
+    asked = (*asked, *_unknown(plan, stack, parts, torte), *dry)
     return Read(done, _once(asked), done.notices)
 
 
@@ -182,6 +188,11 @@ def _amount_asked(part: ComponentFormula, component: Component) -> list[Problem]
     if component.g_per_cm2 is None and part.density_g_ml is None:
         return [density_asked(part)]
     return []
+
+
+def stack_parts(stack: Stack) -> tuple[Component, ...]:
+    """Every line of a stack: its pieces, what lies on them, what goes outside."""
+    return (*(storey.piece for storey in stack.storeys), *_spread(stack))
 
 
 def _spread(stack: Stack) -> tuple[Component, ...]:

@@ -7,8 +7,11 @@ from krume.build.figures import figure
 from krume.build.materials import working
 from krume.build.torte import BuildFinding, ComponentFormula, Layer, Torte
 from krume.design import bands
+from krume.properties import bloom_swap
 
 _SLACK = 1e-9
+_USUAL_BLOOM = 200.0
+"""Strength the usual grams a kilogram are written for."""
 Parts = Mapping[str, ComponentFormula]
 
 
@@ -80,7 +83,13 @@ def _stands(part: ComponentFormula) -> str:
     wants = f": so thick it wants gelatine of {as_text(least)} to {as_text(most)} g/kg"
     if part.gelatine_g_kg is None:
         return f"{wants}, and how much it has is not known"
-    return f"{wants}, and has {as_text(part.gelatine_g_kg, 1)}"
+    has = f"{wants}, and has {as_text(part.gelatine_g_kg, 1)}"
+    bloom = None if part.gel is None else part.gel.bloom
+    if bloom is None or bloom == _USUAL_BLOOM:
+        return has
+    same = bloom_swap(part.gelatine_g_kg, from_bloom=bloom, to_bloom=_USUAL_BLOOM)
+    root, ratio = as_text(same.by_root_g, 1), as_text(same.by_ratio_g, 1)
+    return f"{has} of {as_text(bloom)} bloom: as {root} by the root rule, {ratio} by the ratio rule"
 
 
 def _syrups(syrups: Mapping[int, float]) -> list[BuildFinding]:

@@ -22,7 +22,9 @@ EM_PER_MM = 0.2
 _ROW = 1.24
 """Distance of two rows of words over the type's size."""
 _ADVANCE = 0.61
-"""Mean width of a sign over the size of its type, on the wide side."""
+"""Mean width of a sign over the size of its type, on the wide side of any font."""
+_PACKED_ADVANCE = 0.54
+"""The same in the packed font, in which paper is printed."""
 _FIGURE_ADVANCE = 0.6
 _RULE_X = -4.0
 _GAP = 3.0
@@ -60,19 +62,26 @@ class Frame:
 
 
 def cross_section(
-    torte: Torte, *, ident: str = "torte", type_mm: float = TYPE_MM, numbered: bool = False
+    torte: Torte,
+    *,
+    ident: str = "torte",
+    type_mm: float = TYPE_MM,
+    numbered: bool = False,
+    in_packed_font: bool = False,
 ) -> str:
     """Section of a torte as an SVG drawing, one unit a millimetre of cake.
 
     `ident` begins the ids in it: two drawings on one page need two. `type_mm` is the size of its
     words in millimetres of cake: a drawing that is made smaller needs larger ones. `numbered`
-    writes the layers' numbers from the bottom up for their names, for a phone.
+    writes the layers' numbers from the bottom up for their names, for a phone. `in_packed_font`
+    is true on paper, where words are as narrow as the packed font makes them.
     """
     found = shapes(_drawable(torte), ident)
     if numbered:
         found = replace(found, marks=tuple(_numbered(mark, torte) for mark in found.marks))
     total = "" if numbered else _TOTAL
-    return _drawing(torte, found, _frame(torte, found, type_mm), ident, total)
+    advance = _PACKED_ADVANCE if in_packed_font else _ADVANCE
+    return _drawing(torte, found, _frame(torte, found, type_mm, advance), ident, total)
 
 
 def _numbered(mark: Mark, torte: Torte) -> Mark:
@@ -94,9 +103,12 @@ def cross_sections(tortes: Sequence[Torte]) -> tuple[str, ...]:
     )
 
 
-def section_size_mm(torte: Torte, *, type_mm: float = TYPE_MM) -> tuple[float, float]:
+def section_size_mm(
+    torte: Torte, *, type_mm: float = TYPE_MM, in_packed_font: bool = False
+) -> tuple[float, float]:
     """Width and height of the whole drawing, in millimetres of cake."""
-    frame = _frame(torte, shapes(_drawable(torte), "torte"), type_mm)
+    advance = _PACKED_ADVANCE if in_packed_font else _ADVANCE
+    frame = _frame(torte, shapes(_drawable(torte), "torte"), type_mm, advance)
     return frame.whole_wide_mm, frame.whole_high_mm
 
 
@@ -121,18 +133,19 @@ def _clean(text: str) -> str:
     return " ".join("".join(s if s.isprintable() else " " for s in text).split())
 
 
-def _frame(torte: Torte, found: Shapes, size: float) -> Frame:
-    label = max((len(mark.words) for mark in found.marks), default=0) * _ADVANCE * size
+def _frame(torte: Torte, found: Shapes, size: float, advance: float = _ADVANCE) -> Frame:
+    label = max((len(mark.words) for mark in found.marks), default=0) * advance * size
     grams = max((len(words) for words in _grams(torte)), default=0) * _FIGURE_ADVANCE * size
     heights = max(
         len(as_text(x, 1)) for x in (torte.height_mm or 0.0, *(s[1] for s in found.spans))
     )
     rows = _rows(found, _ROW * size)
     high = high_mm(torte)
+    more = 0.0 if advance == _PACKED_ADVANCE else 0.25 * size
     lowest = max(rows, default=0.0) + 2 * _ROW * size
     return Frame(
         wide=width_mm(torte),
-        left=max(-_RULE_X + 4.0 + heights * _FIGURE_ADVANCE * size, 5.6 + 1.8 * size),
+        left=more + max(-_RULE_X + 3.0 + heights * _FIGURE_ADVANCE * size, 4.8 + 1.64 * size),
         right=_GAP + _LEADER + label + size / 2 + grams,
         high=high,
         above=max(

@@ -11,12 +11,13 @@ from krume.build.materials import materials
 from krume.build.patterns import GRAIN, defs, fill
 from krume.build.section import EM_PER_MM, FONT, TYPE_MM
 from krume.build.section_shapes import high_mm, width_mm
-from krume.build.torte import Torte
+from krume.build.torte import Layer, Torte
 
 _BOLD = 'font-weight="800"'
 _MIDDLE = 'text-anchor="middle"'
 _END = 'text-anchor="end"'
 _ADVANCE = 0.56
+_SLACK_MM = 1e-6
 _GAP = 3.4
 """Room between the two views, in sizes of the type."""
 
@@ -134,13 +135,27 @@ def _seen(torte: Torte) -> Iterator[str]:
     for body in bodies:
         coats = [x.material for x in body.layers if x.role == "coat" and x.height_mm]
         tops = [x.material for x in body.layers if x.role == "top"]
-        bare = [x.material for x in body.layers if x.role in ("piece", "filling")]
+        bare = [x.material for x in body.layers if _shows(x, body)]
         if body.kind == "roll":
             found.update(coats[-1:] or bare[:1])
         else:
             found.update([coats[-1], *tops] if coats else [*bare, *tops])
     found.update(x.material for x in torte.decorations)
     return (key for key in materials() if key in found)
+
+
+def _shows(layer: Layer, torte: Torte) -> bool:
+    """Whether a naked torte shows a layer at its side: cream in the gap hides a piece."""
+    if torte.kind == "tart":
+        return layer.role in ("piece", "filling")
+    if layer.role == "filling" or layer.outline is None or torte.outline is None:
+        return layer.role == "filling"
+    hidden = any(
+        x.fills_from_mm is not None and x.fills_from_mm <= (layer.bottom_mm or 0.0) + _SLACK_MM
+        for x in torte.layers
+    )
+    is_narrow = layer.outline.across_cm < torte.outline.across_cm - _SLACK_MM
+    return layer.role == "piece" and not (hidden and is_narrow)
 
 
 def _height(torte: Torte, frame: _Frame) -> Iterator[str]:

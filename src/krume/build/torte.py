@@ -18,6 +18,28 @@ class EggUse:
 
 
 @dataclass(frozen=True, slots=True)
+class Gel:
+    """What sets a cream, of one whole batch; None is not known.
+
+    `key` is gelatine, agar or pectin, `line` its line in the formula. `has_liquid` says whether
+    anything is there for a powder to bloom in. Alcohol and water are of all that is in it, spirit
+    is what brings the alcohol.
+    """
+
+    key: str
+    mass_g: float | None
+    bloom: float | None
+    is_leaf: bool
+    line: int
+    has_liquid: bool
+    alcohol_g: float | None = 0.0
+    water_g: float | None = None
+    spirit: str = ""
+    spirit_g: float = 0.0
+    spirit_water_g: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
 class ComponentFormula:
     """What a torte needs to know of a formula; None is not known.
 
@@ -40,6 +62,7 @@ class ComponentFormula:
     gelatine_g_kg: float | None = None
     eggs: tuple[EggUse, ...] = ()
     goods_role: str | None = None
+    gel: Gel | None = None
 
     @property
     def is_goods(self) -> bool:

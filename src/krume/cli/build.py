@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 _MARKS = {
     "sponge": "o . ", "nut-sponge": "o * ", "tart": "-- -", "cream": "~~~~", "set-cream": "~'~'",
     "jelly": "////", "ganache": "#:#:", "syrup": "''''", "coat": "    ", "fruit": "@ @ ",
+    "cover": "- - ", "decoration": " ^ ^",
 }  # fmt: skip
 _BAND = 16
 _BAND_NARROW = 4
@@ -56,6 +57,7 @@ def _show(page: Page, built: "BuildResult") -> None:
         page.line(_ring(built))
     _show_slices(page, built)
     _show_batches(page, built)
+    _show_said(page, built)
     for finding in built.findings:
         page.line()
         page.line(finding.text, style="bold")
@@ -84,6 +86,8 @@ def _band(layer: "BuildLayer", wide: int) -> str:
 
 
 def _mm(layer: "BuildLayer") -> str:
+    if layer.role == "decoration":
+        return "on it"
     return "in it" if layer.role == "syrup" else number(layer.height_mm)
 
 
@@ -92,6 +96,9 @@ def _ring(built: "BuildResult") -> str:
     if ring is None:
         return ""
     spare = "not known" if ring.spare_mm is None else f"{number(ring.spare_mm)} mm"
+    if ring.diameter_cm is None:
+        sides = f"{number(ring.length_cm, 2)} × {number(ring.width_cm, 2)}"
+        return f"Frame {sides} cm, to spare: {spare}"
     return f"Ring Ø {number(ring.diameter_cm, 2)} cm, to spare: {spare}"
 
 
@@ -120,8 +127,33 @@ def _show_batches(page: Page, built: "BuildResult") -> None:
         page.line(f"left over: {parts}, {fixed(left.mass_g)} g", indent=2)
 
 
+def _show_said(page: Page, built: "BuildResult") -> None:
+    """Cakes, covers, small pieces and gels, in the sentences of the plan."""
+    said = built.said
+    if said is None:
+        return
+    heads = (
+        ("Cut from the cakes", said.cakes),
+        ("Rolled out", said.covers),
+        ("Made, and not in the torte", said.waste),
+        ("What sets it, by both rules in use: they disagree, say which you took", said.gels),
+        ("For many guests, in place of slices", said.cuts),
+    )
+    for head, lines in heads:
+        if lines:
+            page.head(head)
+            for line in lines:
+                page.line(line, indent=2)
+    for line in (said.surface, said.plate):
+        if line:
+            page.line()
+            page.line(line)
+
+
 def _made(batch: "Batch") -> str:
     """What is made of it, and what is over."""
+    if batch.kind == "goods":
+        return "weigh it out"
     count = batch.batches
     if count is None:
         return "how much to make is not known"

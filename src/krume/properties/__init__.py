@@ -21,6 +21,17 @@ from krume.properties.heat import (
     food_properties,
     porous_conductivity_w_mk,
 )
+from krume.properties.setting import (
+    Leaf,
+    LeafSwap,
+    Setting,
+    alcohol_pct,
+    in_leaves,
+    leaves,
+    most_spirit_g,
+    setting,
+    settings,
+)
 from krume.properties.water import boiling_point_c, pressure_at_altitude_pa, vapour_pressure_pa
 
 __all__ = [
@@ -30,7 +41,11 @@ __all__ = [
     "BloomSwap",
     "FoodProperties",
     "Lab",
+    "Leaf",
+    "LeafSwap",
     "ScreenColour",
+    "Setting",
+    "alcohol_pct",
     "bloom_swap",
     "boiling_point_c",
     "component",
@@ -39,8 +54,11 @@ __all__ = [
     "constants",
     "food_properties",
     "ideal_activity",
+    "in_leaves",
+    "leaves",
     "light_of",
     "molar_volume_ml",
+    "most_spirit_g",
     "norrish_activity",
     "overrun_pct",
     "porous_conductivity_w_mk",
@@ -48,6 +66,8 @@ __all__ = [
     "pressure_at_altitude_pa",
     "ross_activity",
     "screen_colour",
+    "setting",
+    "settings",
     "soda_gas_ml",
     "solution_activity",
     "specific_gravity",

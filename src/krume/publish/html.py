@@ -90,6 +90,7 @@ def plan_html(sheet: TorteSheet) -> str:
         more_css="torte.css",
         sheet=sheet,
         drawing=drawing,
+        side=None if sheet.side_svg is None else Markup(sheet.side_svg),  # noqa: S704
     )
 
 

@@ -7,14 +7,19 @@ from krume.base import Notice, as_text
 from krume.build import (
     Batch,
     EggsNeeded,
+    GelUse,
     Layer,
+    Said,
     Slice,
     Torte,
     Working,
     apportioned,
     cross_section,
+    said_of,
     section_sentence,
     section_size_mm,
+    side_size_mm,
+    side_view,
     working,
 )
 from krume.design import Formula
@@ -31,6 +36,8 @@ ROOM_MM = 194.0
 """Width between the margins of A4, the narrower of the two papers."""
 MOST_HIGH_MM = 105.0
 """What of a sheet's height the section may take, so that the tables stand on the same page."""
+SIDE_ROOM_MM, SIDE_HIGH_MM = 125.0, 185.0
+"""What of the second sheet the view from the side and from above may take, beside words."""
 PRINTED_TYPE_MM = 10 / 3
 """Size of the drawing's words on paper: 9.5 points."""
 
@@ -99,6 +106,9 @@ class TorteSheet:
     notes: tuple[str, ...]
     hold: Hold | None
     imprint: Imprint
+    said: Said
+    side: PaperDrawing | None = None
+    side_svg: str | None = None
 
 
 def torte_sheet(
@@ -113,6 +123,7 @@ def torte_sheet(
     declared: Statement | None = None,
     cooled: Mapping[str, str] | None = None,
     eaten: tuple[str, ...] = (),
+    gels: tuple[GelUse, ...] = (),
     notes: tuple[str, ...] = (),
     hold: Hold | None = None,
 ) -> TorteSheet:
@@ -146,7 +157,21 @@ def torte_sheet(
         notes=notes,
         hold=hold,
         imprint=imprint,
+        said=said_of(torte, gels),
+        side=_side(torte) if torte.can_be_drawn else None,
+        side_svg=side_view(torte) if torte.can_be_drawn else None,
     )
+
+
+def _side(torte: Torte) -> PaperDrawing:
+    """The whole torte from the side and from above, at the first scale that stands beside words."""
+    for scale in SCALES:
+        wide, high = side_size_mm(torte, type_mm=PRINTED_TYPE_MM * scale)
+        fits = wide / scale <= SIDE_ROOM_MM and high / scale <= SIDE_HIGH_MM
+        if fits or scale == SCALES[-1]:
+            break
+    svg = side_view(torte, ident="paper-side", type_mm=PRINTED_TYPE_MM * scale)
+    return PaperDrawing(svg, wide / scale, scale)
 
 
 def missing_plan_signs(sheet: TorteSheet) -> tuple[Notice, ...]:
@@ -173,6 +198,8 @@ def _mm(height_mm: float | None) -> str:
 def _facts(torte: Torte) -> tuple[Fact, ...]:
     mass = Fact("mass, planned", _g(torte.mass_g), "" if torte.mass_g is None else "g")
     found = [_size(torte), Fact("height", _mm(torte.height_mm), "mm"), mass]
+    if torte.dome_mm:
+        found.insert(2, Fact("of it dome", _mm(torte.dome_mm), "mm"))
     if torte.kind == "roll":
         turns = "" if torte.turns is None else as_text(torte.turns, 2)
         found = [Fact("roll", f"Ø {_mm(torte.height_mm)}", "mm"), Fact("turns", turns), mass]
@@ -189,7 +216,7 @@ def _size(torte: Torte) -> Fact | None:
     label = "across" if torte.ring_height_mm is None else "ring"
     if outline.diameter_cm is None:
         sides = f"{as_text(outline.length_cm, 2)} × {as_text(outline.width_cm, 2)}"
-        return Fact(label, sides, "cm")
+        return Fact("frame" if label == "ring" else label, sides, "cm")
     return Fact(label, f"Ø {as_text(outline.diameter_cm, 2)}", "cm")
 
 
@@ -209,11 +236,11 @@ def _on_paper(torte: Torte) -> PaperDrawing:
     """The section at the first scale that fits, its words as large on paper at any scale."""
     for scale in SCALES:
         type_mm = PRINTED_TYPE_MM * scale
-        wide, high = section_size_mm(torte, type_mm=type_mm)
+        wide, high = section_size_mm(torte, type_mm=type_mm, in_packed_font=True)
         fits = wide / scale <= ROOM_MM and high / scale <= MOST_HIGH_MM
         if fits or scale == SCALES[-1]:
             break
-    svg = cross_section(torte, ident="paper", type_mm=type_mm)
+    svg = cross_section(torte, ident="paper", type_mm=type_mm, in_packed_font=True)
     return PaperDrawing(svg, wide / scale, scale)
 
 
@@ -245,10 +272,15 @@ def _grams(torte: Torte) -> list[str]:
 
 
 def _height(layer: Layer) -> str:
+    if layer.role == "decoration":
+        return "on it" if layer.over_mm is None else f"on it, {_mm(layer.over_mm)}"
     return "in it" if layer.role == "syrup" else _mm(layer.height_mm)
 
 
 def _need(batch: Batch, family: str | None, formulas: dict[str, Formula], cooled: str) -> NeedRow:
+    if batch.kind == "goods":
+        needed = _g(batch.needed_g)
+        return NeedRow(batch.name, batch.title, needed, "as bought", "weigh it out", "", "")
     over = "cut away" if batch.kind == "cake" else "over"
     formula = formulas.get(batch.name)
     return NeedRow(

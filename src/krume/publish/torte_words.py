@@ -11,6 +11,7 @@ def plan_dict(sheet: TorteSheet) -> dict[str, object]:
     """A torte plan as the JSON of an answer; the drawing for paper stands in the PDF alone."""
     data: dict[str, object] = asdict(sheet)
     section = sheet.section
+    data["side"] = None if sheet.side is None else {"paper_scale": sheet.side.scale}
     data["section"] = {
         "svg": section.svg,
         "sentence": section.sentence,
@@ -34,6 +35,14 @@ def printed_plan(sheet: TorteSheet) -> dict[str, object]:
         "slices": list(sheet.slices),
         "eaten": list(sheet.eaten),
         "findings": list(sheet.findings),
+        "said": {
+            "cakes": list(sheet.said.cakes),
+            "covers": list(sheet.said.covers),
+            "cuts": list(sheet.said.cuts),
+            "gels": list(sheet.said.gels),
+            "waste": list(sheet.said.waste),
+            "lines": [line for line in (sheet.said.plate, sheet.said.surface) if line],
+        },
         "caution": " ".join(sheet.cautions),
         "plan-notes": list(sheet.notes),
         "hold": None if sheet.hold is None else asdict(sheet.hold),
@@ -45,7 +54,18 @@ def printed_plan(sheet: TorteSheet) -> dict[str, object]:
     clean = _printable(said)
     if not isinstance(clean, dict):
         raise TypeError("a plan's words are a table of names")
-    return {**clean, "section": _section(sheet.section)}
+    return {**clean, "section": _section(sheet.section), "side": _side(sheet)}
+
+
+def _side(sheet: TorteSheet) -> dict[str, object] | None:
+    if sheet.side is None:
+        return None
+    return {
+        "svg": printable_drawing(sheet.side.svg),
+        "wide": sheet.side.wide_mm,
+        "alt": "The torte from the side and from above, with its slices",
+        "scale": f"1 : {sheet.side.scale:g}",
+    }
 
 
 def _texts(row: dict[str, object]) -> dict[str, str]:

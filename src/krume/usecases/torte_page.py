@@ -2,9 +2,19 @@
 
 from dataclasses import dataclass
 
-from krume.base import Infeasible
-from krume.build import Layer, Torte, apportioned, cross_section, section_sentence
+from krume.base import Infeasible, as_text
+from krume.build import (
+    GelUse,
+    Layer,
+    Torte,
+    apportioned,
+    cross_section,
+    gels,
+    section_sentence,
+    side_view,
+)
 from krume.label import statement
+from krume.properties import LeafSwap
 from krume.publish import Imprint, NeedRow, TorteSheet, torte_sheet
 from krume.store import book_at, studio_of
 from krume.usecases.asking.answer import Answer, Asked, clash_problems
@@ -67,6 +77,28 @@ class TorteSaid:
 
 
 @dataclass(frozen=True, slots=True)
+class LeafRow:
+    """Leaves of one grade in place of a gelatine, as printed: by the root and the ratio rule."""
+
+    words: str
+    root_leaves: str
+    root_g: str
+    ratio_leaves: str
+    ratio_g: str
+
+
+@dataclass(frozen=True, slots=True)
+class GelPart:
+    """What sets one cream, in words, and leaves instead."""
+
+    title: str
+    words: str
+    steps: str
+    status: str
+    leaves: tuple[LeafRow, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class TortePage:
     """A torte on a page. Drawings and heading are empty while a height is not known.
 
@@ -79,6 +111,8 @@ class TortePage:
     sentence: str
     svg: str | None
     svg_narrow: str | None
+    side_svg: str | None
+    side_narrow: str | None
     sums: tuple[TorteRow, ...]
     rows: tuple[TorteRow, ...]
     total: TorteRow
@@ -88,6 +122,7 @@ class TortePage:
     uses: tuple[TorteUse, ...]
     said: TorteSaid | None
     is_unbaked: bool
+    gels: tuple[GelPart, ...] = ()
 
 
 _PAGES: Remembered[Answer[TortePage]] = Remembered(64)
@@ -108,11 +143,13 @@ def _shown(name: str, asked: Asked) -> Answer[TortePage]:
     torte, sheet = made.torte, _sheet(made, made.torte, asked)
     drawn = torte.can_be_drawn
     page = TortePage(
-        build=build_result(made.plan, torte),
+        build=build_result(made.plan, torte, parts_of(made.formulas)),
         heading=sheet.section.heading,
         sentence=section_sentence(torte) if drawn else "",
         svg=sheet.section.svg,
         svg_narrow=_narrow(torte) if drawn else None,
+        side_svg=side_view(torte) if drawn else None,
+        side_narrow=_side_narrow(torte) if drawn else None,
         sums=_sums(torte),
         rows=tuple(TorteRow(r.number, r.name, r.height, r.grams) for r in sheet.rows),
         total=TorteRow(0, "torte", sheet.total.height, sheet.total.grams),
@@ -122,14 +159,52 @@ def _shown(name: str, asked: Asked) -> Answer[TortePage]:
         uses=uses,
         said=_said(name, asked),
         is_unbaked=torte.mass_g is not None and _is_planned(torte),
+        gels=tuple(_gel(use) for use in gels(torte.batches, parts_of(made.formulas))),
     )
     return Answer(page, made.problems, made.notices)
+
+
+def _gel(use: GelUse) -> GelPart:
+    strong = "strength not written" if use.bloom is None else f"{as_text(use.bloom, 0)} bloom"
+    return GelPart(
+        title=use.title,
+        words=f"{as_text(use.mass_g, 2)} g {use.label}, {strong}",
+        steps=use.steps,
+        status=use.status,
+        leaves=tuple(_leaf(swap) for swap in use.leaves),
+    )
+
+
+def _leaf(swap: LeafSwap) -> LeafRow:
+    leaf = swap.leaf
+    return LeafRow(
+        words=f"{leaf.label}, {as_text(leaf.bloom)} bloom, {as_text(leaf.leaf_g)} g",
+        root_leaves=f"{swap.by_root_leaves:.1f}",
+        root_g=f"{swap.by_root_g:.2f}",
+        ratio_leaves=f"{swap.by_ratio_leaves:.1f}",
+        ratio_g=f"{swap.by_ratio_g:.2f}",
+    )
 
 
 def _nothing(build: BuildResult, uses: tuple[TorteUse, ...]) -> TortePage:
     total = TorteRow(0, "torte", "not known", "not known")
     return TortePage(
-        build, "", "", None, None, (), (), total, (), "", (), uses, None, is_unbaked=False
+        build,
+        "",
+        "",
+        None,
+        None,
+        None,
+        None,
+        (),
+        (),
+        total,
+        (),
+        "",
+        (),
+        uses,
+        None,
+        is_unbaked=False,
     )
 
 
@@ -144,14 +219,24 @@ def _narrow(torte: Torte) -> str:
     return cross_section(torte, ident="phone", type_mm=type_mm, numbered=True)
 
 
+def _side_narrow(torte: Torte) -> str:
+    long_cm = 0.0 if torte.outline is None else torte.outline.across_cm
+    if torte.kind == "roll":
+        long_cm = torte.roll_width_cm or long_cm
+    type_mm = max(_LEAST_TYPE_MM, long_cm * 10 / _TYPES_WIDE)
+    return side_view(torte, ident="phone-side", type_mm=type_mm)
+
+
 def _sheet(made: TorteMade, torte: Torte, asked: Asked) -> TorteSheet:
     """The torte plan's own words, so that page and paper say the same."""
     day = today(book_at(asked.book), on=asked.on).isoformat()
+    parts = parts_of(made.formulas)
     return torte_sheet(
         torte,
         {what: read.formula for what, read in made.formulas.items()},
         Imprint(date=day, program="", data=""),
-        families={what: part.family for what, part in parts_of(made.formulas).items()},
+        families={what: part.family for what, part in parts.items()},
+        gels=gels(torte.batches, parts),
     )
 
 

@@ -29,7 +29,7 @@ def test_a_height_that_is_tried_moves_all_that_follows_and_keeps_nothing(
 
 def test_a_clash_is_named_with_what_fills_the_ring(client: TestClient) -> None:
     text = client.get("/tortes/T3", params={"h6": "15"}).text
-    assert "the ring has 60 mm of height; 66 mm is needed" in text
+    assert "The ring has 60 mm of height; 66 mm is needed" in text
     assert "2 x 11 mm of C2 fill the ring" in text
     way = re.search(r'href="(/tortes/T3[^"]*)">2 x 11', text)
     assert way is not None

@@ -5,7 +5,7 @@ import re
 from dataclasses import dataclass, replace
 
 from krume.base import Infeasible, Problem
-from krume.build import Torte
+from krume.build import Torte, gels
 from krume.label import Statement
 from krume.publish import (
     Imprint,
@@ -98,11 +98,13 @@ def _short(made: TorteMade, name: str) -> str:
 
 
 def _sheet(made: TorteMade, torte: Torte, beside: _Beside, asked: Asked) -> TorteSheet:
+    parts = parts_of(made.formulas)
     return torte_sheet(
         torte,
         {what: read.formula for what, read in made.formulas.items()},
         beside.imprint,
-        families={what: part.family for what, part in parts_of(made.formulas).items()},
+        families={what: part.family for what, part in parts.items()},
+        gels=gels(torte.batches, parts),
         keep=made.plan.keep,
         gelatine=_animal(made, asked),
         gluten=beside.gluten.get(made.source.name),

@@ -26,6 +26,7 @@ from krume.usecases.asking.read import FormulaRead, formula_of
 from krume.usecases.asking.remembering import Remembered
 from krume.usecases.asking.sources import line_sources, practice_notice, source_keys
 from krume.usecases.asking.text import PLACE, Text, text_of
+from krume.usecases.torte.gelled import gel_of
 from krume.usecases.torte.result import BuildResult, build_result
 
 _WHERE = "FILE"
@@ -57,7 +58,7 @@ def build_torte(name: str, asked: Asked) -> Answer[BuildResult]:
         return Answer(answer, problems, made.notices, sources, is_possible=False)
     statuses = [finding.status for finding in made.torte.findings]
     return Answer(
-        build_result(made.plan, made.torte),
+        build_result(made.plan, made.torte, parts_of(made.formulas)),
         made.problems,
         (*made.notices, *practice_notice(statuses)),
         sources,
@@ -208,6 +209,7 @@ def component(name: str, formula: Formula) -> ComponentFormula:
         density_status="assumed" if planned else "declared",
         gelatine_g_kg=_settled(balanced.figures.get("gelatine_g_kg")),
         eggs=tuple(_egg_uses(formula)),
+        gel=gel_of(formula),
     )
 
 

@@ -1,16 +1,29 @@
 """The answer of `build`: the torte in the contract's words, every value with its papers."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from types import MappingProxyType
 
 from krume.build import (
     Batch,
     BuildFinding,
+    CakeCut,
+    ComponentFormula,
+    Cover,
+    Cut,
     EggsNeeded,
+    GelUse,
     Layer,
+    Said,
+    Skin,
     Slice,
+    Tier,
     Torte,
     TortePlan,
     cross_section,
+    gels,
+    said_of,
+    side_view,
     weakest,
 )
 from krume.usecases.torte.moisture_result import MoistureResult
@@ -41,11 +54,13 @@ class BuildLayer:
 
 @dataclass(frozen=True, slots=True)
 class BuildRing:
-    """The ring it is built in, and what is to spare in it."""
+    """The ring or frame it is built in, and what is to spare in it."""
 
-    diameter_cm: float
+    diameter_cm: float | None
     height_mm: float | None
     spare_mm: float | None
+    length_cm: float | None = None
+    width_cm: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,12 +73,26 @@ class BuildRoll:
 
 
 @dataclass(frozen=True, slots=True)
+class BuildTier:
+    """One tier: where it begins, and what it is by itself."""
+
+    number: int
+    name: str
+    title: str
+    bottom_mm: float | None
+    height_mm: float | None
+    diameter_cm: float | None
+    mass_g: float | None
+
+
+@dataclass(frozen=True, slots=True)
 class BuildResult:
     """A torte as it stands. Fillings are without the coat and without what lies on top.
 
     `trimmed_g` is what is cut away from the baked cakes; `svg` is the section to scale, one unit
-    a millimetre, and None while something in it is not known. `standing` and `moisture` are None
-    where they were not asked for.
+    a millimetre, and None while something in it is not known; `side_svg` is the whole torte from
+    the side and from above. `plate_mm` is the height with decorations. `standing` and `moisture`
+    are None where they were not asked for.
     """
 
     name: str | None
@@ -89,15 +118,34 @@ class BuildResult:
     keep: str | None
     notes: tuple[str, ...]
     svg: str | None
+    side_svg: str | None = None
+    decoration_g: float | None = None
+    dome_mm: float = 0.0
+    plate_mm: float | None = None
+    surface: Skin | None = None
+    cuts: tuple[Cut, ...] = ()
+    cakes: tuple[CakeCut, ...] = ()
+    covers: tuple[Cover, ...] = ()
+    gels: tuple[GelUse, ...] = ()
+    tiers: tuple[BuildTier, ...] = ()
+    said: Said | None = None
     standing: StandingResult | None = None
     moisture: MoistureResult | None = None
 
 
-def build_result(plan: TortePlan, torte: Torte | None) -> BuildResult:
+_NO_PARTS: Mapping[str, ComponentFormula] = MappingProxyType({})
+
+
+def build_result(
+    plan: TortePlan,
+    torte: Torte | None,
+    parts: Mapping[str, ComponentFormula] = MappingProxyType({}),
+) -> BuildResult:
     """The answer of a torte; without one only what the plan itself says."""
     found = torte or Torte(plan.name or "", "unknown", (), None, None, None)
     known = torte is not None and torte.mass_g is not None
     outline = found.outline
+    used = gels(found.batches, parts) if parts else ()
     return BuildResult(
         name=plan.name,
         kind=found.kind,
@@ -122,6 +170,30 @@ def build_result(plan: TortePlan, torte: Torte | None) -> BuildResult:
         keep=plan.keep,
         notes=plan.notes,
         svg=cross_section(found) if torte is not None and found.can_be_drawn else None,
+        side_svg=side_view(found) if torte is not None and found.can_be_drawn else None,
+        decoration_g=_sum(torte, "decoration"),
+        dome_mm=found.dome_mm,
+        plate_mm=found.plate_mm,
+        surface=found.skin,
+        cuts=found.cuts,
+        cakes=found.cakes,
+        covers=found.covers,
+        gels=used,
+        tiers=tuple(_tier(each) for each in found.tiers),
+        said=None if torte is None else said_of(found, used),
+    )
+
+
+def _tier(tier: Tier) -> BuildTier:
+    torte = tier.torte
+    return BuildTier(
+        number=tier.number,
+        name=tier.name,
+        title=" ".join(torte.name.split()),
+        bottom_mm=tier.bottom_mm,
+        height_mm=torte.height_mm,
+        diameter_cm=None if torte.outline is None else torte.outline.diameter_cm,
+        mass_g=torte.mass_g,
     )
 
 
@@ -163,7 +235,10 @@ def _trimmed(torte: Torte | None) -> float | None:
 def _ring(plan: TortePlan, torte: Torte) -> BuildRing | None:
     if plan.ring is None:
         return None
-    return BuildRing(plan.ring.diameter_cm, torte.ring_height_mm, torte.ring_spare_mm)
+    ring, high, spare = plan.ring, torte.ring_height_mm, torte.ring_spare_mm
+    if ring.diameter_cm is not None:
+        return BuildRing(ring.diameter_cm, high, spare)
+    return BuildRing(None, high, spare, ring.length_cm, ring.width_cm)
 
 
 def _roll(torte: Torte) -> BuildRoll | None:
