@@ -160,3 +160,13 @@ def test_do_a_quick_sum(capsys: pytest.CaptureFixture[str]) -> None:
     assert dial == 169.0
     assert gelatine == pytest.approx(8.944, abs=0.0005)
     assert "169.0 C (336.2 F)" in capsys.readouterr().out
+
+
+def test_tell_what_a_slice_holds(capsys: pytest.CaptureFixture[str]) -> None:
+    found = _main("tell_what_a_slice_holds")
+    (only,) = found.carbohydrate.slices
+    assert only.count == 16
+    assert only.without_fibre_g.best == pytest.approx(23.3, abs=0.1)
+    out = capsys.readouterr().out
+    assert "Carbohydrate in 1 of 16 slices" in out
+    assert "Per portion" in out
