@@ -3,7 +3,7 @@
 import pytest
 
 from krume.label import reference_amount, servings_of
-from tests.agreement import agrees
+from tests.agreement import agrees, reads
 from tests.label.studio import of, product
 
 
@@ -31,6 +31,21 @@ def test_a_cake_is_heavy_from_35_percent_of_fruit_and_nuts(grams: str, amount: s
 
 def test_a_cream_on_its_own_has_no_serving() -> None:
     assert servings_of(product("C1")) is None
+
+
+@pytest.mark.source("us-21-cfr-101-9", "(b)(6) and (b)(12)(i): a slice sold on its own")
+@pytest.mark.parametrize(
+    ("slices", "words"),
+    [
+        (12, "1 serving per container, serving size 1 slice (100 g)"),
+        (7, "2 servings per container, serving size 1/2 slice (85 g)"),
+    ],
+)
+def test_a_slice_sold_on_its_own_is_a_package_of_its_own(slices: int, words: str) -> None:
+    found = servings_of(product("T1"), slices=slices)
+    assert found is not None
+    assert reads(found.text, words)
+    assert found.needs_container_column == (slices == 7)
 
 
 def test_a_tart_is_divided_as_a_tart() -> None:

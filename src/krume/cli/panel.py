@@ -23,6 +23,11 @@ def nutrition_options(function: Callable[..., int]) -> Callable[..., int]:
         help="Slices it is cut into, for the portion and its carbohydrate [default: the plan's].",
     )
     @click.option(
+        "--by-slice",
+        is_flag=True,
+        help="A US panel of one slice that is sold on its own.",
+    )
+    @click.option(
         "--per-100-g",
         "per_100_g",
         is_flag=True,
@@ -38,13 +43,15 @@ def nutrition_options(function: Callable[..., int]) -> Callable[..., int]:
     def wrapped(
         *,
         slices: int | None,
+        by_slice: bool,
         per_100_g: bool,
         with_spread: bool,
         **rest: object,
     ) -> int:
         from krume.usecases import NutritionWish
 
-        return function(nutrition=NutritionWish(slices, per_100_g, with_spread), **rest)
+        wish = NutritionWish(slices, per_100_g, with_spread, by_slice)
+        return function(nutrition=wish, **rest)
 
     return wrapped
 

@@ -42,10 +42,15 @@ def is_heavy(product: Product) -> bool:
     return 100 * mass / product.finished_g >= constants("declared.csv")["heavy-cake-share"]
 
 
-def servings_of(product: Product) -> Servings | None:
-    """Serving of a product by the reference amounts; None where there is none for it."""
+def servings_of(product: Product, *, slices: int | None = None) -> Servings | None:
+    """Serving of a product by the reference amounts; None where there is none for it.
+
+    With `slices` one of so many is sold on its own, and is what the serving is taken from.
+    """
     row = reference_amount(product)
     if row is None or product.finished_g is None or product.finished_g <= 0:
         return None
     amount = row.number_of("amount_g")
+    if slices is not None:
+        return us_servings(product.finished_g / slices, reference_g=amount, whole="slice")
     return us_servings(product.finished_g, reference_g=amount, whole=row.text("whole"))

@@ -126,6 +126,20 @@ def test_a_number_of_slices_that_cannot_be_is_refused(slices: int) -> None:
         said("T1", "eu", NutritionWish(slices=slices))
 
 
+def test_a_slice_sold_on_its_own_has_its_own_panel() -> None:
+    found = said("T1", "us", NutritionWish(by_slice=True))
+    assert found.panel is not None
+    assert found.panel.serving_size.startswith("1 slice (")
+    assert found.panel.head == "Per container"
+
+
+def test_of_a_slice_whose_number_is_not_known_there_is_no_panel_and_it_says_what_opens_it() -> None:
+    found = nutrition_of(product("F1"), NO_SHEETS, "us", NutritionWish(by_slice=True))
+    assert found.nutrition is not None
+    assert found.nutrition.panel is None
+    assert "--slices" in found.unknown[0].opens
+
+
 def test_slices_that_are_asked_for_go_before_the_plans() -> None:
     found = said("T1", "eu", NutritionWish(slices=16))
     assert found.carbohydrate is not None

@@ -54,7 +54,7 @@ _LAWS = {
         "falcpa",
         "us-fda-label-questions",
         "eu-tolerances-2012",
-    ),  # fmt: skip
+    ),
     "eu": ("eu-1169-2011", "eu-828-2014", "eu-tolerances-2012"),
     "uk": ("uk-1169-2011", "eu-tolerances-2012"),
     "ca": ("ca-fdr-b01",),

@@ -39,11 +39,16 @@ _INTAKE = "Reference intake of an average adult (8 400 kJ/2 000 kcal)"
 
 @dataclass(frozen=True, slots=True)
 class NutritionWish:
-    """Slices it is cut into where the plan says none, a free column per 100 g, the spread."""
+    """How a panel is wished for.
+
+    `slices` it is cut into go before those of the plan; `by_slice` is a slice sold on its own;
+    `per_100_g` a free column in the US; `with_spread` how far lots may lie from the tables.
+    """
 
     slices: int | None = None
     per_100_g: bool = False
     with_spread: bool = False
+    by_slice: bool = False
 
 
 AS_PLANNED = NutritionWish()
@@ -79,7 +84,7 @@ def nutrition_of(
     shown = tuple(_column(each, widths) for each in kept)
     is_open = "carbohydrate" in said
     carbohydrate = carbohydrate_of(product, sheets, law, counts, is_open=is_open)
-    unknown = panel_unknowns(*columns) if columns else (_no_reference(product, law),)
+    unknown = panel_unknowns(*columns) if columns else (_no_serving(product, law, wish),)
     notes = (*_notes(shown, counts), *_left_out(columns, kept))
     return NutritionSaid(_nutrition(said, shown, notes, carbohydrate), unknown)
 
@@ -92,7 +97,9 @@ def _columns(
     wish: NutritionWish,
 ) -> tuple[Panel, ...]:
     if law == "us":
-        servings = servings_of(product)
+        if wish.by_slice and not counts:
+            return ()
+        servings = servings_of(product, slices=counts[0] if wish.by_slice else None)
         if servings is None:
             return ()
         return us_columns(sums, servings, per_100_g=wish.per_100_g)
@@ -115,7 +122,10 @@ def _left_out(columns: tuple[Panel, ...], kept: tuple[Panel, ...]) -> tuple[str,
     )
 
 
-def _no_reference(product: Product, law: str) -> Unknown:
+def _no_serving(product: Product, law: str, wish: NutritionWish) -> Unknown:
+    if wish.by_slice and not product.slices and wish.slices is None:
+        opens = "--slices and how many it is cut into opens it."
+        return Unknown(product.name, "the number of its slices", "panel", opens)
     opens = f"A torte or a cake has one in the {law.upper()} table; a cream alone has none."
     return Unknown(product.name, "its reference amount", "panel", opens)
 
