@@ -30,6 +30,25 @@ step_g = 0.1
 """
 
 
+@pytest.mark.parametrize(
+    ("text", "found"),
+    [
+        (b'market = "au-nz"', ("au-nz", None, None)),
+        (b'[label]\nlist = "parts"\nadditives = "numbers"', (None, "parts", "numbers")),
+        (b"", (None, None, None)),
+    ],
+)
+def test_how_a_label_is_set_is_read(text: bytes, found: tuple[str | None, ...]) -> None:
+    studio = read_studio(text, PATH)
+    assert (studio.market, studio.label_list, studio.label_additives) == found
+
+
+@pytest.mark.parametrize("text", [b'[label]\nlist = "two"', b'market = "moon"'])
+def test_a_setting_of_a_label_that_is_none_is_named(text: bytes) -> None:
+    with pytest.raises(StoreError, match="want"):
+        read_studio(text, PATH)
+
+
 def test_everything_said_is_read() -> None:
     assert read_studio(WHOLE, PATH) == Studio(
         name="Somewhere",

@@ -72,7 +72,7 @@ _NOTHING = "nothing"
 )
 @click.option(
     "--market",
-    type=click.Choice(["us", "eu"]),
+    type=click.Choice(["us", "eu", "uk", "ca", "au-nz"]),
     help="In whose words allergens are told [default: the book's market, else eu].",
 )
 @click.option("--children", is_flag=True, help="The children of FILE: which follow it.")

@@ -17,8 +17,6 @@ MARKET_COLUMNS = (
     optional("shares", "flag"),
     column("additives", "one of", "plain", "class"),
     optional("number_mark"),
-    optional("panel", "one of", "us", "eu"),
-    optional("gluten", "one of", "us", "eu"),
     column("status", "status"),
     column("source", "source"),
     optional("page"),
@@ -34,7 +32,6 @@ class MarketRule:
     of their own. `has_clause`: 2 % or less may stand behind a clause. `water_is_finished`: added
     water stands where what is left of it belongs. `has_shares`: what the name speaks of has its
     share. `has_classes`: additives carry their class, by name or by number with `number_mark`.
-    `panel` and `gluten` name the rules used here, empty where none is made here.
     """
 
     key: str
@@ -46,8 +43,6 @@ class MarketRule:
     has_shares: bool
     has_classes: bool
     number_mark: str
-    panel: str
-    gluten: str
     status: str
     source: str
     note: str
@@ -69,8 +64,6 @@ def _rule(row: Row) -> MarketRule:
         has_shares=row.flag("shares"),
         has_classes=row.text("additives") == "class",
         number_mark=row.text("number_mark"),
-        panel=row.text("panel"),
-        gluten=row.text("gluten"),
         status=row.text("status"),
         source=row.text("source"),
         note=row.text("note"),

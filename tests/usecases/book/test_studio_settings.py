@@ -99,7 +99,7 @@ def test_settings_that_another_changed_are_refused_and_kept_apart(tmp_path: Path
         ("scale_step_g", "-1"),
         ("scale_step_g", "fine"),
         ("oven_offset_c", "12 under"),
-        ("market", "uk"),
+        ("market", "moon"),
         ("units", "kelvin"),
         ("eggs_region", "EU M"),
     ],

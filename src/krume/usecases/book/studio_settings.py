@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from krume.base import HEAT_UNITS, ConflictError, InputError
 from krume.design import decode_text
+from krume.pantry import MARKETS
 from krume.store import (
     book_at,
     book_bytes,
@@ -20,7 +21,7 @@ from krume.usecases.book.studio_lines import Setting, with_settings
 
 _PLACE = "studio.toml"
 _REGIONS = ("eu", "us")
-_CHOICES = {"market": _REGIONS, "eggs_region": _REGIONS, "units": HEAT_UNITS}
+_CHOICES = {"market": MARKETS, "eggs_region": _REGIONS, "units": HEAT_UNITS}
 _NUMBER = re.compile(r"(?P<sign>[-\u2212+]?)\s*(?P<digits>[0-9]{1,5}(?:[.,][0-9]{1,3})?)")
 _WHERE = {
     "name": ("", "name"),

@@ -104,7 +104,10 @@ def _as_mixed(of: str, formula: Formula) -> Product:
 
 def _blend(of: str, formula: Formula, lines: tuple[tuple[Line, str], ...], by: _Judging) -> Blend:
     jar = replace(formula, lines=tuple(line for line, _ in lines))
-    said = statement(_as_mixed(of, jar), by.papers.lots, market=by.market, chosen=by.chosen(of))
+    said = statement(
+        _as_mixed(of, jar), by.papers.lots,
+        market=by.market, chosen=by.chosen(of), sheets=by.papers.sheets,
+    )  # fmt: skip
     gate, whole = by.gate(of, jar), by.gate(of, formula)
     return Blend(
         of=of,

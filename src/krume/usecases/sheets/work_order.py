@@ -48,7 +48,9 @@ def _groups(read: SoldRead, papers: Papers) -> tuple[_Group, ...]:
         for name, formula in sold.formulas.items():
             product = product_of_formula(name, formula)
             gate = gate_of(product, papers, on=read.on, chosen=sold.chosen)
-            said = statement(product, papers.lots, market="eu", chosen=sold.chosen)
+            said = statement(
+                product, papers.lots, market="eu", chosen=sold.chosen, sheets=papers.sheets
+            )
             carries = any(word.startswith(_NUTS) for word in (*said.contains, *said.may_contain))
             where = nuts if carries else clean if gate.is_open_on_ingredients else open_gate
             where[name] = None

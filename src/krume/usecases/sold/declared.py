@@ -11,13 +11,16 @@ def declared_of_all(name: str, asked: Asked, market: str) -> dict[str, Statement
 
     A book without lots declares nothing: then nothing is judged.
     """
-    lots = papers_of(asked).lots
+    papers = papers_of(asked)
+    lots, sheets = papers.lots, papers.sheets
     if not lots:
         return {}
     said: dict[str, Statement] = {}
     for sold in sold_of(name, asked).sold:
         for what, formula in sold.formulas.items():
             product = product_of_formula(what, formula)
-            said[what] = statement(product, lots, market=market, chosen=sold.chosen)
-        said[sold.name] = statement(sold.product, lots, market=market, chosen=sold.chosen)
+            said[what] = statement(product, lots, market=market, chosen=sold.chosen, sheets=sheets)
+        said[sold.name] = statement(
+            sold.product, lots, market=market, chosen=sold.chosen, sheets=sheets
+        )
     return said

@@ -136,7 +136,13 @@ def _pieces(read: SoldRead, order: Order, papers: Papers) -> tuple[Piece, ...]:
     for sold in read.sold:
         line = by_name.get(sold.name.casefold())
         said = tuple(
-            statement(sold.product, papers.lots, market=market, chosen=sold.chosen)
+            statement(
+                sold.product,
+                papers.lots,
+                market=market,
+                chosen=sold.chosen,
+                sheets=papers.sheets,
+            )
             for market in ("eu", "us")
         )
         gate = gate_of(sold.product, papers, on=read.on, chosen=sold.chosen)

@@ -17,7 +17,16 @@ from krume.label import (
     product_of_formula,
     statement,
 )
-from krume.pantry import Ingredient, PriceList, allergens, find, ingredient, is_tree_nut, lots_of
+from krume.pantry import (
+    Ingredient,
+    PriceList,
+    allergens,
+    find,
+    ingredient,
+    is_tree_nut,
+    lots_of,
+    market_list,
+)
 from krume.store import book_at, studio_of
 from krume.usecases.asking.answer import Asked
 from krume.usecases.cost.prices import cost_book
@@ -30,7 +39,6 @@ from krume.usecases.vary.result import VaryAllergens, VaryGluten, VaryPrice, Var
 _MARKETS = ("eu", "us")
 _NAMED = 3
 _ALLERGENS = "allergens"
-_NUTS = ("nuts (", "tree nut (")
 _FACTS = (
     ("vegetarian by its lines", ("gelatine",)),
     ("vegan by its lines", ("milk", "egg", "gelatine", "honey")),
@@ -136,11 +144,17 @@ def side_of(name: str, formula: Formula, book: VaryBook) -> Side:
     return Side(
         lines=formula.lines,
         said={
-            market: statement(product, lots, market=market, chosen=chosen) for market in _MARKETS
+            market: statement(product, lots, market=market, chosen=chosen)
+            for market in _markets(book)
         },
         missing=_missing(product, book, chosen),
         facts=_facts(formula, book),
     )
+
+
+def _markets(book: VaryBook) -> tuple[str, ...]:
+    """The two markets every variation is told in, and the book's own where it is another."""
+    return tuple(dict.fromkeys((*_MARKETS, book.market)))
 
 
 def papered(before: Side, after: Side, book: VaryBook) -> Papered:
@@ -149,7 +163,7 @@ def papered(before: Side, after: Side, book: VaryBook) -> Papered:
     silent = _silent(*own)
     words = {
         market: _words(before.said[market], after.said[market], is_open=bool(silent))
-        for market in _MARKETS
+        for market in _markets(book)
     }
     hoped = _not_in(own[0].contains, own[1].contains)
     held = {line.ingredient for line in before.lines}
@@ -249,9 +263,13 @@ def _without_lot(new: list[Line], book: VaryBook) -> tuple[str, ...]:
 
 def _kitchen_line(said: tuple[Statement, Statement], book: VaryBook) -> str | None:
     """The sentence of a kitchen that uses nuts; never that there are none."""
-    mine = {word for each in said for word in each.contains if word.startswith(_NUTS)}
+    mine = {word for each in said for word in each.contains if _is_nut(word, book)}
     nuts = sorted({_noun(word) for word in (*book.nuts, *mine)})
     return f"Made where nuts are used: {', '.join(nuts)}." if nuts else None
+
+
+def _is_nut(word: str, book: VaryBook) -> bool:
+    return any(word in found.words for name, found in market_list(book.market) if is_tree_nut(name))
 
 
 def _noun(word: str) -> str:
@@ -259,7 +277,7 @@ def _noun(word: str) -> str:
 
 
 def _kitchen_open(said: tuple[Statement, Statement], book: VaryBook) -> tuple[str, ...]:
-    lost = [word for word in said[0].contains if word.startswith(_NUTS)]
+    lost = [word for word in said[0].contains if _is_nut(word, book)]
     if book.nuts or not lost:
         return ()
     return ("Which nuts this kitchen uses besides is not known: the book has no lots.",)
