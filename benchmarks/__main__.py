@@ -5,6 +5,7 @@ from collections.abc import Callable
 
 import benchmarks.baking as baking
 import benchmarks.blending as blending
+import benchmarks.in_time as in_time
 import benchmarks.loading as loading
 import benchmarks.matters as matters
 import benchmarks.own_oven as own_oven
@@ -28,6 +29,7 @@ PARTS: tuple[Callable[[], list[Row]], ...] = (
     slipping.rows,
     blending.rows,
     loading.rows,
+    in_time.rows,
     own_oven.rows,
     pages.rows,
 )

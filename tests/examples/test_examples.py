@@ -91,6 +91,15 @@ def test_build_a_torte(capsys: pytest.CaptureFixture[str]) -> None:
     assert "66.0 mm, 1194.9 g" in capsys.readouterr().out
 
 
+def test_what_is_wet_by_when(capsys: pytest.CaptureFixture[str]) -> None:
+    found = _main("what_is_wet_by_when")
+    assert found.standing.verdict == "firm enough"
+    assert found.moisture.base.crisp_mass_g == pytest.approx(210, abs=3)
+    said = capsys.readouterr().out
+    assert "Dark ganache gives 7 g" in said
+    assert "soft already" in said
+
+
 def test_cool_a_cake(capsys: pytest.CaptureFixture[str]) -> None:
     found = _main("cool_a_cake")
     assert found.way == "rack"

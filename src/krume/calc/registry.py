@@ -13,6 +13,7 @@ from krume.calc.mixture_sums import MIXTURE_SUMS
 from krume.calc.plan_sums import PLAN_SUMS
 from krume.calc.rounding_sums import ROUNDING_SUMS
 from krume.calc.slip_sums import SLIP_SUMS
+from krume.calc.standing_sums import STANDING_SUMS
 from krume.calc.tin_sums import TIN_SUMS
 from krume.calc.water_sums import WATER_SUMS
 
@@ -27,6 +28,7 @@ _ALL = (
     *BAKE_SUMS,
     *COOLING_SUMS,
     *WATER_SUMS,
+    *STANDING_SUMS,
     *KEEP_SUMS,
     *LABEL_SUMS,
     *PLAN_SUMS,

@@ -7,6 +7,7 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from scipy.integrate import solve_ivp
 
 from krume.keep.moisture import Curve, Line, spread_water
 from krume.keep.moisture.sorption import Array, State
@@ -63,6 +64,24 @@ def test_half_the_cells_miss_four_times_as_much() -> None:
 def test_half_the_steps_miss_four_times_as_much() -> None:
     ratio = miss(160, 20_000.0) / miss(160, 10_000.0)
     assert 3.2 < ratio < 4.8
+
+
+def test_another_solver_comes_to_the_same_water() -> None:
+    """Backward differences of scipy on the same cells, with the activity found by halving."""
+    line, y = crumbs([(0.5, 0.6, 0.0, 2e-11), (0.2, 0.5, 1.5, 2e-10), (2.0, 0.4, -1.5, 5e-11)])
+    curve = line.holds
+    assert isinstance(curve, Curve)
+
+    def flows(_: float, water: Array) -> Array:
+        at = curve.state(curve.at_water(water))
+        resists = line.wide_m**2 / (2 * line.diffusivity_m2_s * at.water_slope) * at.activity_slope
+        flow = np.diff(at.activity) / (resists[:-1] + resists[1:])
+        return np.diff(np.concatenate([[0.0], flow, [0.0]]))
+
+    start = curve.water(y)
+    peer = solve_ivp(flows, (0.0, HOURS_48), start, method="BDF", rtol=1e-7, atol=1e-10)
+    own = spread_water(line, y, time_s=HOURS_48, longest_s=1800.0)
+    assert own.water[-1] == pytest.approx(peer.y[:, -1], rel=2e-4)
 
 
 LAYERS = st.lists(

@@ -4,7 +4,12 @@ from krume.keep.moisture.figures import Rate, moisture_figure, rate
 from krume.keep.moisture.holding import Holding, holding_of
 from krume.keep.moisture.migrating import Migration, MovedLayer, migration
 from krume.keep.moisture.softening import HoursUntil, SoftBase
-from krume.keep.moisture.sorption import Curve, starch_water_g, sugar_solution_activity
+from krume.keep.moisture.sorption import (
+    Curve,
+    starch_water_g,
+    sugar_solution_activity,
+    sugar_water_g,
+)
 from krume.keep.moisture.spreading import Line, Spread, spread_water
 
 __all__ = [
@@ -24,4 +29,5 @@ __all__ = [
     "spread_water",
     "starch_water_g",
     "sugar_solution_activity",
+    "sugar_water_g",
 ]

@@ -14,7 +14,8 @@ Array: TypeAlias = NDArray[np.float64]
 
 _LEAST_LN, _MOST_LN = -9.0, 9.0
 """Between them a sugar phase is all sugar or all water: activity 0.0002 to 0.9999."""
-_HALVINGS = 48
+_HALVINGS, _REFININGS = 20, 3
+_LEAST_ACTIVITY = 1e-3
 
 
 def starch_water_g(activity: float) -> float:
@@ -98,6 +99,41 @@ def sugar_solution_activity(ratio: float) -> float:
     return float(_activity(np.log(np.array([ratio])))[0])
 
 
+def sugar_water_g(activity: float) -> float:
+    """Water in which 1 g of sugar is dissolved at a water activity.
+
+    r of a = (1 - X) exp(K X2), X = 1 / (1 + q r), by halving
+
+    Parameters
+    ----------
+    activity : a, water activity, above 0 to 0.99
+
+    Returns
+    -------
+    water [g per g of sugar]
+
+    Raises
+    ------
+    OutOfRangeError : activity is not above 0, or is above 0.99
+
+    Valid for
+    ---------
+    25 degC or near and 0.80 and more; below that it is drawn out, for sugar that stays dissolved.
+
+    Source
+    ------
+    `norrish-1966`, one solute
+
+    Examples
+    --------
+    >>> round(sugar_water_g(0.9348), 3)
+    1.0
+    """
+    within("activity", activity, _LEAST_ACTIVITY, moisture_figure("sugar-most"))
+    curve = Curve(np.zeros(1), np.ones(1))
+    return float(np.exp(curve.at_activity(np.array([activity])))[0])
+
+
 def _activity(ln_ratio: Array) -> Array:
     x = 1 / (1 + moisture_figure("molar-ratio") * np.exp(ln_ratio))
     found: Array = (1 - x) * np.exp(constant("norrish-sucrose") * x * x)
@@ -150,21 +186,27 @@ class Curve:
         return self.state(y).water
 
     def at_water(self, water: Array) -> Array:
-        """The variable at so much water, by halving."""
-        low = np.full_like(water, _LEAST_LN)
-        high = np.full_like(water, _MOST_LN)
+        """The variable at so much water: halving, then the slope."""
+        low, high = np.full_like(water, _LEAST_LN), np.full_like(water, _MOST_LN)
         for _ in range(_HALVINGS):
             middle = (low + high) / 2
             is_less = self.water(middle) < water
             low, high = np.where(is_less, middle, low), np.where(is_less, high, middle)
-        return (low + high) / 2
+        found: Array = (low + high) / 2
+        for _ in range(_REFININGS):
+            at = self.state(found)
+            found = found + (water - at.water) / at.water_slope
+        return found
 
     def at_activity(self, activity: Array) -> Array:
-        """The variable at a water activity, by halving."""
-        low = np.full_like(activity, _LEAST_LN)
-        high = np.full_like(activity, _MOST_LN)
+        """The variable at a water activity: halving, then the slope."""
+        low, high = np.full_like(activity, _LEAST_LN), np.full_like(activity, _MOST_LN)
         for _ in range(_HALVINGS):
             middle = (low + high) / 2
             is_less = _activity(middle) < activity
             low, high = np.where(is_less, middle, low), np.where(is_less, high, middle)
-        return (low + high) / 2
+        found: Array = (low + high) / 2
+        for _ in range(_REFININGS):
+            at = self.state(found)
+            found = found + (activity - at.activity) / at.activity_slope
+        return found

@@ -12,6 +12,8 @@ _GAMMA = 1 - 2**-0.5
 """Of the two-stage implicit step that damps what is stiff and is of the second order."""
 _NEAR = 1e-6
 _MOST_TRIES = 25
+_MOVING = 3
+"""What passes through a face is taken anew in the first tries of a stage, and then kept."""
 _LARGEST_MOVE = 1.5
 _FIRST_S, _GROWS, _LONGEST_SHARE = 60.0, 1.5, 1 / 24
 """First step, how the steps grow, and the longest as a share of the whole time."""
@@ -120,10 +122,12 @@ class _Stage:
 def _stage(line: Line, y: Array, water: Array, part_s: float) -> _Stage | None:
     """State whose water is `water` and what the fluxes at that state bring in `part_s`."""
     least = _NEAR * np.maximum(np.abs(water), water.mean() * 1e-3)
-    for _ in range(_MOST_TRIES):
+    through = line.gives
+    for tried in range(_MOST_TRIES):
         at = line.holds.state(y)
         holds = at.water_slope / at.activity_slope
-        through = _through(line, holds)
+        if tried < _MOVING:
+            through = _through(line, holds)
         gained = _net(through, at.activity)
         missing = at.water - water - part_s * gained
         if (np.abs(missing) < least).all():

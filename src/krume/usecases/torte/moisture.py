@@ -37,18 +37,26 @@ def moisture_of(made: TorteMade) -> MoistureResult | None:
     if torte.tiers:
         names = ", ".join(tier.name for tier in torte.tiers)
         return _unknown(f"it is of tiers; ask it of each: {names}")
-    found = {name: _held(name, read.formula) for name, read in made.formulas.items()}
-    missing = [each for each in found.values() if isinstance(each, str)]
+    missing = [each for each in _all_held(made).values() if isinstance(each, str)]
     if missing or not torte.layers:
         return _unknown(missing[0] if missing else "nothing stands in it yet")
-    holds = {name: each for name, each in found.items() if isinstance(each, Holding)}
-    families = {name: part.family for name, part in parts_of(made.formulas).items()}
+    holds, families = holdings_of(made)
     cold = (made.plan.keep or "").casefold().startswith("cold")
     temp = moisture_figure("cold-c" if cold else "room-c")
     moved = migration(torte, holds, families, temp_c=temp)
     if moved is None:
         return _unknown("a height, a mass or a formula in it is not known")
     return _result(torte, moved, _set_h(families))
+
+
+def holdings_of(made: TorteMade) -> tuple[dict[str, Holding], dict[str, str | None]]:
+    """What each formula of a torte holds, as far as it is known, and its family."""
+    holds = {name: each for name, each in _all_held(made).items() if isinstance(each, Holding)}
+    return holds, {name: part.family for name, part in parts_of(made.formulas).items()}
+
+
+def _all_held(made: TorteMade) -> dict[str, Holding | str]:
+    return {name: _held(name, read.formula) for name, read in made.formulas.items()}
 
 
 def _held(name: str, formula: Formula) -> Holding | str:
