@@ -4,10 +4,19 @@ import math
 from collections.abc import Mapping
 
 from krume.base import Interval, as_text
-from krume.label import Product, SliceCarbohydrate, slice_carbohydrate, spread
+from krume.label import (
+    NutrientSum,
+    Product,
+    SliceCarbohydrate,
+    Span,
+    slice_carbohydrate,
+    spread,
+)
 from krume.pantry import Ingredient
+from krume.properties import constants
 from krume.usecases.label.result import LabelCarbohydrate, LabelSlice
 
+_HUNDRED = 100.0
 _CAUTION = (
     "Worked out from tables of goods, not analysed: no dose of insulin rests on it alone. "
     "Who doses by it weighs the slice and asks those who treat them."
@@ -19,42 +28,56 @@ def carbohydrate_of(
     sheets: Mapping[str, Ingredient],
     law: str,
     counts: tuple[int, ...],
-    *,
-    is_open: bool,
+    sums: Mapping[str, NutrientSum],
 ) -> LabelCarbohydrate:
-    """Carbohydrate of a slice of each number; none is told while the panel's own is not known.
+    """Carbohydrate of a slice of each number; none is told while a blank could move it by much.
 
     `law` is whose panel counts: in the EU without fibre, in the US with it.
     """
-    with_fibre = law == "us"
-    per_100_g = spread(product, "carbohydrate", market=law, own=sheets) if is_open else None
-    counts = counts if is_open else ()
+    largest_g = (product.finished_g or 0.0) / min(counts) if counts else _HUNDRED
+    if _left_open_g(sums, largest_g) > constants("declared.csv")["slice-unknown-most"]:
+        return _answer(None, (), f"Carbohydrate: not known ({_open_goods(sums)}).", law)
+    per_100_g = spread(product, "carbohydrate", market=law, own=sheets)
     found = (slice_carbohydrate(product, count, own=sheets) for count in counts)
-    slices = tuple(_slice(each, with_fibre=with_fibre) for each in found if each is not None)
+    slices = tuple(_slice(each, sums["fibre"].span, law) for each in found if each is not None)
+    if slices or per_100_g is None:
+        return _answer(per_100_g, slices, " ".join(each.text for each in slices), law)
+    counted = "is counted in" if law == "us" else "is not counted"
+    said = f"Carbohydrate in 100 g: {_range(per_100_g)}; fibre {counted}."
+    return _answer(per_100_g, (), said, law)
+
+
+def _answer(
+    per_100_g: Interval | None, slices: tuple[LabelSlice, ...], text: str, law: str
+) -> LabelCarbohydrate:
     return LabelCarbohydrate(
         per_100_g=per_100_g,
-        fibre_is_in=with_fibre,
+        fibre_is_in=law == "us",
         slices=slices,
-        text=" ".join(each.text for each in slices) or _text(per_100_g, with_fibre=with_fibre),
+        text=text,
         caution=_CAUTION,
         status="derived",
     )
 
 
-def _text(per_100_g: Interval | None, *, with_fibre: bool) -> str:
-    if per_100_g is None:
-        return "Carbohydrate of a slice: not known, because the panel's own is not known."
-    basis = "fibre is counted in" if with_fibre else "fibre is not counted"
-    return f"Carbohydrate in 100 g: {_range(per_100_g)}; {basis}."
+def _left_open_g(sums: Mapping[str, NutrientSum], slice_g: float) -> float:
+    """What blanks of the tables leave open in a slice."""
+    span = sums["carbohydrate"].span
+    return (span.high - span.low) * slice_g / _HUNDRED
 
 
-def _slice(found: SliceCarbohydrate, *, with_fibre: bool) -> LabelSlice:
-    counted = found.with_fibre_g if with_fibre else found.without_fibre_g
-    fibre_g = max(0.0, found.with_fibre_g.best - found.without_fibre_g.best)
-    said = "is counted in" if with_fibre else "is not counted"
+def _open_goods(sums: Mapping[str, NutrientSum]) -> str:
+    return ", ".join(sums["carbohydrate"].open_goods)
+
+
+def _slice(found: SliceCarbohydrate, fibre: Span, law: str) -> LabelSlice:
+    counted = found.with_fibre_g if law == "us" else found.without_fibre_g
+    said = "is counted in" if law == "us" else "is not counted"
+    low, high = (as_text(end * found.slice_g.best / _HUNDRED, 1) for end in (fibre.low, fibre.high))
+    fibre_g = low if low == high else f"{low} to {high}"
     text = (
         f"Carbohydrate in 1 of {found.count} slices (about {as_text(found.slice_g.best, 0)} g): "
-        f"{_range(counted)}; fibre ({as_text(fibre_g, 1)} g) {said}."
+        f"{_range(counted)}; fibre ({fibre_g} g) {said}."
     )
     return LabelSlice(found.count, found.slice_g, found.without_fibre_g, found.with_fibre_g, text)
 

@@ -82,8 +82,7 @@ def nutrition_of(
     widths = _widths(product, sheets, law, columns) if wish.with_spread else {}
     kept = tuple(each for each in columns if each.is_required or _is_complete(each, columns[0]))
     shown = tuple(_column(each, widths) for each in kept)
-    is_open = "carbohydrate" in said
-    carbohydrate = carbohydrate_of(product, sheets, law, counts, is_open=is_open)
+    carbohydrate = carbohydrate_of(product, sheets, law, counts, sums)
     unknown = panel_unknowns(*columns) if columns else (_no_serving(product, law, wish),)
     notes = (*_notes(shown, counts), *_left_out(columns, kept))
     return NutritionSaid(_nutrition(said, shown, notes, carbohydrate), unknown)
