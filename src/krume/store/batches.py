@@ -10,9 +10,10 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from krume.base import ConflictError, NotFoundError
+from krume.store.bench_files import looking_at_bench
 from krume.store.book import Book
 from krume.store.database import writing
-from krume.store.edits import editable, looking
+from krume.store.edits import editable
 from krume.store.moment import moment
 
 BATCH_SIGN, CAKE_SIGN = "B", "L"
@@ -117,7 +118,7 @@ def batches_now(
 ) -> tuple[KeptBatch, ...]:
     """Batches as they stand now, the newest first: of a formula, of these chains, or all."""
     wanted = None if chains is None else sorted(set(chains))
-    with looking(book) as found:
+    with looking_at_bench(book) as found:
         if found is None or wanted == []:
             return ()
         if wanted is not None:
@@ -127,13 +128,13 @@ def batches_now(
 
 def batches_called(book: Book, code: str) -> tuple[KeptBatch, ...]:
     """Batches that a code means, as they stand now; an old code is the new one's too."""
-    with looking(book) as found:
+    with looking_at_bench(book) as found:
         return () if found is None else _batches(found, _NOW, "code = ?", [code])
 
 
 def batch_of_trial(book: Book, trial: str) -> KeptBatch | None:
     """The batch a bake was written down as, as it stands now."""
-    with looking(book) as found:
+    with looking_at_bench(book) as found:
         if found is None:
             return None
         rows = _batches(found, _NOW, "trial = ?", [trial], 1)
@@ -142,25 +143,25 @@ def batch_of_trial(book: Book, trial: str) -> KeptBatch | None:
 
 def batch_history(book: Book, chain: str) -> tuple[KeptBatch, ...]:
     """Every record of a batch, the newest first."""
-    with looking(book) as found:
+    with looking_at_bench(book) as found:
         return () if found is None else _batches(found, _ALL, "chain = ?", [chain])
 
 
 def cakes_now(book: Book, *, most: int = 50) -> tuple[KeptCake, ...]:
     """Cakes as they stand now, the newest first."""
-    with looking(book) as found:
+    with looking_at_bench(book) as found:
         return () if found is None else _cakes(found, _NOW, "1", [], most)
 
 
 def cakes_called(book: Book, code: str) -> tuple[KeptCake, ...]:
     """Cakes that a lot code means, as they stand now."""
-    with looking(book) as found:
+    with looking_at_bench(book) as found:
         return () if found is None else _cakes(found, _NOW, "code = ?", [code])
 
 
 def cakes_of_order(book: Book, name: str) -> tuple[KeptCake, ...]:
     """Cakes made for an order, as they stand now, in the order they were written down."""
-    with looking(book) as found:
+    with looking_at_bench(book) as found:
         if found is None or not name:
             return ()
         return _cakes(found, _NOW, "order_name = ?", [name])[::-1]
@@ -168,7 +169,7 @@ def cakes_of_order(book: Book, name: str) -> tuple[KeptCake, ...]:
 
 def cakes_of_kind(book: Book, what: str) -> tuple[KeptCake, ...]:
     """Cakes of one kind made for no order, the newest first."""
-    with looking(book) as found:
+    with looking_at_bench(book) as found:
         if found is None:
             return ()
         return _cakes(found, _NOW, "what = ? AND order_name = ''", [what])
@@ -176,7 +177,7 @@ def cakes_of_kind(book: Book, what: str) -> tuple[KeptCake, ...]:
 
 def reached_by_batch(book: Book, chain: str) -> tuple[KeptCake, ...]:
     """Cakes that a batch went into, as they stand now."""
-    with looking(book) as found:
+    with looking_at_bench(book) as found:
         if found is None:
             return ()
         where = "state = 'made' AND key IN (SELECT cake FROM cake_batch WHERE batch = ?)"
@@ -185,7 +186,7 @@ def reached_by_batch(book: Book, chain: str) -> tuple[KeptCake, ...]:
 
 def cake_history(book: Book, chain: str) -> tuple[KeptCake, ...]:
     """Every record of a cake, the newest first."""
-    with looking(book) as found:
+    with looking_at_bench(book) as found:
         return () if found is None else _cakes(found, _ALL, "chain = ?", [chain])
 
 

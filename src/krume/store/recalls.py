@@ -6,8 +6,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from krume.store.batches import KeptCake, with_parts
-from krume.store.book import Book
-from krume.store.edits import looking
+from krume.store.bench_files import looking_at_bench
+from krume.store.book import Book, database_of, places_in
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,6 +43,11 @@ _OF_THESE = """
   (SELECT json_extract(value, '$[0]'), json_extract(value, '$[1]') FROM json_each(?))
 """
 _NOT_KNOWN = _BY_LOT + _OF_THESE
+_PROMISES = ("orders", "classes")
+_VERSIONS = """
+SELECT place, revision FROM text WHERE NOT is_deleted
+  AND (place >= 'orders/' AND place < 'orders0' OR place >= 'classes/' AND place < 'classes0')
+"""
 _NO_BATCH = """
 SELECT part.formula, part.cake AS cake_key FROM cake_batch AS part
 JOIN cake_now AS cake ON cake.key = part.cake AND cake.state = 'made'
@@ -54,7 +59,7 @@ WHERE NOT EXISTS (
 
 def reached_by_lot(book: Book, lot: str) -> tuple[Reached, ...]:
     """Lines that say this lot went in, with the cakes, the newest first."""
-    with looking(book) as found:
+    with looking_at_bench(book) as found:
         if found is None or not lot:
             return ()
         return _reached(found, found.execute(_BY_LOT, (lot,)))
@@ -62,7 +67,7 @@ def reached_by_lot(book: Book, lot: str) -> tuple[Reached, ...]:
 
 def not_known_lines(book: Book) -> tuple[tuple[str, str], ...]:
     """Ingredients, with their pantry keys, whose lot some batch does not say."""
-    with looking(book) as found:
+    with looking_at_bench(book) as found:
         if found is None:
             return ()
         rows = found.execute(
@@ -75,7 +80,7 @@ def not_known_lines(book: Book) -> tuple[tuple[str, str], ...]:
 def not_ruled_out(book: Book, ingredients: Iterable[tuple[str, str]]) -> tuple[Reached, ...]:
     """Lines of these ingredients whose lot is not known, with the cakes, the newest first."""
     pairs = json.dumps([list(pair) for pair in ingredients])
-    with looking(book) as found:
+    with looking_at_bench(book) as found:
         if found is None:
             return ()
         return _reached(found, found.execute(_NOT_KNOWN, ("", pairs)))
@@ -83,7 +88,7 @@ def not_ruled_out(book: Book, ingredients: Iterable[tuple[str, str]]) -> tuple[R
 
 def without_batch(book: Book) -> tuple[Reached, ...]:
     """Cakes whose record does not say which batch a part of them came from."""
-    with looking(book) as found:
+    with looking_at_bench(book) as found:
         if found is None:
             return ()
         rows = found.execute(_NO_BATCH).fetchall()
@@ -96,7 +101,7 @@ def without_batch(book: Book) -> tuple[Reached, ...]:
 
 def recorded_orders(book: Book) -> dict[str, int]:
     """Orders that something was written down for, with the version of the text it was read of."""
-    with looking(book) as found:
+    with looking_at_bench(book) as found:
         if found is None:
             return {}
         rows = found.execute(
@@ -107,17 +112,19 @@ def recorded_orders(book: Book) -> dict[str, int]:
 
 
 def order_versions(book: Book) -> dict[str, int]:
-    """Orders and classes of the book by name, with the version of their text."""
-    with looking(book) as found:
-        if found is None:
-            return {}
-        rows = found.execute(
-            "SELECT place, revision FROM text WHERE NOT is_deleted AND "
-            "(place >= 'orders/' AND place < 'orders0' OR place >= 'classes/' "
-            "AND place < 'classes0')"
-        ).fetchall()
-    places = {row["place"].partition("/")[2]: row["revision"] for row in rows}
-    return {place.removesuffix(".txt"): revision for place, revision in places.items()}
+    """Orders and classes of the book by name, with the version of their text.
+
+    Plain texts keep no versions: theirs is 0, which no record has.
+    """
+    if database_of(book) is None:
+        held = {place: 0 for folder in _PROMISES for place in places_in(book, folder)}
+    else:
+        with looking_at_bench(book) as found:
+            rows = found.execute(_VERSIONS).fetchall() if found is not None else []
+        held = {row["place"]: row["revision"] for row in rows}
+    return {
+        place.rpartition("/")[2].removesuffix(".txt"): version for place, version in held.items()
+    }
 
 
 def _reached(connection: sqlite3.Connection, found: sqlite3.Cursor) -> tuple[Reached, ...]:

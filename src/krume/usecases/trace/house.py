@@ -7,7 +7,7 @@ from functools import cache
 
 from krume.base import Notice
 from krume.evidence import column, load
-from krume.pantry import Lot, lots_of
+from krume.pantry import Lot, find, lots_of
 from krume.store import book_at, table_rows
 from krume.usecases.asking.answer import Asked
 from krume.usecases.sold.papers import papers_of
@@ -100,10 +100,13 @@ def takes(ingredient: str, goods: str, words: str) -> bool:
     return bool(stem) and stem not in _rules("apart") and stem in _stems(words)
 
 
+def goods_of(words: str) -> str:
+    """The pantry's key of what these words name; nothing where it has none."""
+    return find(words).key or ""
+
+
 @cache
 def _stems(words: str) -> frozenset[str]:
-    from krume.pantry import find
-
     found = find(words)
     return frozenset(key.partition("-")[0] for key in (found.key, *found.others) if key)
 

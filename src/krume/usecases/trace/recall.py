@@ -25,7 +25,7 @@ from krume.usecases.asking.answer import Asked, QuestionError
 from krume.usecases.asking.clock import today
 from krume.usecases.sold.product import sold_of
 from krume.usecases.trace.find import Meant
-from krume.usecases.trace.house import HouseLot, takes
+from krume.usecases.trace.house import HouseLot, goods_of, takes
 from krume.usecases.trace.result import TraceBatch, TraceCake, TraceLine, TraceRecall
 from krume.usecases.trace.shown import cake_shown, telephones_of
 
@@ -75,7 +75,8 @@ def recall_of(meant: Meant, ingredient: str, asked: Asked) -> TraceRecall:
 
 def _lot(meant: Meant, ingredient: str) -> HouseLot | None:
     """The lot of the house that is meant; one mark on different goods is asked."""
-    fit = [lot for lot in meant.lots if not ingredient or takes(ingredient, "", lot.ingredient)]
+    goods = goods_of(ingredient)
+    fit = [x for x in meant.lots if not ingredient or takes(ingredient, goods, x.ingredient)]
     if len(fit) < 2:
         return fit[0] if fit else None
     options = tuple(Option(f"{lot.mark}, {lot.ingredient}", lot.ingredient) for lot in fit)

@@ -1,0 +1,73 @@
+"""Which bags: what is taken as it stands, what is asked, what is written."""
+
+from datetime import date
+
+import pytest
+
+from krume.base import InputError
+from krume.usecases.trace.bags import (
+    BagsSaid,
+    bag_problems,
+    bags_of,
+    kept_batch,
+    lines_of,
+    marks_said,
+)
+from krume.usecases.trace.house import HouseLot
+
+DAY = date(2027, 6, 10)
+LINES = (("ground hazelnuts", "hazelnuts"), ("eggs", "egg-whole-fresh"), ("house paste", ""))
+ONE = HouseLot("L-8", "ground hazelnuts", "Mill at Orl", None, None)
+TWO = HouseLot("L-9", "ground hazelnuts", "", None, None)
+
+
+def test_the_only_lot_in_the_house_is_taken_and_none_is_not_known() -> None:
+    bags = bags_of("F1", "", LINES, DAY, [ONE])
+    assert [line.taken for line in bags.lines] == [("L-8",), (), ()]
+    assert bag_problems([bags]) == ()
+    assert bags.title == "F1"
+
+
+def test_of_several_lots_it_is_asked_which_and_not_known_is_an_answer() -> None:
+    (problem,) = bag_problems([bags_of("F1", "", LINES, DAY, [ONE, TWO])])
+    assert problem.where == "F1 ground hazelnuts"
+    assert [option.line for option in problem.options] == ["L-8", "L-9", "L-8, L-9", "not known"]
+    told = BagsSaid(lots={"ground hazelnuts": ()})
+    assert bag_problems([bags_of("F1", "", LINES, DAY, [ONE, TWO], told)]) == ()
+    unknown = bags_of("F1", "", LINES, DAY, [ONE, TWO], BagsSaid(is_unknown=True))
+    assert bag_problems([unknown]) == ()
+
+
+def test_each_lot_is_a_row_with_its_supplier_and_an_unknown_one_is_empty() -> None:
+    told = BagsSaid(lots={"ground hazelnuts": ("l-8", "L-77"), "eggs": ("L-8",)})
+    kept = kept_batch(bags_of("F1", "", LINES, DAY, [ONE], told), "k", [ONE])
+    assert [(x.ingredient, x.lot, x.supplier) for x in kept.lots] == [
+        ("ground hazelnuts", "l-8", "Mill at Orl"),
+        ("ground hazelnuts", "L-77", ""),
+        ("eggs", "L-8", "Mill at Orl"),
+        ("house paste", "", ""),
+    ]
+    assert kept.made_on == "2027-06-10"
+
+
+@pytest.mark.parametrize(
+    ("text", "marks"),
+    [("?", ()), (" Not  known ", ()), ("", ()), ("L-1,L-2 , L-1", ("L-1", "L-2")), (",", ())],
+)
+def test_marks_are_read_by_comma(text: str, marks: tuple[str, ...]) -> None:
+    assert marks_said(text) == marks
+
+
+def test_a_mark_as_long_as_a_letter_is_refused() -> None:
+    with pytest.raises(InputError, match="61 signs"):
+        marks_said("x" * 61)
+
+
+def test_lines_of_one_kind_are_one_line_and_water_is_none() -> None:
+    from krume.design import read
+
+    text = "Syrup\n\n100 g caster sugar\n50 g water\n20 g caster sugar\n5 g house paste\n"
+    assert lines_of(read(text).value) == (
+        ("caster sugar", "sugar-granulated"),
+        ("house paste", ""),
+    )
