@@ -117,6 +117,17 @@ def test_keep_it_cold(capsys: pytest.CaptureFixture[str]) -> None:
     assert "C1 (Vanilla custard cream)" in said
 
 
+def test_name_the_allergens(capsys: pytest.CaptureFixture[str]) -> None:
+    found = _main("name_the_allergens")
+    words = {market: list(label.contains) for market, label in found.items()}
+    assert words["us"] == ["egg", "milk", "tree nut (hazelnut)"]
+    assert words["eu"] == words["uk"] == ["egg", "milk", "nuts (hazelnut)"]
+    assert words["ca"] == words["au-nz"] == ["egg", "hazelnut", "milk"]
+    shown = capsys.readouterr().out
+    assert "Lemon syrup: sugar, water, lemon juice" in shown
+    assert "Buckwheat is a known allergen" in shown
+
+
 def test_label_what_is_in_it(capsys: pytest.CaptureFixture[str]) -> None:
     found = _main("label_what_is_in_it")
     assert found.contains == ("egg", "milk", "nuts (hazelnut)")
