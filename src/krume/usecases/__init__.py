@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 # isort: off
 if TYPE_CHECKING:
     from krume.evidence import data_version
+    from krume.keep import Difference
     from krume.store import KeptStep, KeptTrial, one_look
     from krume.usecases.asking.answer import Answer, Asked, Explanation, QuestionError
     from krume.usecases.asking.as_json import Json, plain
@@ -45,6 +46,8 @@ if TYPE_CHECKING:
         back_up_book, export_book, import_book, restore_book, verify_book,
     )
     from krume.usecases.torte.build import build_torte
+    from krume.usecases.torte.fill import FillWish, fill_ring
+    from krume.usecases.torte.fill_result import FillResult
     from krume.usecases.torte.in_time import TorteInTime, build_in_time, torte_in_time
     from krume.usecases.torte.moisture_result import (
         MoistureBase, MoisturePart, MoistureResult, MoistureUntil,
@@ -72,6 +75,7 @@ if TYPE_CHECKING:
     from krume.usecases.keep.frozen_way import KeepFreezePart, KeepFreezing
     from krume.usecases.keep.heated import KeepHeat
     from krume.usecases.keep.road_way import KeepRoad
+    from krume.usecases.keep.shown import differences_of, keep_shown
     from krume.usecases.keep.wished import KeepWish, keep_wished
     from krume.usecases.keep.fridge_off import FridgeWish, fridge_off
     from krume.usecases.keep.fridge_result import (
@@ -95,6 +99,7 @@ if TYPE_CHECKING:
     )
     from krume.usecases.oven.load_text import read_load
     from krume.usecases.formula.matters import CheckLine, CheckRanking, CheckTwice
+    from krume.usecases.label_page import LayoutName, label_bytes, layout_names
     from krume.usecases.order_page import OrderPiece, OrderQuestion, OrderView, order_view
     from krume.usecases.sheets.order_sheets import (
         KeptSheet, SheetBytes, make_order_sheets, sheet_bytes, sheets_of_order,
@@ -192,6 +197,7 @@ if TYPE_CHECKING:
 
 _NAMES = {
     "evidence": "data_version",
+    "keep": "Difference",
     "store": "KeptStep KeptTrial one_look",
     "usecases.asking.answer": "Answer Asked Explanation QuestionError",
     "usecases.asking.as_json": "Json plain",
@@ -223,6 +229,8 @@ _NAMES = {
     "usecases.book.book": "BookResult init_book load_demo",
     "usecases.book.care": "back_up_book export_book import_book restore_book verify_book",
     "usecases.torte.build": "build_torte",
+    "usecases.torte.fill": "FillWish fill_ring",
+    "usecases.torte.fill_result": "FillResult",
     "usecases.torte.in_time": "TorteInTime build_in_time torte_in_time",
     "usecases.torte.moisture_result": "MoistureBase MoisturePart MoistureResult MoistureUntil",
     "usecases.torte.standing_result": "StandingPart StandingResult",
@@ -251,6 +259,7 @@ _NAMES = {
     "usecases.keep.frozen_way": "KeepFreezePart KeepFreezing",
     "usecases.keep.heated": "KeepHeat",
     "usecases.keep.road_way": "KeepRoad",
+    "usecases.keep.shown": "differences_of keep_shown",
     "usecases.keep.wished": "KeepWish keep_wished",
     "usecases.keep.keep": "KeepPart KeepPlace KeepResult keep_and_cool keep_of",
     "usecases.label.label": "LabelWish label_of",
@@ -262,6 +271,7 @@ _NAMES = {
     ),
     "usecases.oven.load_text": "read_load",
     "usecases.formula.matters": "CheckLine CheckRanking CheckTwice",
+    "usecases.label_page": "LayoutName label_bytes layout_names",
     "usecases.order_page": "OrderPiece OrderQuestion OrderView order_view",
     "usecases.sheets.order_sheets": (
         "KeptSheet SheetBytes make_order_sheets sheet_bytes sheets_of_order"
@@ -358,16 +368,17 @@ __all__ = [
     "BuildLayer", "BuildResult", "CakeNow", "CheckBand", "CheckFinding", "CheckLine", "CheckOwn",
     "CheckRanking", "CheckResult", "CheckTwice", "ClassCream", "ClassDay", "ClassKits",
     "ClassLoads", "ClockSaid", "Content", "CoolingResult", "CoreNow", "CostComponent", "CostResult",
-    "CostWish", "CupNow", "CupSaid", "CustardLog", "CustardShown", "DayView", "EggBuy", "EggPack",
-    "EggRow", "EggsResult", "EggsWish", "EndSaid", "Explanation", "FamilyWish", "FridgeGrams",
-    "FridgeOrder", "FridgePart", "FridgeRemake", "FridgeResult", "FridgeRule", "FridgeThing",
-    "FridgeWish", "GlutenLot", "GlutenPaper", "GlutenPiece", "GlutenResult", "GlutenRoom",
-    "GlutenWish", "Handle", "Health", "Heights", "HeightsNow", "IngredientNow", "IngredientsFound",
-    "Json", "KeepCooling", "KeepDepth", "KeepFreezePart", "KeepFreezing", "KeepHeat", "KeepPart",
-    "KeepPlace", "KeepResult", "KeepRoad", "KeepVessel", "KeepWish", "KeptSheet", "KeptStep",
-    "KeptTrial", "KnownOven", "LabelCarbohydrate", "LabelNutrition", "LabelOf", "LabelPanel",
-    "LabelResult", "LabelRow", "LabelWish", "LineChange", "Load", "LoadWish", "LotRow", "LotStop",
-    "Making", "MoistureBase", "MoisturePart", "MoistureResult", "MoistureUntil", "NamedIngredient",
+    "CostWish", "CupNow", "CupSaid", "CustardLog", "CustardShown", "DayView", "Difference",
+    "EggBuy", "EggPack", "EggRow", "EggsResult", "EggsWish", "EndSaid", "Explanation", "FamilyWish",
+    "FillResult", "FillWish", "FridgeGrams", "FridgeOrder", "FridgePart", "FridgeRemake",
+    "FridgeResult", "FridgeRule", "FridgeThing", "FridgeWish", "GlutenLot", "GlutenPaper",
+    "GlutenPiece", "GlutenResult", "GlutenRoom", "GlutenWish", "Handle", "Health", "Heights",
+    "HeightsNow", "IngredientNow", "IngredientsFound", "Json", "KeepCooling", "KeepDepth",
+    "KeepFreezePart", "KeepFreezing", "KeepHeat", "KeepPart", "KeepPlace", "KeepResult", "KeepRoad",
+    "KeepVessel", "KeepWish", "KeptSheet", "KeptStep", "KeptTrial", "KnownOven",
+    "LabelCarbohydrate", "LabelNutrition", "LabelOf", "LabelPanel", "LabelResult", "LabelRow",
+    "LabelWish", "LayoutName", "LineChange", "Load", "LoadWish", "LotRow", "LotStop", "Making",
+    "MoistureBase", "MoisturePart", "MoistureResult", "MoistureUntil", "NamedIngredient",
     "NextThing", "NutritionWish", "OrderPiece", "OrderQuestion", "OrderStanding", "OrderStopped",
     "OrderView", "OvenChoice", "OvenChoices", "OvenMoved", "OvenNext", "OvenNow", "OvenReady",
     "OvenRecordShown", "OvenResult", "OvenShown", "OvenView", "OvenWish", "OvensNow", "PantryNow",
@@ -389,27 +400,28 @@ __all__ = [
     "choices_of", "choose_blend", "clocks_at_bench", "clocks_beside", "command_schema",
     "cooling_after", "cooling_of", "core_left", "correct_batch", "correct_cake", "cost_of",
     "cup_at_bench", "cup_limits", "custard_shown", "custard_way", "data_version", "day_view",
-    "delete_row", "delete_text", "differences", "drafted", "draw_bake", "earlier_batches",
-    "edit_trial", "eggs_of", "end_as_trial", "evidence_words", "export_book", "flours_at_hand",
-    "fridge_off", "gluten_of", "gluten_sheets", "ground_at_bench", "health_of", "hear_at_bench",
-    "heights_of", "import_book", "ingredient_now", "ingredients_found", "init_book", "is_new_size",
-    "keep_and_cool", "keep_cup", "keep_heights", "keep_of", "keep_size", "keep_table", "keep_tins",
-    "keep_wished", "known_oven", "label_of", "label_sheets", "last_code", "list_bytes", "list_sums",
-    "load_demo", "loads_now", "lot_code", "lot_codes", "make_order_sheets", "make_sheets",
-    "making_of", "marks_said", "moment_said", "one_look", "order_view", "orders_of", "others_if_in",
-    "oven_choices", "oven_now", "oven_settings", "oven_view", "ovens_now", "ovens_of", "pantry_now",
-    "parent_now", "places_to_bake", "plain", "plan_day_today", "plan_orders", "probe_load",
-    "put_back", "put_in", "questions_of_table", "read_formula", "read_load", "rescue_slip",
-    "restore_book", "room_list_now", "room_list_of", "room_now", "row_questions", "save_oven",
-    "save_row", "save_settings", "save_text", "say_at_bench", "say_of_room", "set_aside",
-    "settings_now", "settings_text", "settings_wished", "sheet_bytes", "sheets_of_order",
-    "size_formula", "slip_rows", "slip_sheet", "standing_of", "standings_of", "start_at_bench",
-    "stop_at_bench", "table_change", "table_now", "take_out", "teach_view", "text_now", "texts_of",
-    "time_load", "tin_words", "tins_at_hand", "tins_typed", "today_of", "torte_in_time",
-    "torte_shown", "trace_home", "trace_lists", "trace_of", "trial_bags", "trial_counts",
-    "trial_limits", "trial_numbers", "trial_row", "trial_rows", "trial_sheet", "units_of",
-    "vary_children", "vary_each", "vary_formula", "verify_book", "verify_sheets", "versions_of",
-    "weighing_of", "write_making", "write_trial_batch",
+    "delete_row", "delete_text", "differences", "differences_of", "drafted", "draw_bake",
+    "earlier_batches", "edit_trial", "eggs_of", "end_as_trial", "evidence_words", "export_book",
+    "fill_ring", "flours_at_hand", "fridge_off", "gluten_of", "gluten_sheets", "ground_at_bench",
+    "health_of", "hear_at_bench", "heights_of", "import_book", "ingredient_now",
+    "ingredients_found", "init_book", "is_new_size", "keep_and_cool", "keep_cup", "keep_heights",
+    "keep_of", "keep_shown", "keep_size", "keep_table", "keep_tins", "keep_wished", "known_oven",
+    "label_bytes", "label_of", "label_sheets", "last_code", "layout_names", "list_bytes",
+    "list_sums", "load_demo", "loads_now", "lot_code", "lot_codes", "make_order_sheets",
+    "make_sheets", "making_of", "marks_said", "moment_said", "one_look", "order_view", "orders_of",
+    "others_if_in", "oven_choices", "oven_now", "oven_settings", "oven_view", "ovens_now",
+    "ovens_of", "pantry_now", "parent_now", "places_to_bake", "plain", "plan_day_today",
+    "plan_orders", "probe_load", "put_back", "put_in", "questions_of_table", "read_formula",
+    "read_load", "rescue_slip", "restore_book", "room_list_now", "room_list_of", "room_now",
+    "row_questions", "save_oven", "save_row", "save_settings", "save_text", "say_at_bench",
+    "say_of_room", "set_aside", "settings_now", "settings_text", "settings_wished", "sheet_bytes",
+    "sheets_of_order", "size_formula", "slip_rows", "slip_sheet", "standing_of", "standings_of",
+    "start_at_bench", "stop_at_bench", "table_change", "table_now", "take_out", "teach_view",
+    "text_now", "texts_of", "time_load", "tin_words", "tins_at_hand", "tins_typed", "today_of",
+    "torte_in_time", "torte_shown", "trace_home", "trace_lists", "trace_of", "trial_bags",
+    "trial_counts", "trial_limits", "trial_numbers", "trial_row", "trial_rows", "trial_sheet",
+    "units_of", "vary_children", "vary_each", "vary_formula", "verify_book", "verify_sheets",
+    "versions_of", "weighing_of", "write_making", "write_trial_batch",
 ]
 # fmt: on
 

@@ -40,7 +40,10 @@ JOBS = (
     "vary",
     "eggs",
     "cooling",
+    "fridge",
+    "keep",
     "trace",
+    "labels",
 )
 """Folders of the pages, each with its ROUTES in `pages`; the frame names them and imports none."""
 

@@ -1,0 +1,1 @@
+"""How long it keeps, as a page: reasons, freezing, the road, rules of other places."""
