@@ -22,6 +22,7 @@ from krume.store import book_at, studio_of
 from krume.usecases.asking.answer import Asked
 from krume.usecases.label.label import Labelled, LabelWish
 from krume.usecases.label.result import LabelNutrition, LabelOf, LabelPanel, LabelRow
+from krume.usecases.trace.codes import lot_codes
 
 _BLANK = NetWords(("Net weight:", "____________ g"))
 _ENERGY = ("energy-kj", "energy-kcal")
@@ -56,7 +57,7 @@ def label_sheet(
     studio = studio_of(book_at(asked.book))
     notes = (studio.sheet_note, studio.invented_note) if made.read.is_of_book else ()
     nutrition = label.nutrition if wish.with_panel else None
-    code = more.code.strip()
+    code = more.code.strip() or _code_of(label, made, asked)
     return LabelSheet(
         name=label.title,
         market=made.market,
@@ -77,6 +78,13 @@ def label_sheet(
         says=qr_words(code, more.link.strip()),
         area_cm2=area,
     )
+
+
+def _code_of(label: LabelOf, made: Labelled, asked: Asked) -> str:
+    """The lot that was written down for an order; of anything else the next cake is another."""
+    if made.read.order is None:
+        return ""
+    return lot_codes(made.name, asked).get(label.name, "")
 
 
 def _lists(label: LabelOf) -> str:
