@@ -6,6 +6,7 @@ from collections.abc import Callable
 import benchmarks.baking as baking
 import benchmarks.blending as blending
 import benchmarks.in_time as in_time
+import benchmarks.labelling as labelling
 import benchmarks.loading as loading
 import benchmarks.matters as matters
 import benchmarks.own_oven as own_oven
@@ -30,6 +31,7 @@ PARTS: tuple[Callable[[], list[Row]], ...] = (
     blending.rows,
     loading.rows,
     in_time.rows,
+    labelling.rows,
     own_oven.rows,
     pages.rows,
 )

@@ -135,6 +135,15 @@ def test_label_what_is_in_it(capsys: pytest.CaptureFixture[str]) -> None:
     assert "L-008" in capsys.readouterr().out
 
 
+def test_print_a_label(capsys: pytest.CaptureFixture[str]) -> None:
+    found = _main("print_a_label")
+    assert [file.format for file in found.files] == ["pdf", "html", "txt", "json"]
+    assert found.labels[0].durability.use_by == "2027-06-12"
+    shown = capsys.readouterr().out
+    assert "Net weight 1574 g" in shown
+    assert "C2 runs out first: 2027-06-12." in shown
+
+
 def test_cost_and_price(capsys: pytest.CaptureFixture[str]) -> None:
     found = _main("cost_and_price")
     assert [str(each) for each in (found.direct, found.full, found.price_for_margin)] == [

@@ -50,7 +50,8 @@ def with_panel() -> LabelSheet:
         PanelLine("Fat", ("10 g", "8.5 g")),
         PanelLine("of which saturates", ("2 g", "1.7 g"), is_inside=True),
     )
-    return replace(label(), panel=PanelTable(("per 100 g", "per slice of 85 g"), rows, ("Cut into 14.",)))
+    table = PanelTable(("per 100 g", "per slice of 85 g"), rows, ("Cut into 14.",))
+    return replace(label(), panel=table)
 
 
 def facts_box(columns: int = 1) -> FactsBox:

@@ -8,12 +8,12 @@ import pytest
 from krume.base import OutOfRangeError
 from krume.properties import constants
 from krume.publish import FactsBox, LabelSheet, NetWords, label_layout, label_pdf
-from krume.publish.label_facts import displays_let, facts_lines, footnote
+from krume.publish.label_facts import arrangements_let, facts_lines, footnote
 from tests.agreement import agrees
 from tests.publish.drawn import Drawn, drawn
 from tests.publish.labels import facts_box, label, us_label
 
-COVERS = ("facts_lines", "displays_let", "footnote")
+COVERS = ("facts_lines", "arrangements_let", "footnote")
 MAIN = (
     "Total Fat", "Saturated Fat", "Trans Fat", "Cholesterol", "Sodium", "Total Carbohydrate",
     "Dietary Fiber", "Total Sugars", "Added Sugars", "Protein",
@@ -153,31 +153,33 @@ def test_what_is_inside_another_stands_deeper(vertical: Drawn) -> None:
     assert vertical.word("Added Sugars").left == pytest.approx(left + 2 * step, abs=0.1)
 
 
-@pytest.mark.source("us-21-cfr-101-9", "(d)(1)(iii), (d)(3): tabular display of a small package")
+@pytest.mark.source("us-21-cfr-101-9", "(d)(1)(iii), (d)(3): tabular, small package")
 @pytest.mark.parametrize(
     ("words", "printed"),
     [("servings per container", "9"), ("Serving size", "9"), ("Calories", "10"), ("230", "14"),
      ("Total Fat", "8"), ("Vitamin D", "8"), ("%DV", "6")],
 )  # fmt: skip
-def test_the_tabular_display_of_a_small_package_has_its_own_least_type(
+def test_the_tabular_arrangement_of_a_small_package_has_its_own_least_type(
     tabular: Drawn, words: str, printed: str
 ) -> None:
     assert agrees(tabular.word(words).size_pt, printed)
 
 
-def test_the_tabular_display_has_its_nutrients_in_two_columns(tabular: Drawn) -> None:
+def test_the_tabular_arrangement_has_its_nutrients_in_two_columns(tabular: Drawn) -> None:
     first, second = tabular.word("Total Fat"), tabular.word("Total Carbohydrate")
     assert first.baseline == pytest.approx(second.baseline, abs=0.1)
     assert second.left > first.right
 
 
-@pytest.mark.source("us-21-cfr-101-9", "(d)(1)(iii), (d)(3): linear display of a small package")
+@pytest.mark.source("us-21-cfr-101-9", "(d)(1)(iii), (d)(3): linear, small package")
 @pytest.mark.parametrize(
     ("words", "printed"),
     [("servings per", "9"), ("Serving size", "9"), ("Calories", "10"), ("230", "14"),
      ("Total Fat", "8"), ("%DV", "6")],
 )  # fmt: skip
-def test_the_linear_display_has_its_own_least_type(linear: Drawn, words: str, printed: str) -> None:
+def test_the_linear_arrangement_has_its_own_least_type(
+    linear: Drawn, words: str, printed: str
+) -> None:
     assert agrees(linear.word(words).size_pt, printed)
 
 
@@ -207,10 +209,10 @@ def test_two_columns_are_parted_by_upright_lines_and_each_has_its_head() -> None
         (None, None, ("vertical",)),
     ],
 )  # fmt: skip
-def test_a_display_is_let_by_height_or_by_the_packages_area(
+def test_a_arrangement_is_let_by_height_or_by_the_packages_area(
     height_mm: float | None, area_cm2: float | None, let: tuple[str, ...]
 ) -> None:
-    assert displays_let(height_mm, area_cm2) == let
+    assert arrangements_let(height_mm, area_cm2) == let
 
 
 def test_an_amount_stands_close_to_its_unit() -> None:

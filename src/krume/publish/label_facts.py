@@ -15,7 +15,7 @@ FACTS_COLUMNS = (
     column("source", "source"),
     column("page"),
 )
-DISPLAYS = ("vertical", "tabular", "linear")
+ARRANGEMENTS = ("vertical", "tabular", "linear")
 _VITAMINS = ("vitamin-d", "calcium", "iron", "potassium")
 _INCLUDES = "Includes "
 _UNIT = re.compile(r"(?<=\d) (?=(?:g|mg|mcg)\b)")
@@ -114,20 +114,20 @@ def footnote(*, is_small: bool = False) -> str:
     return _words()["footnote-small" if is_small else "footnote"].text("printed")
 
 
-def displays_let(height_mm: float | None, area_cm2: float | None) -> tuple[str, ...]:
-    """Displays of the box that its rule lets a label of this height and package have.
+def arrangements_let(height_mm: float | None, area_cm2: float | None) -> tuple[str, ...]:
+    """Arrangements of the box that its rule lets a label of this height and package have.
 
     `area_cm2` is the surface that can bear labels, None where it is not said; `height_mm` is None
     on an endless roll.
 
-    >>> displays_let(150.0, None), displays_let(60.0, None), displays_let(60.0, 70.0)
+    >>> arrangements_let(150.0, None), arrangements_let(60.0, None), arrangements_let(60.0, 70.0)
     (('vertical',), ('vertical', 'tabular'), ('vertical', 'tabular', 'linear'))
     """
     limits = constants("facts_box.csv")
     is_low = height_mm is not None and height_mm < limits["tabular-below-mm"]
     is_small = area_cm2 is not None and area_cm2 <= limits["small-area-cm2"]
     if is_small:
-        return DISPLAYS
+        return ARRANGEMENTS
     return ("vertical", "tabular") if is_low else ("vertical",)
 
 

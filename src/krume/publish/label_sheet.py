@@ -8,7 +8,7 @@ from krume.base import InputError, Notice
 from krume.evidence import Row, column, load, optional
 from krume.properties import constants
 from krume.publish.card import Imprint
-from krume.publish.label_facts import FactsBox, displays_let, printed_facts
+from krume.publish.label_facts import FactsBox, arrangements_let, printed_facts
 from krume.publish.label_layout import LabelLayout
 from krume.publish.label_qr import qr_drawing
 from krume.publish.sheet import dated, is_unbaked, made_by
@@ -176,8 +176,8 @@ def _table(table: PanelTable) -> dict[str, object]:
 def _facts(sheet: LabelSheet, layout: LabelLayout) -> dict[str, object] | None:
     if not isinstance(sheet.panel, FactsBox):
         return None
-    let = displays_let(layout.label_height_mm, sheet.area_cm2)
-    return {**printed_facts(sheet.panel, sheet.area_cm2), "displays": list(let)}
+    let = arrangements_let(layout.label_height_mm, sheet.area_cm2)
+    return {**printed_facts(sheet.panel, sheet.area_cm2), "arrangements": list(let)}
 
 
 def _qr(says: str) -> dict[str, object] | None:
