@@ -25,6 +25,20 @@ def test_everything_typed_becomes_a_wish() -> None:
     assert (typed.layout, typed.wish.maker) == ("roll-62", "A")
 
 
+@pytest.mark.parametrize(
+    ("query", "by_part", "by_number"),
+    [("", None, None), ("list=parts&additives=names", True, False), ("list=one", False, None),
+     ("additives=numbers", None, True)],
+)  # fmt: skip
+def test_how_the_list_is_set_is_a_wish_or_as_the_book_has_it(
+    query: str,
+    by_part: bool | None,
+    by_number: bool | None,
+) -> None:
+    wish = typed_in(request(query), LAYOUTS).wish
+    assert (wish.by_part, wish.by_number) == (by_part, by_number)
+
+
 def test_nothing_typed_is_the_books_own() -> None:
     typed = typed_in(request(""), LAYOUTS)
     assert typed.form.wrong == {}
@@ -35,7 +49,8 @@ def test_nothing_typed_is_the_books_own() -> None:
 @pytest.mark.parametrize(
     ("field", "text"),
     [("made", "soon"), ("made", "2027-13-01"), ("net", "heavy"), ("net", "0"), ("net", "-5"),
-     ("net", "9e9"), ("area", "wide"), ("labels", "napkin"), ("market", "moon")],
+     ("net", "9e9"), ("area", "wide"), ("labels", "napkin"), ("market", "moon"),
+     ("list", "three"), ("additives", "colours")],
 )  # fmt: skip
 def test_what_cannot_be_used_is_said_beside_its_field_and_kept(field: str, text: str) -> None:
     typed = typed_in(request(f"{field}={text}"), LAYOUTS)

@@ -20,6 +20,23 @@ def test_a_label_leads_with_its_words_and_is_linked_from_its_text(
     assert f'href="{address}/label"' in client.get(address).text
 
 
+def test_each_part_has_its_own_list_and_additives_their_numbers_where_asked(
+    client: TestClient,
+) -> None:
+    text = client.get("/tortes/T2/label", params={"list": "parts", "additives": "numbers"}).text
+    assert "thickener: E415" in text
+    assert "Lemon syrup (sugar, water, lemon juice" in text
+    one = client.get("/tortes/T2/label").text
+    assert "thickener: xanthan gum" in one
+    assert "Lemon syrup (" not in one
+
+
+def test_what_no_list_names_is_told_and_never_among_what_is_printed(client: TestClient) -> None:
+    text = client.get("/tortes/T1/label").text
+    assert text.index("What stands on it") < text.index("Buckwheat is a known allergen")
+    assert text.index("Beside the list, not printed") < text.index("Buckwheat is a known allergen")
+
+
 def test_a_held_label_says_why_and_offers_no_paper(client: TestClient) -> None:
     text = client.get("/tortes/T1/label").text
     assert "Not printed yet" in text

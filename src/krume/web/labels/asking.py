@@ -10,9 +10,14 @@ from krume.base import read_number
 from krume.usecases import LabelWish, PrintWish
 from krume.web.frame.forms import Form
 
-FIELDS = ("market", "made", "labels", "net", "code", "link", "area", "maker", "panel")
+FIELDS = (
+    *("market", "made", "labels", "net", "code", "link", "area", "maker", "panel"),
+    *("list", "additives"),
+)
 MARKETS = ("eu", "uk", "us", "ca", "au-nz")
 _NUMBERS = {"net": "grams of the cake without its box: 1194", "area": "cm² of its face: 60"}
+_LISTS = {"one": False, "parts": True}
+_ADDITIVES = {"names": False, "numbers": True}
 _MOST = 1e6
 
 
@@ -39,6 +44,10 @@ def typed_in(request: Request, layouts: tuple[str, ...]) -> Typed:
     market = form.get("market")
     if market and market not in MARKETS:
         form = form.with_wrong("market", f"“{market}” is no market. Choose one.")
+    for name, settings in (("list", _LISTS), ("additives", _ADDITIVES)):
+        said = form.get(name)
+        if said and said not in settings:
+            form = form.with_wrong(name, f"“{said}” is none of {' or '.join(settings)}.")
     return Typed(
         form=form,
         wish=LabelWish(
@@ -46,6 +55,8 @@ def typed_in(request: Request, layouts: tuple[str, ...]) -> Typed:
             made=made,
             with_panel=form.get("panel") != "no",
             maker=form.get("maker"),
+            by_part=_LISTS.get(form.get("list")),
+            by_number=_ADDITIVES.get(form.get("additives")),
         ),
         more=PrintWish(form.get("code"), numbers["net"], form.get("link"), numbers["area"]),
         layout=layout if layout in layouts else layouts[0],
