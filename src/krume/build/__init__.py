@@ -3,11 +3,12 @@
 from krume.build.adding import apportioned
 from krume.build.assemble import build_torte, incomplete
 from krume.build.figures import figure
+from krume.build.filling import Filled, Inset, filled
 from krume.build.gelling import GelUse, gels
 from krume.build.masses import weakest
 from krume.build.materials import Material, Working, materials, working
 from krume.build.order_text import HandOver, Order, OrderLine, read_order
-from krume.build.outline import Outline
+from krume.build.outline import Outline, floor_of
 from krume.build.plain import PlainLine
 from krume.build.plan_lines import (
     PIECES,
@@ -72,10 +73,12 @@ __all__ = [
     "EggUse",
     "EggsLeft",
     "EggsNeeded",
+    "Filled",
     "Firmness",
     "Gel",
     "GelUse",
     "HandOver",
+    "Inset",
     "Layer",
     "Material",
     "Order",
@@ -100,7 +103,9 @@ __all__ = [
     "disc_carries_pa",
     "edge_needs_pa",
     "figure",
+    "filled",
     "firmness",
+    "floor_of",
     "formula_names",
     "gels",
     "incomplete",

@@ -22,6 +22,7 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "load": ("load", "Several tins in one oven: how much later each is done, who is last."),
     "oven": ("oven", "What your oven is off its dial and how strong it is, by your own bakes."),
     "build": ("build", "How a torte stands: heights, grams, slices, what to make of each cream."),
+    "fill": ("fill", "How much of a cream fills a ring, in grams and whole cartons."),
     "fridge": ("fridge", "The fridge was off: what is kept, what stops, what is made anew."),
     "keep": ("keep", "How long it keeps, and what must be said with it."),
     "plan": ("plan", "A timetable for one or more orders, and what to buy."),

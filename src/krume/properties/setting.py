@@ -19,7 +19,7 @@ _LEAF_COLUMNS = (
 _SETTING_COLUMNS = (
     column("key", "key"),
     column("label"),
-    column("word"),
+    column("words"),
     column("low_g_kg", "number"),
     column("high_g_kg", "number"),
     optional("bloom_min", "number"),
@@ -69,7 +69,7 @@ class Setting:
 
     key: str
     label: str
-    word: str
+    words: tuple[str, ...]
     low_g_kg: float
     high_g_kg: float
     bloom_min: float | None
@@ -109,7 +109,7 @@ def settings() -> tuple[Setting, ...]:
         Setting(
             key=row.text("key"),
             label=row.text("label"),
-            word=row.text("word"),
+            words=tuple(row.text("words").split(";")),
             low_g_kg=row.number_of("low_g_kg"),
             high_g_kg=row.number_of("high_g_kg"),
             bloom_min=row.maybe("bloom_min"),

@@ -188,7 +188,7 @@ if TYPE_CHECKING:
     from krume.usecases.label.gluten_result import (
         GlutenLot, GlutenPaper, GlutenPiece, GlutenResult, GlutenRoom,
     )
-    from krume.usecases.sheets.gluten_page import gluten_sheets
+    from krume.usecases.sheets.gluten_page import gluten_page_bytes, gluten_sheets
     from krume.usecases.sheets.trace_lists import list_bytes, trace_lists
     from krume.usecases.pantry.room_list import (
         RoomListResult, RoomThing, room_list_now, room_list_of, say_of_room,
@@ -352,7 +352,7 @@ _NAMES = {
     "usecases.vary.result": "VaryChange VaryChild VaryResult",
     "usecases.label.gluten": "GlutenWish gluten_of",
     "usecases.label.gluten_result": "GlutenLot GlutenPaper GlutenPiece GlutenResult GlutenRoom",
-    "usecases.sheets.gluten_page": "gluten_sheets",
+    "usecases.sheets.gluten_page": "gluten_page_bytes gluten_sheets",
     "usecases.sheets.trace_lists": "list_bytes trace_lists",
     "usecases.pantry.room_list": "RoomListResult RoomThing room_list_now room_list_of say_of_room",
     "usecases.sheets.verify": "verify_sheets",
@@ -402,8 +402,8 @@ __all__ = [
     "cup_at_bench", "cup_limits", "custard_shown", "custard_way", "data_version", "day_view",
     "delete_row", "delete_text", "differences", "differences_of", "drafted", "draw_bake",
     "earlier_batches", "edit_trial", "eggs_of", "end_as_trial", "evidence_words", "export_book",
-    "fill_ring", "flours_at_hand", "fridge_off", "gluten_of", "gluten_sheets", "ground_at_bench",
-    "health_of", "hear_at_bench", "heights_of", "import_book", "ingredient_now",
+    "fill_ring", "flours_at_hand", "fridge_off", "gluten_of", "gluten_page_bytes", "gluten_sheets",
+    "ground_at_bench", "health_of", "hear_at_bench", "heights_of", "import_book", "ingredient_now",
     "ingredients_found", "init_book", "is_new_size", "keep_and_cool", "keep_cup", "keep_heights",
     "keep_of", "keep_shown", "keep_size", "keep_table", "keep_tins", "keep_wished", "known_oven",
     "label_bytes", "label_of", "label_sheets", "last_code", "layout_names", "list_bytes",

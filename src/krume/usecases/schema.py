@@ -37,6 +37,7 @@ ANSWERS: dict[str, tuple[str, str]] = {
     "load": ("oven.together_result", "TogetherResult"),
     "oven": ("own_oven.result", "OvenResult"),
     "build": ("torte.result", "BuildResult"),
+    "fill": ("torte.fill_result", "FillResult"),
     "fridge": ("keep.fridge_result", "FridgeResult"),
     "keep": ("keep.keep", "KeepResult"),
     "plan": ("plan.result", "PlanResult"),

@@ -6,7 +6,7 @@ from krume.base import Interval, NotFoundError
 from krume.build import Gel
 from krume.design import Formula, Line
 from krume.pantry import Ingredient, ingredient
-from krume.properties import leaves, settings
+from krume.properties import Setting, leaves, settings
 
 _BLOOM = re.compile(r"\b(\d{2,3})\s*(?:°\s*)?bloom\b|\bbloom\s*(\d{2,3})\b", re.IGNORECASE)
 _LEAST_BLOOM, _MOST_BLOOM = 50, 350
@@ -18,9 +18,16 @@ def gel_of(formula: Formula) -> Gel | None:
     lines = [(line, _goods(line)) for line in formula.lines]
     for each in settings():
         for line, goods in lines:
-            if goods is not None and goods.role == "gel" and each.word in goods.key.split("-"):
+            if _is(each, line, goods):
                 return _gel(each.key, line, goods, lines)
     return None
+
+
+def _is(each: Setting, line: Line, goods: Ingredient | None) -> bool:
+    """Whether a line is what sets; a word that several goods share is known by itself."""
+    if goods is None:
+        return any(word in line.name.casefold() for word in each.words)
+    return goods.role == "gel" and bool({*each.words} & {*goods.key.split("-")})
 
 
 def _goods(line: Line) -> Ingredient | None:
@@ -31,7 +38,7 @@ def _goods(line: Line) -> Ingredient | None:
 
 
 def _gel(
-    key: str, line: Line, goods: Ingredient, lines: list[tuple[Line, Ingredient | None]]
+    key: str, line: Line, goods: Ingredient | None, lines: list[tuple[Line, Ingredient | None]]
 ) -> Gel:
     spirits = [(x, g) for x, g in lines if g is not None and g.role == "spirit"]
     spirit_g = sum(x.mass_g or 0.0 for x, _ in spirits)
@@ -39,7 +46,7 @@ def _gel(
         key=key,
         mass_g=_best(line.mass_g),
         bloom=bloom_of(line.read),
-        is_leaf="leaf" in goods.key,
+        is_leaf=goods is not None and "leaf" in goods.key,
         line=line.number,
         has_liquid=any(g is None or g.liquid or g.role in _WET for _, g in lines),
         alcohol_g=_sum(spirits, "alcohol_g"),
