@@ -109,6 +109,7 @@ class TorteSheet:
     said: Said
     side: PaperDrawing | None = None
     side_svg: str | None = None
+    in_time: tuple[str, ...] = ()
 
 
 def torte_sheet(
@@ -123,6 +124,7 @@ def torte_sheet(
     declared: Statement | None = None,
     cooled: Mapping[str, str] | None = None,
     eaten: tuple[str, ...] = (),
+    in_time: tuple[str, ...] = (),
     gels: tuple[GelUse, ...] = (),
     notes: tuple[str, ...] = (),
     hold: Hold | None = None,
@@ -130,7 +132,8 @@ def torte_sheet(
     """Torte plan of a torte; `formulas` and `families` go by the plan's own words.
 
     `declared` is what the lots in use declare of the whole torte; `cooled` says of a cake, by the
-    same words, when the cooling model has it cold; `eaten` is what a slice holds.
+    same words, when the cooling model has it cold; `eaten` is what a slice holds, `in_time` how
+    it stands and what is wet by when.
     """
     return TorteSheet(
         name=_name(torte.name),
@@ -160,6 +163,7 @@ def torte_sheet(
         said=said_of(torte, gels),
         side=_side(torte) if torte.can_be_drawn else None,
         side_svg=side_view(torte) if torte.can_be_drawn else None,
+        in_time=in_time,
     )
 
 

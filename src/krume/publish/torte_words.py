@@ -34,6 +34,7 @@ def printed_plan(sheet: TorteSheet) -> dict[str, object]:
         "eggs": sheet.eggs,
         "slices": list(sheet.slices),
         "eaten": list(sheet.eaten),
+        "in-time": list(sheet.in_time),
         "findings": list(sheet.findings),
         "said": {
             "cakes": list(sheet.said.cakes),

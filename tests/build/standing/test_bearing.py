@@ -11,21 +11,17 @@ from tests.build.studio import demo
 def test_on_the_highest_cream_of_t1_lie_one_disc_its_syrup_and_the_lid_of_the_coat() -> None:
     torte = demo("T1")
     creams = [at for at, layer in enumerate(torte.layers) if layer.role == "filling"]
-    last = torte.layers[creams[-1] + 1 :]
-    disc, syrup, coat = last
-    lid = coat.outline.area_cm2 * 0.4 * 0.80  # type: ignore[union-attr]
-    assert above_g(torte, creams[-1]) == pytest.approx(
-        disc.mass_g + syrup.mass_g + lid,
-        rel=1e-9,  # type: ignore[operator]
-    )
+    disc, syrup, coat = torte.layers[creams[-1] + 1 :]
+    assert coat.outline is not None
+    lid = coat.outline.area_cm2 * 0.4 * 0.80
+    wanted = (disc.mass_g or 0.0) + (syrup.mass_g or 0.0) + lid
+    assert above_g(torte, creams[-1]) == pytest.approx(wanted, rel=1e-9)
 
 
-def test_all_that_lies_on_the_lowest_disc_and_it_are_the_torte_without_the_sides_coat() -> None:
+def test_on_the_lowest_disc_of_a_ring_lies_all_but_itself() -> None:
     torte = demo("T3")
-    assert above_g(torte, 0) == pytest.approx(
-        torte.mass_g - torte.layers[0].mass_g,
-        rel=1e-9,  # type: ignore[operator]
-    )
+    wanted = (torte.mass_g or 0.0) - (torte.layers[0].mass_g or 0.0)
+    assert above_g(torte, 0) == pytest.approx(wanted, rel=1e-9)
 
 
 def test_an_unknown_mass_above_leaves_the_load_unknown() -> None:

@@ -4,6 +4,8 @@ import subprocess
 import sys
 
 from krume.usecases import Asked, build_in_time, build_torte, torte_in_time
+from krume.usecases.torte.build import torte_of
+from krume.usecases.torte.in_time import in_time_lines
 
 
 def test_the_build_itself_is_the_same(demo: Asked) -> None:
@@ -33,3 +35,11 @@ def test_how_it_stands_loads_nothing_that_computes(demo: Asked) -> None:
     )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout.strip() == "False"
+
+
+def test_paper_gets_how_it_stands_what_follows_and_the_caution(demo: Asked) -> None:
+    lines = in_time_lines(torte_of("T1", demo))
+    assert lines[0] == "In the cold: firm enough. At 25 °C: borderline."
+    assert any("best from then on" in line for line in lines)
+    assert lines[-1].startswith("Worked out and never tested")
+    assert not any(line.startswith("Orl hazel sponge takes") for line in lines)

@@ -21,10 +21,12 @@ from krume.usecases.asking.as_json import plain
 from krume.usecases.asking.kind import Made, answers_for, own_answers, text_inside
 from krume.usecases.asking.text import text_of
 from krume.usecases.bake.cooling_page import cooling_line_of
+from krume.usecases.keep.lines import keep_lines
 from krume.usecases.label.slices import slice_lines_of_all
 from krume.usecases.sold.declared import declared_of_all
 from krume.usecases.sold.gluten_words import gluten_of_all
 from krume.usecases.torte.build import TorteMade, parts_of, torte_of
+from krume.usecases.torte.in_time import in_time_lines
 
 _ANIMALS = re.compile(r"\b(beef|pork|fish)\b", re.IGNORECASE)
 
@@ -111,7 +113,15 @@ def _sheet(made: TorteMade, torte: Torte, beside: _Beside, asked: Asked) -> Tort
         declared=beside.declared.get(made.source.name),
         cooled={what: cooling_line_of(read.formula) for what, read in made.formulas.items()},
         eaten=beside.eaten.get(made.source.name, ()),
-        notes=made.plan.notes,
+        in_time=in_time_lines(made),
+        notes=(*made.plan.notes, *_keeping(made)),
+    )
+
+
+def _keeping(made: TorteMade) -> tuple[str, ...]:
+    formulas = {what: read.formula for what, read in made.formulas.items()}
+    return keep_lines(
+        formulas, {what: part.family for what, part in parts_of(made.formulas).items()}
     )
 
 

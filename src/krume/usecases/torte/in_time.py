@@ -51,6 +51,16 @@ def torte_in_time(name: str, asked: Asked, *, moves: bool = False) -> TorteInTim
     return TorteInTime(standing_of(made), moved)
 
 
+def in_time_lines(made: TorteMade) -> tuple[str, ...]:
+    """What becomes of a torte in a few sentences, for paper."""
+    held, moved = standing_of(made), _moved(made)
+    stands = () if held is None or not held.parts else held.lines
+    if moved is None or moved.why_not is not None:
+        return stands
+    follows = moved.lines[1 + len(moved.parts) :]
+    return (*stands, *follows, moved.caution)
+
+
 def _moved(made: TorteMade) -> MoistureResult | None:
     from krume.usecases.torte.moisture import moisture_of  # numpy and scipy
 
