@@ -17,6 +17,8 @@ from krume.label.water import is_water
 from krume.pantry import Additive, Allergen, additive_named, additive_of, allergens_said, declared
 from krume.properties import constants
 
+# Grams that are equal but for their last bits stand by name.
+_DIGITS = 6
 CLAUSE = "contains 2 % or less of"
 
 
@@ -172,7 +174,7 @@ def _merged(items: list[Item]) -> tuple[Item, ...]:
     for item in items:
         known = by_text.get(item.text)
         by_text[item.text] = item if known is None else _together(known, item)
-    return tuple(sorted(by_text.values(), key=lambda i: (-(i.mass_g or 0.0), i.name)))
+    return tuple(sorted(by_text.values(), key=lambda i: (-round(i.mass_g or 0.0, _DIGITS), i.name)))
 
 
 def _together(one: Item, other: Item) -> Item:
