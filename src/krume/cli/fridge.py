@@ -115,7 +115,8 @@ def _parts(page: Page, verdict: str, text: str, parts: "list[FridgePart]") -> No
 
 def _order(page: Page, order: "FridgeOrder") -> None:
     ready = "hour not said" if order.ready is None else f"{order.ready:%A %Y-%m-%d %H:%M}"
-    page.line(f"{order.title}, {ready}: {order.text}", indent=2)
+    word = "STOPS. " if order.stops else ""
+    page.line(f"{order.title}, {ready}: {word}{order.text}", indent=2)
     for each in order.remake:
         grams = ", ".join(
             f"{use.name} {number(use.mass_g, 0)} g"

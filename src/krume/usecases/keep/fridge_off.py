@@ -281,13 +281,13 @@ def _said(
     if verdict == NOT_SHOWN:
         what = f"{what}, unless a reading shows it cold"
     if begin is None:
-        return f"Stops. Make {what}; by when is not known."
+        return f"Make {what} anew; by when is not known."
     if is_late:
         return (
-            f"Stops. {what} cannot be made anew in time one thing after another (begin by "
+            f"{what} cannot be made anew in time one thing after another (begin by "
             f"{begin:%A %H:%M}): tell the customer now."
         )
-    return f"Stops. Make {what}; begin by {begin:%A %Y-%m-%d %H:%M} at the latest."
+    return f"Make {what} anew; begin by {begin:%A %Y-%m-%d %H:%M} at the latest."
 
 
 def _rules() -> tuple[FridgeRule, ...]:

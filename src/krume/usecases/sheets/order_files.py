@@ -11,6 +11,7 @@ from krume.usecases.asking.kind import own_answers
 from krume.usecases.asking.text import text_of
 from krume.usecases.cost.cost import CostWish, cost_of
 from krume.usecases.keep.keep import keep_of
+from krume.usecases.keep.lines import freezing_line
 from krume.usecases.label.label import LabelWish, labelled
 from krume.usecases.label.paper import drawn_labels
 from krume.usecases.sheets.order_batches import OrderBatch
@@ -18,7 +19,7 @@ from krume.usecases.sheets.order_leaf import order_leaf
 from krume.usecases.sheets.result import Files, SheetCheck
 from krume.usecases.sold.order import OrderJudgement
 from krume.usecases.sold.papers import papers_of
-from krume.usecases.sold.product import sold_of
+from krume.usecases.sold.product import SoldRead, sold_of
 from krume.usecases.trace.codes import lot_codes
 
 
@@ -37,10 +38,14 @@ def order_files(
     keeping = keep_of(name, asked).result
     leaf = order_leaf(
         read, order, judged, papers_of(asked), imprint,
-        cold=(*keeping.limits[:1], *keeping.reasons[:1]), found=found, oven=oven,
+        cold=(*keeping.limits[:1], *keeping.reasons[:1], *_freezing(read)), found=found, oven=oven,
         codes=lot_codes(name, asked),
     )  # fmt: skip
     return leaf_files(leaf, "order-sheet", ("order-sheet", read.title), _large(paper))
+
+
+def _freezing(read: SoldRead) -> tuple[str, ...]:
+    return (line,) if (line := freezing_line(read)) else ()
 
 
 def _large(paper: str) -> str:

@@ -34,7 +34,7 @@ _FOLDERS = {"torte": "tortes", "order": "orders", "formula": "formulas"}
 
 @dataclass(frozen=True, slots=True)
 class KeepContext:
-    """One thing's keeping; `refused` is what was typed and cannot be."""
+    """One thing's keeping; `cold_days` are its fewest and most days, None where not known."""
 
     name: str
     title: str
@@ -44,6 +44,7 @@ class KeepContext:
     form: Form
     boxes: tuple[str, ...]
     kept: KeepResult
+    cold_days: tuple[float, float] | None
     differences: tuple[Difference, ...]
     asks: tuple[str, ...]
     notices: tuple[str, ...]
@@ -63,7 +64,7 @@ def keep(request: Request) -> Response:
             answer = keep_shown(place, wish, asked)
         except (InputError, NotFoundError) as error:
             form = form.with_wrong(_field_of(error.field), error.message)
-    quoted = quote(name, safe="")
+    quoted, hours = quote(name, safe=""), answer.result.cold_hours
     context = KeepContext(
         name=name,
         title=answer.result.name or name,
@@ -73,6 +74,7 @@ def keep(request: Request) -> Response:
         form=form,
         boxes=_BOXES,
         kept=answer.result,
+        cold_days=None if hours is None else (hours.low / 24, hours.high / 24),
         differences=differences_of(place, asked),
         asks=tuple(dict.fromkeys(problem.ask for problem in answer.problems)),
         notices=tuple(dict.fromkeys(notice.text for notice in answer.notices)),
