@@ -4,7 +4,7 @@ import tempfile
 from pathlib import Path
 
 from krume.publish import Shown, cuts_drawing, drawing_file, stacked_drawing
-from krume.usecases import Asked, BakeWish, load_demo
+from krume.usecases import Asked, BakeWish, build_in_time, load_demo
 from krume.usecases.bake.bake import bake_formula, bake_ground
 from krume.usecases.bake.more import with_more
 from krume.usecases.bake.pictures import BakePictures, pictures_of
@@ -15,7 +15,7 @@ BESIDE = "dark round 20 x 7 cm"
 
 
 def pictures() -> dict[str, str]:
-    """Each drawing by its file: F1's cuts, and F1 in its own tin beside a dark one."""
+    """Each drawing by its file: F1's cuts, F1 beside a dark tin, water of T1 and of the tart."""
     found = _demo()
     course = Shown("Core and top over the minutes", found.course_svg(), found.said)
     pair = Shown(
@@ -24,9 +24,22 @@ def pictures() -> dict[str, str]:
     )
     beside = stacked_drawing((course, pair), title="F1 in two tins", ident="f1-beside")
     return {
+        "moisture-t1.svg": drawing_file(_water("T1")),
+        "moisture-tart.svg": drawing_file(_water("TART")),
         "bake-f1-cuts.svg": drawing_file(cuts_drawing(found.cuts, ident="f1", columns=3)),
         "bake-f1-beside.svg": drawing_file(beside),
     }
+
+
+def _water(name: str) -> str:
+    """Water of a demo torte over the hours."""
+    with tempfile.TemporaryDirectory() as folder:
+        asked = Asked(book=Path(folder) / "book")
+        load_demo(asked)
+        moved = build_in_time(name, asked, moves=True).result.moisture
+    if moved is None or moved.svg is None:
+        raise ValueError(name)
+    return moved.svg
 
 
 def _demo() -> BakePictures:

@@ -26,8 +26,10 @@ def bakes() -> dict[str, str]:
     return pictures()
 
 
-@pytest.mark.parametrize("name", ["bake-f1-cuts.svg", "bake-f1-beside.svg"])
-def test_the_pictures_of_a_bake_are_current(name: str, bakes: dict[str, str]) -> None:
+@pytest.mark.parametrize(
+    "name", ["bake-f1-cuts.svg", "bake-f1-beside.svg", "moisture-t1.svg", "moisture-tart.svg"]
+)
+def test_the_pictures_of_a_bake_and_of_water_are_current(name: str, bakes: dict[str, str]) -> None:
     kept, drawn = (FOLDER / name).read_text(encoding="utf-8"), bakes[name]
     write = "write them with python -m tests.house.make_pictures"
     assert _NUMBER.sub("0", kept) == _NUMBER.sub("0", drawn), write

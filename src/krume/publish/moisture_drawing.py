@@ -9,7 +9,7 @@ from krume.base import Interval, as_text
 from krume.publish.plot import ADVANCE, LINE, TYPE, words_at
 
 _WIDE, _NARROW = (860.0, 380.0), (328.0, 330.0)
-_LEFT, _ABOVE, _BELOW = 48.0, 22.0, 50.0
+_LEFT, _ABOVE, _BELOW = 60.0, 22.0, 50.0
 _DASHES = ("", "8 5", "2 4", "11 4 2 4", "5 3", "1 5")
 _BARS = 9.0
 _TICK = 4.0

@@ -26,6 +26,9 @@ def test_a_torte_gives_its_plan_in_three_forms(demo: Asked, tmp_path: Path) -> N
     plan = json.loads((tmp_path / "t3-torte-plan.json").read_text(encoding="utf-8"))
     assert plan["total"]["grams"] == "1\u202f574.8"
     assert "Gelatine: from beef." in plan["cautions"]
+    assert plan["in_time"][0] == "In the cold: borderline. At 25 °C: borderline."
+    for ending in ("html", "json"):
+        assert "best from then on" in (tmp_path / f"t3-torte-plan.{ending}").read_text("utf-8")
 
 
 def test_an_order_gives_a_plan_for_each_of_its_tortes(demo: Asked, tmp_path: Path) -> None:
