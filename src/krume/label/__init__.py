@@ -2,7 +2,12 @@
 
 from krume.label.alcohol import Alcohol, alcohol_of
 from krume.label.beside import beside_of_allergens, beside_of_goods
-from krume.label.carbohydrate import SliceCarbohydrate, slice_carbohydrate, slices_in_range
+from krume.label.carbohydrate import (
+    MOST_SLICES,
+    SliceCarbohydrate,
+    slice_carbohydrate,
+    slices_in_range,
+)
 from krume.label.diets import (
     Diet,
     DietFinding,
@@ -68,6 +73,7 @@ from krume.label.us_panel import (
 )
 
 __all__ = [
+    "MOST_SLICES",
     "ROOM",
     "US_PARTS",
     "Alcohol",

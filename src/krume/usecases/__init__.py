@@ -88,7 +88,7 @@ if TYPE_CHECKING:
     from krume.usecases.label.label import LabelWish, label_of
     from krume.usecases.label.paper import label_sheets
     from krume.usecases.label.paper_sheet import PrintWish
-    from krume.usecases.label.nutrition import NutritionWish
+    from krume.usecases.label.nutrition import MOST_SLICES, NutritionWish
     from krume.usecases.label.result import (
         LabelCarbohydrate,
         LabelNutrition,
@@ -265,7 +265,7 @@ _NAMES = {
     "usecases.label.label": "LabelWish label_of",
     "usecases.label.paper": "label_sheets",
     "usecases.label.paper_sheet": "PrintWish",
-    "usecases.label.nutrition": "NutritionWish",
+    "usecases.label.nutrition": "MOST_SLICES NutritionWish",
     "usecases.label.result": (
         "LabelCarbohydrate LabelNutrition LabelOf LabelPanel LabelResult LabelRow"
     ),
@@ -360,7 +360,8 @@ _NAMES = {
 """Each module with the names it answers to."""
 
 __all__ = [
-    "ANSWERS", "OTHERWISE", "REASONS", "Answer", "Asked", "AskedTable", "Awaited", "BagLine",
+    "ANSWERS", "MOST_SLICES", "OTHERWISE", "REASONS", "Answer", "Asked", "AskedTable", "Awaited",
+    "BagLine",
     "Bags", "BagsSaid", "BakeBeside", "BakeLine", "BakeLines", "BakePage", "BakePlaces",
     "BakeResult", "BakeUnknown", "BakeWish", "BatchNow", "Bench", "BenchClock", "BenchClocks",
     "BenchSaid", "BenchSlip", "BenchWay", "BlendGluten", "BlendHand", "BlendLine", "BlendOther",

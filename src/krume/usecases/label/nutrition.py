@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from krume.base import Interval
 from krume.label import (
+    MOST_SLICES,
     US_PARTS,
     NutrientSum,
     Panel,

@@ -9,10 +9,13 @@ from starlette.requests import Request
 from krume.base import read_number
 from krume.usecases import LabelWish, PrintWish
 from krume.web.frame.forms import Form
+from krume.web.labels.eaten import FIELDS as NUTRITION_FIELDS
+from krume.web.labels.eaten import nutrition_wish
 
 FIELDS = (
     *("market", "made", "labels", "net", "code", "link", "area", "maker", "panel"),
     *("list", "additives"),
+    *NUTRITION_FIELDS,
 )
 MARKETS = ("eu", "uk", "us", "ca", "au-nz")
 _NUMBERS = {"net": "grams of the cake without its box: 1194", "area": "cm² of its face: 60"}
@@ -48,6 +51,7 @@ def typed_in(request: Request, layouts: tuple[str, ...]) -> Typed:
         said = form.get(name)
         if said and said not in settings:
             form = form.with_wrong(name, f"“{said}” is none of {' or '.join(settings)}.")
+    form, nutrition = nutrition_wish(form)
     return Typed(
         form=form,
         wish=LabelWish(
@@ -57,6 +61,7 @@ def typed_in(request: Request, layouts: tuple[str, ...]) -> Typed:
             maker=form.get("maker"),
             by_part=_LISTS.get(form.get("list")),
             by_number=_ADDITIVES.get(form.get("additives")),
+            nutrition=nutrition,
         ),
         more=PrintWish(form.get("code"), numbers["net"], form.get("link"), numbers["area"]),
         layout=layout if layout in layouts else layouts[0],
