@@ -18,7 +18,7 @@ def test_each_path_is_a_line_of_its_own_and_never_wrapped(
     said = run("sheet", "101", "--out", str(out), columns=columns)
     assert said.code == 0
     paths = [Path(line) for line in said.out.splitlines() if line.startswith(str(tmp_path))]
-    assert len(paths) == 32
+    assert len(paths) == 35
     assert all(path.is_file() for path in paths)
     assert set(paths) == set(out.iterdir())
 

@@ -106,8 +106,6 @@ def _show_piece(page: Page, piece: "GlutenPiece", count: int) -> None:
 def _show_lot(page: Page, lot: "GlutenLot") -> None:
     page.line(f"{lot.lot or 'no lot'}, {lot.ingredient}: {lot.word}", indent=2)
     for paper in lot.papers:
-        by = f"; by {paper.method}" if paper.method else ""
-        same = paper.text.casefold().startswith(paper.kind)
-        page.line(f"{paper.text if same else f'{paper.kind}: {paper.text}'}{by}", indent=4)
+        page.line(paper.words, indent=4)
     if not lot.papers:
         page.line(lot.text, indent=4)

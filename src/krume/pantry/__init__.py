@@ -63,7 +63,9 @@ from krume.pantry.room_records import (
     RoomState,
     read_cleaning,
     read_room,
+    room_source_key,
     room_sources,
+    room_state_key,
     room_states,
 )
 from krume.pantry.said import allergen_names, allergens_said
@@ -150,7 +152,9 @@ __all__ = [
     "record_standings",
     "record_state",
     "region_named",
+    "room_source_key",
     "room_sources",
+    "room_state_key",
     "room_states",
     "says_gluten",
     "without_share",

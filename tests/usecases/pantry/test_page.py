@@ -98,9 +98,9 @@ def test_a_table_comes_with_the_questions_of_its_rows(kept: Asked) -> None:
 
 
 def test_every_kind_of_evidence_has_a_word_that_is_read(kept: Asked) -> None:
-    assert set(evidence_words()) == {
-        row.get("evidence") for row in table_now("lots.csv", kept).rows
-    }
+    used = {row.get("evidence") for row in table_now("lots.csv", kept).rows}
+    assert used <= set(evidence_words())
+    assert set(evidence_words()) - used == {"may contain", "own handling", "doubt"}
 
 
 def test_an_empty_book_has_an_empty_pantry(bare: Asked) -> None:

@@ -3,7 +3,7 @@
 from pathlib import Path
 
 from krume.usecases import Asked, GlutenWish, gluten_sheets
-from krume.usecases.sheets.gluten_page import paper_words
+from krume.usecases.label.gluten_said import paper_words
 
 
 def test_it_is_written_as_pdf_and_page_whatever_the_verdict(demo: Asked, tmp_path: Path) -> None:

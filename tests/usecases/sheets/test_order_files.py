@@ -17,7 +17,15 @@ def test_an_orders_sheets_carry_its_hold_and_name_what_opens_it(sheets_101: Made
     answer = sheets_101.answer
     assert answer.exit_code == 0
     kinds = {file.kind for file in answer.result.files}
-    assert {"order-sheet", "torte-plan", "bench-card", "blend-card", "cold-log", "index"} <= kinds
+    assert {
+        "order-sheet",
+        "torte-plan",
+        "bench-card",
+        "blend-card",
+        "cold-log",
+        "gluten-page",
+        "index",
+    } <= kinds
     (hold,) = answer.result.held
     assert "L-008" in hold.opens
     for file in answer.result.files:

@@ -30,6 +30,7 @@ from krume.usecases.label.gluten_said import (
     aloud,
     grains_in,
     not_proven,
+    paper_words,
     printed_words,
     proofs,
     verdict_of,
@@ -178,6 +179,7 @@ def _paper(paper: GatePaper) -> GlutenPaper:
     return GlutenPaper(
         kind=paper.kind,
         text=paper.text,
+        words=paper_words(paper.kind, paper.text, paper.method),
         state=paper.state,
         word=RECORD_STATES[paper.state],
         why=paper.why,

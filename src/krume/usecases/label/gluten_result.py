@@ -9,11 +9,13 @@ from krume.usecases.label.result import LabelFile
 class GlutenPaper:
     """One paper of a lot: its kind, words, result and method, how it stands, what it proves.
 
+    `words` are all of it in one line.
     `result` is as printed, never a claim; an empty method is one the paper does not name.
     """
 
     kind: str
     text: str
+    words: str
     state: str
     word: str
     why: str

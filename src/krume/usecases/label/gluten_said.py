@@ -148,6 +148,12 @@ def proofs(papers: Iterable[GatePaper]) -> tuple[str, ...]:
     return (*kinds.values(), *methods.values(), *untold)
 
 
+def paper_words(kind: str, text: str, method: str) -> str:
+    """A paper's kind with its words and its method, none of them twice."""
+    said = text if text.casefold().startswith(kind) else f"{kind}: {text}"
+    return f"{said}; by {method}" if method else said
+
+
 def _capital(words: str) -> str:
     return words[:1].upper() + words[1:]
 

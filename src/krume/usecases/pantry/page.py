@@ -113,7 +113,8 @@ def _lot(
 ) -> LotRow:
     """A lot on a day; one whose row cannot be read has no record."""
     state = "missing" if lot is None else record_state(lot, on=today, market=market)
-    last = None if lot is None or state != "good" else lot.valid_to
+    paper = None if lot is None else next((r for r in lot.records if r.line == row.line), None)
+    last = None if paper is None or state != "good" else paper.valid_to
     left = None if last is None else (last - today).days
     soon = constants("pantry_page.csv")["record-ends-soon"]
     is_soon = left is not None and left <= soon

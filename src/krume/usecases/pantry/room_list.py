@@ -5,8 +5,14 @@ from datetime import date
 
 from krume.base import InputError, Notice, Problem
 from krume.label import RoomStanding, room_list
-from krume.pantry import RoomSource, room_sources, room_states
-from krume.store import book_at
+from krume.pantry import (
+    RoomSource,
+    room_source_key,
+    room_sources,
+    room_state_key,
+    room_states,
+)
+from krume.store import book_at, database_of
 from krume.usecases.asking.answer import Answer, Asked
 from krume.usecases.asking.remembering import Remembered, day_key
 from krume.usecases.book.rows import add_row
@@ -38,7 +44,8 @@ class RoomThing:
 class RoomListResult:
     """The list on a day; where it is not begun the cleaning record alone speaks for the room.
 
-    `cleaned` is null where nothing is written of the day.
+    `cleaned` is null where nothing is written of the day; `can_edit` says whether the book takes
+    lines.
     """
 
     on: str
@@ -48,6 +55,7 @@ class RoomListResult:
     unread: tuple[str, ...]
     cleaned: bool | None
     written: tuple[str, ...]
+    can_edit: bool
 
 
 _LISTS: Remembered[RoomListResult] = Remembered(4)
@@ -74,30 +82,38 @@ def room_list_now(asked: Asked) -> RoomListResult:
 def say_of_room(
     source: str, state: str, asked: Asked, *, day: date | None = None, text: str = ""
 ) -> None:
-    """Write how one thing stands; the same word of the same day is kept once."""
+    """Write how one thing stands; the same word of the same day is kept once.
+
+    Raises InputError for a thing that is not on the list, or a word that opens nothing of it.
+    """
+    known, word = _words(source, state)
     said = day or papers_of(asked).today
-    cells = {"source": source, "state": state, "date": said.isoformat(), "text": text}
+    cells = {"source": known, "state": word, "date": said.isoformat(), "text": text}
     add_row(ROOM, cells, asked, head=ROOM_HEAD)
 
 
 def _row(said: str) -> tuple[str, str]:
     """What was typed as NAME=STATE, in the words of the list."""
-    name, _, state = (part.strip() for part in said.partition("="))
-    source = next(
-        (s for s in room_sources().values() if name.casefold() in (s.key, *s.words)), None
-    )
+    name, _, state = said.partition("=")
+    return _words(name, state)
+
+
+def _words(name: str, state: str) -> tuple[str, str]:
+    """A thing and how it stands, in the words of the list."""
+    key, how = room_source_key(name), room_state_key(state)
+    source = room_sources().get(key)
     if source is None:
         known = ", ".join(each.words[0] for each in room_sources().values())
-        message = f"'{name}' is not on the list of the room. There are: {known}."
-        raise InputError(message, field="--say", got=said, want=known)
+        message = f"'{name.strip()}' is not on the list of the room. There are: {known}."
+        raise InputError(message, field="source", got=name, want=known)
     words = [word for word, _ in _states(source)]
-    found = next((s for s in room_states().values() if state.casefold() in (s.key, *s.words)), None)
+    found = room_states().get(how)
     if found is None or found.words[0] not in words:
         message = (
-            f"'{state}' says not how the {source.name} stands. Type one of: {', '.join(words)}. "
-            f"{source.needs}"
+            f"'{state.strip()}' says not how the {source.name} stands. Type one of: "
+            f"{', '.join(words)}. {source.needs}"
         )
-        raise InputError(message, field="--say", got=said, want=", ".join(words))
+        raise InputError(message, field="state", got=state, want=", ".join(words))
     return source.words[0], found.words[0]
 
 
@@ -128,6 +144,7 @@ def _list(asked: Asked, written: tuple[str, ...]) -> RoomListResult:
         unread=tuple(f"{each.name}: {each.text}" for each in standings if not each.source),
         cleaned=min(mine) if mine else None,
         written=written,
+        can_edit=database_of(book_at(asked.book)) is not None,
     )
 
 

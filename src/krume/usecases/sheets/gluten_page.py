@@ -46,6 +46,14 @@ def gluten_sheets(
     return replace(answer, result=replace(answer.result, files=written), notices=notices)
 
 
+def gluten_page_bytes(found: GlutenResult, asked: Asked, *, ending: str = "pdf") -> bytes:
+    """The gluten page of an answer as PDF or as a page, kept nowhere."""
+    studio = studio_of(book_at(asked.book))
+    imprint = replace(imprint_of(studio, asked, is_of_book=True), market=found.market)
+    leaf = gluten_leaf(found, imprint)
+    return leaf_pdf(leaf, "a4") if ending == "pdf" else leaf_html(leaf).encode()
+
+
 def gluten_leaf(found: GlutenResult, imprint: Imprint) -> Leaf:
     """The page as a leaf; it is for the person who asks."""
     return Leaf(
@@ -97,18 +105,12 @@ def _rows(lot: GlutenLot) -> list[tuple[str, ...]]:
     mark = lot.lot or "no lot"
     if not lot.papers:
         return [(mark, lot.ingredient, lot.word, lot.text)]
-    rows = []
+    rows: list[tuple[str, ...]] = []
     for number, paper in enumerate(lot.papers):
         first = (mark, lot.ingredient) if number == 0 else ("", "")
         word = lot.word if len(lot.papers) == 1 else paper.word
-        rows.append((*first, word, paper_words(paper.kind, paper.text, paper.method)))
+        rows.append((*first, word, paper.words))
     return rows
-
-
-def paper_words(kind: str, text: str, method: str) -> str:
-    """A paper's kind with its words and its method, none of them twice."""
-    said = text if text.casefold().startswith(kind) else f"{kind}: {text}"
-    return f"{said}; by {method}" if method else said
 
 
 def _room_part(found: GlutenResult) -> tuple[LeafPart, ...]:

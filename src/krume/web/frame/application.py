@@ -30,6 +30,7 @@ JOBS = (
     "oven",
     "ovens",
     "pantry",
+    "gluten",
     "plan",
     "slip",
     "sums",

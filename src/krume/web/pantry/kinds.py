@@ -34,6 +34,10 @@ LOTS = TableKind(
         Field("from", "From", _DAY, codes=("lot-date-unread", "lot-date-missing")),
         Field("valid_to", "Valid to", _DAY,
               codes=("lot-date-missing", "lot-dates-swapped")),
+        Field("method", "How it was measured", "as the paper names it: R5 ELISA",
+              codes=("method-unknown",)),
+        Field("limit_mg_kg", "What it reads from", "for “not detected”: the method's limit, 5",
+              unit="mg/kg", codes=("limit-unread",)),
         _STATUS,
         Field("ingredients", "What the bag lists", "for a composite: its own parts, by comma"),
     ),
@@ -55,6 +59,30 @@ CLEANING = TableKind(
         Field("date", "Day", _DAY, is_required=True, codes=("cleaning-date",)),
         Field("cleaned", "Cleaned before the work", "", ("", "yes", "no"), is_required=True,
               codes=("cleaning-unread",)),
+    ),
+)  # fmt: skip
+
+ROOM = TableKind(
+    place="room.csv",
+    address="/pantry/room-list",
+    home="/pantry/room-list",
+    section="pantry",
+    title="List of the room",
+    word="line of the room",
+    required=("source", "state", "date"),
+    about=(
+        "What wheat may come by, how it stands, since when. The last word before a day counts. "
+        "Once a line is written, whatever is not answered shuts the gluten gate."
+    ),
+    fields=(
+        Field("source", "What", "sieve, wooden spoons, oven, wheat day", is_required=True,
+              codes=("room-source",)),
+        Field("state", "How it stands", "", ("", "none", "own", "cleaned", "shared"),
+              is_required=True, codes=("room-state", "room-not-cleanable")),
+        Field("date", "Since", _DAY, is_required=True, codes=("room-date",)),
+        Field("valid_to", "Looked at again by", _DAY,
+              codes=("room-date-unread", "room-dates-swapped")),
+        Field("text", "Words", "blue handles are for this work"),
     ),
 )  # fmt: skip
 

@@ -20,7 +20,7 @@ from krume.usecases import (
 )
 from krume.web.frame.forms import Form, read_form
 from krume.web.frame.rendering import asked_of, page
-from krume.web.pantry.kinds import CLEANING, LOTS, PACKS, PRICES
+from krume.web.pantry.kinds import CLEANING, LOTS, PACKS, PRICES, ROOM
 from krume.web.tables.pages import table_routes
 
 _SEE_OTHER = 303
@@ -110,6 +110,7 @@ ROUTES = (
     Route("/pantry/lots", lots, methods=["GET"]),
     *table_routes(LOTS, is_listed=False),
     *table_routes(CLEANING),
+    *table_routes(ROOM),
     *table_routes(PRICES),
     *table_routes(PACKS),
     Route("/pantry/{name}", one_ingredient, methods=["GET"]),

@@ -1,0 +1,1 @@
+"""The gluten page for the person who asks, and the list of the room."""
