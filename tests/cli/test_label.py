@@ -35,7 +35,9 @@ def test_the_page_says_when_only_the_room_is_missing(run: Run) -> None:
 def test_sheets_are_written_with_their_full_path_last_on_a_line(run: Run, tmp_path: Path) -> None:
     done = run("label", "C1", "--market", "eu", "--out", str(tmp_path / "out"), columns=30)
     assert done.code == 0
-    paths = [line for line in done.out.splitlines() if line.endswith((".pdf", ".html", ".txt", ".json"))]
+    paths = [
+        line for line in done.out.splitlines() if line.endswith((".pdf", ".html", ".txt", ".json"))
+    ]
     assert [Path(path).is_file() for path in paths] == [True] * 4
 
 
@@ -65,3 +67,33 @@ def test_allergens_of_a_text_with_an_unread_or_open_ingredient_are_never_said_to
     assert "Allergens in it: not known" in run("label", str(empty)).out
     assert "milk; of the rest not known" in " ".join(run("label", str(part)).out.split())
     assert "Allergens in it: egg, milk\n" in run("label", "C1", "--market", "eu").out
+
+
+@pytest.mark.parametrize("market", ["uk", "ca", "au-nz"])
+@pytest.mark.parametrize("name", ["T3", "102"])
+def test_every_market_answers_in_its_schema_and_promises_nothing(
+    run: Run, name: str, market: str
+) -> None:
+    result = run("label", name, "--market", market, "--parts", "--json").json["result"]
+    assert result["market"] == market
+    assert "egg" in result["contains"]
+    assert not result["gluten"]["claim_allowed"]
+
+
+def test_each_part_has_a_line_with_its_own_list(run: Run) -> None:
+    out = run("label", "T1", "--market", "eu", "--parts").out
+    assert "  Lemon syrup (sugar, water, lemon juice)\n" in out
+    assert "Lemon syrup (" not in run("label", "T1", "--market", "eu", "--one-list").out
+
+
+def test_additives_stand_by_number_where_asked(run: Run) -> None:
+    out = " ".join(run("label", "F3", "--market", "eu", "--additives", "numbers").out.split())
+    assert "thickener: E415" in out
+    assert "thickener: xanthan gum" in " ".join(run("label", "F3", "--market", "eu").out.split())
+    assert run("label", "F3", "--additives", "colours").code == 2
+
+
+def test_what_no_list_names_is_told_on_the_page_below_what_is_printed(run: Run) -> None:
+    out = run("label", "F1", "--market", "us").out
+    assert out.index("Gluten gate") < out.index("Beside the list, not printed")
+    assert "Buckwheat is a known allergen" in " ".join(out.split())

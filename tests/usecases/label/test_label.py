@@ -307,3 +307,76 @@ def test_exemptions_are_only_pointed_to(demo: Asked) -> None:
     pointers = label_of("T1", US, demo).result.pointers
     assert any("101.9(j)" in text for text in pointers)
     assert any("cottage-food" in text for text in pointers)
+
+
+@pytest.mark.parametrize(
+    ("market", "contains"),
+    [
+        ("uk", ("egg", "milk", "nuts (walnut)")),
+        ("ca", ("egg", "milk", "walnut")),
+        ("au-nz", ("egg", "milk", "walnut")),
+    ],
+)
+def test_every_market_has_its_own_words(demo: Asked, market: str, contains: tuple[str]) -> None:
+    result = label_of("T3", LabelWish(market=market), demo).result
+    assert result.contains == contains
+    has_line = f"Contains: {', '.join(contains)}" in result.labels[0].sentences
+    assert has_line is (market in ("ca", "au-nz"))
+
+
+@pytest.mark.parametrize("market", ["ca", "au-nz"])
+def test_a_panel_that_is_not_made_here_holds_the_label_until_it_is_left_out(
+    demo: Asked, market: str
+) -> None:
+    held = label_of("C1", LabelWish(market=market, maker="A, B"), demo).result
+    assert not held.can_print
+    assert any("none is made here" in text for text in held.unknown)
+    assert any("not made here" in text for text in held.pointers)
+    out = label_of("C1", LabelWish(market=market, maker="A, B", with_panel=False), demo).result
+    assert out.can_print
+
+
+def test_the_books_own_settings_decide_how_a_list_is_set(own: Asked) -> None:
+    rewrite(own, "studio.toml", lambda text: f'{text}\n[label]\nlist = "parts"\n')
+    assert len(label_of("T1", EU, own).result.labels[0].parts) == 4
+    one = replace(EU, by_part=False)
+    assert label_of("T1", one, own).result.labels[0].parts == ()
+
+
+def test_a_suppliers_sheet_tells_allergens_to_the_label_and_not_to_another_market(
+    own: Asked, write: Callable[[str], str]
+) -> None:
+    text = write("Jam cream\nFamily: set-cream\n\n200 g whipping cream\n50 g orange marmalade\n")
+    open_before = label_of(text, EU, own).result.unknown
+    assert any("its allergens" in each for each in open_before)
+    assert own.book is not None
+    (own.book / "suppliers").mkdir()
+    sheet = "Name: orange marmalade\nClass: fruit\nAllergens: sulphites\nMay contain: nuts\n"
+    (own.book / "suppliers" / "jam.txt").write_text(sheet, encoding="utf-8")
+    after = label_of(text, EU, own).result
+    assert not any("its allergens" in each for each in after.unknown)
+    assert "sulphites" in after.contains
+    assert after.may_contain == ("nuts",)
+    assert "sulphites" not in label_of(text, US, own).result.contains
+
+
+def test_what_is_not_food_is_on_no_list_and_is_told(
+    bare: Asked, write: Callable[[str], str]
+) -> None:
+    text = write("Cream\nFamily: set-cream\n\n200 g whipping cream\n12 cake picks\n")
+    label = label_of(text, EU, bare).result.labels[0]
+    assert label.ingredients == "whipping cream (MILK)"
+    assert any("picks" in told for told in label.beside)
+    assert not any(item.closes == "label" for item in label.open_items)
+
+
+@pytest.mark.parametrize("goods", ["gluten-free wheat starch", "wheat starch"])
+def test_wheat_starch_is_wheat_whatever_its_gluten(
+    bare: Asked, write: Callable[[str], str], goods: str
+) -> None:
+    text = write(f"Cream\nFamily: set-cream\n\n200 g whipping cream\n20 g {goods}\n")
+    us, eu = (label_of(text, wish, bare).result for wish in (US, EU))
+    assert us.contains == ("milk", "wheat")
+    assert "Contains: milk, wheat" in us.labels[0].sentences
+    assert "WHEAT starch" in eu.ingredients
+    assert not us.gluten.claim_allowed
