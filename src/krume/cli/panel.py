@@ -60,7 +60,8 @@ def show_nutrition(page: Page, nutrition: "LabelNutrition") -> None:
     """The columns of a panel, what stands below them, and the slice's own line."""
     if nutrition.panel is not None:
         _show_columns(page, (nutrition.panel, *nutrition.beside))
-        for said in nutrition.notes:
+        intake = (nutrition.intake,) if nutrition.intake else ()
+        for said in (*intake, *nutrition.notes, *nutrition.left_out):
             page.line(said, indent=2)
         _show_spread(page, nutrition.panel)
     eaten = nutrition.carbohydrate

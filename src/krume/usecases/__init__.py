@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from krume.evidence import data_version
     from krume.keep import Difference
+    from krume.label import MOST_SLICES
     from krume.store import KeptStep, KeptTrial, one_look
     from krume.usecases.asking.answer import Answer, Asked, Explanation, QuestionError
     from krume.usecases.asking.as_json import Json, plain
@@ -76,6 +77,7 @@ if TYPE_CHECKING:
     from krume.usecases.keep.heated import KeepHeat
     from krume.usecases.keep.road_way import KeepRoad
     from krume.usecases.keep.shown import differences_of, keep_shown
+    from krume.usecases.keep.typed import typed_number
     from krume.usecases.keep.wished import KeepWish, keep_wished
     from krume.usecases.keep.fridge_off import FridgeWish, fridge_off
     from krume.usecases.keep.fridge_result import (
@@ -88,7 +90,7 @@ if TYPE_CHECKING:
     from krume.usecases.label.label import LabelWish, label_of
     from krume.usecases.label.paper import label_sheets
     from krume.usecases.label.paper_sheet import PrintWish
-    from krume.usecases.label.nutrition import MOST_SLICES, NutritionWish
+    from krume.usecases.label.nutrition import NutritionWish
     from krume.usecases.label.result import (
         LabelCarbohydrate,
         LabelNutrition,
@@ -198,6 +200,7 @@ if TYPE_CHECKING:
 _NAMES = {
     "evidence": "data_version",
     "keep": "Difference",
+    "label": "MOST_SLICES",
     "store": "KeptStep KeptTrial one_look",
     "usecases.asking.answer": "Answer Asked Explanation QuestionError",
     "usecases.asking.as_json": "Json plain",
@@ -260,12 +263,13 @@ _NAMES = {
     "usecases.keep.heated": "KeepHeat",
     "usecases.keep.road_way": "KeepRoad",
     "usecases.keep.shown": "differences_of keep_shown",
+    "usecases.keep.typed": "typed_number",
     "usecases.keep.wished": "KeepWish keep_wished",
     "usecases.keep.keep": "KeepPart KeepPlace KeepResult keep_and_cool keep_of",
     "usecases.label.label": "LabelWish label_of",
     "usecases.label.paper": "label_sheets",
     "usecases.label.paper_sheet": "PrintWish",
-    "usecases.label.nutrition": "MOST_SLICES NutritionWish",
+    "usecases.label.nutrition": "NutritionWish",
     "usecases.label.result": (
         "LabelCarbohydrate LabelNutrition LabelOf LabelPanel LabelResult LabelRow"
     ),
@@ -361,8 +365,7 @@ _NAMES = {
 
 __all__ = [
     "ANSWERS", "MOST_SLICES", "OTHERWISE", "REASONS", "Answer", "Asked", "AskedTable", "Awaited",
-    "BagLine",
-    "Bags", "BagsSaid", "BakeBeside", "BakeLine", "BakeLines", "BakePage", "BakePlaces",
+    "BagLine", "Bags", "BagsSaid", "BakeBeside", "BakeLine", "BakeLines", "BakePage", "BakePlaces",
     "BakeResult", "BakeUnknown", "BakeWish", "BatchNow", "Bench", "BenchClock", "BenchClocks",
     "BenchSaid", "BenchSlip", "BenchWay", "BlendGluten", "BlendHand", "BlendLine", "BlendOther",
     "BlendPremix", "BlendRecord", "BlendResult", "BlendWish", "BookPlan", "BookResult",
@@ -421,8 +424,8 @@ __all__ = [
     "text_now", "texts_of", "time_load", "tin_words", "tins_at_hand", "tins_typed", "today_of",
     "torte_in_time", "torte_shown", "trace_home", "trace_lists", "trace_of", "trial_bags",
     "trial_counts", "trial_limits", "trial_numbers", "trial_row", "trial_rows", "trial_sheet",
-    "units_of", "vary_children", "vary_each", "vary_formula", "verify_book", "verify_sheets",
-    "versions_of", "weighing_of", "write_making", "write_trial_batch",
+    "typed_number", "units_of", "vary_children", "vary_each", "vary_formula", "verify_book",
+    "verify_sheets", "versions_of", "weighing_of", "write_making", "write_trial_batch",
 ]
 # fmt: on
 

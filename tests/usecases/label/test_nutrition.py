@@ -33,8 +33,8 @@ def test_an_eu_panel_has_its_portion_beside_and_its_own_sentence_below() -> None
     found = said("T1", "eu")
     assert heads(found)[0] == "Per 100 g"
     assert found.portion == found.beside[0]
-    assert found.notes[0] == "Reference intake of an average adult (8 400 kJ/2 000 kcal)"
-    assert "12 portions" in found.notes[1]
+    assert found.intake == "Reference intake of an average adult (8 400 kJ/2 000 kcal)"
+    assert "12 portions" in found.notes[0]
 
 
 def test_a_us_panel_has_its_number_and_size_of_servings_apart() -> None:
@@ -42,7 +42,7 @@ def test_a_us_panel_has_its_number_and_size_of_servings_apart() -> None:
     assert found.panel is not None
     assert found.panel.servings == "15 servings per container"
     assert found.panel.serving_size.startswith("1/15 cake (")
-    assert (found.beside, found.notes) == ((), ())
+    assert (found.beside, found.notes, found.intake) == ((), (), "")
 
 
 def test_a_free_column_per_100_g_stands_last() -> None:
@@ -77,7 +77,8 @@ def test_a_free_column_with_a_figure_that_is_not_known_is_left_out_and_said() ->
     assert found.panel is not None
     assert found.panel.is_open
     assert (found.beside, found.portion) == ((), None)
-    assert "left out" in found.notes[-1]
+    assert found.notes == ()
+    assert "left out" in found.left_out[0]
 
 
 @pytest.mark.parametrize("market", ["us", "eu"])
@@ -144,7 +145,7 @@ def test_slices_that_are_asked_for_go_before_the_plans() -> None:
     found = said("T1", "eu", NutritionWish(slices=16))
     assert found.carbohydrate is not None
     assert [each.count for each in found.carbohydrate.slices] == [16]
-    assert "16 portions" in found.notes[1]
+    assert "16 portions" in found.notes[0]
 
 
 def test_us_energy_counts_the_alcohol_of_what_is_in_it() -> None:

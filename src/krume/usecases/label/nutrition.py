@@ -1,11 +1,10 @@
 """The nutrition of a label as its answer holds it: columns as printed, and the slice's own line."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from krume.base import Interval
 from krume.label import (
-    MOST_SLICES,
     US_PARTS,
     NutrientSum,
     Panel,
@@ -85,8 +84,13 @@ def nutrition_of(
     shown = tuple(_column(each, widths) for each in kept)
     carbohydrate = carbohydrate_of(product, sheets, law, counts, sums)
     unknown = panel_unknowns(*columns) if columns else (_no_serving(product, law, wish),)
-    notes = (*_notes(shown, counts), *_left_out(columns, kept))
-    return NutritionSaid(_nutrition(said, shown, notes, carbohydrate), unknown)
+    nutrition = replace(
+        _nutrition(said, shown, carbohydrate),
+        notes=_portions(shown, counts),
+        intake=_INTAKE if law == "eu" else "",
+        left_out=_left_out(columns, kept),
+    )
+    return NutritionSaid(nutrition, unknown)
 
 
 def _columns(
@@ -156,7 +160,6 @@ def _energy(found: dict[str, float], rows: tuple[PanelRow, ...], law: str) -> di
 def _nutrition(
     said: dict[str, float],
     columns: tuple[LabelPanel, ...],
-    notes: tuple[str, ...],
     carbohydrate: LabelCarbohydrate,
 ) -> LabelNutrition:
     sodium = said.get("sodium")
@@ -182,19 +185,16 @@ def _nutrition(
         panel=columns[0] if columns else None,
         portion=portion,
         beside=columns[1:],
-        notes=notes,
         carbohydrate=carbohydrate,
     )
 
 
-def _notes(columns: tuple[LabelPanel, ...], counts: tuple[int, ...]) -> tuple[str, ...]:
-    """What stands below the columns of the EU; those of the US are the rule's own."""
+def _portions(columns: tuple[LabelPanel, ...], counts: tuple[int, ...]) -> tuple[str, ...]:
+    """How many portions there are, which stands below a column of one."""
     portion = next((each for each in columns if each.kind == "portion"), None)
-    if any(each.kind == "serving" for each in columns) or not columns:
-        return ()
-    if portion is None:
-        return (_INTAKE,)
-    return _INTAKE, f"Cut into {counts[0]} portions of {portion.basis_g:.0f} g."
+    return (
+        () if portion is None else (f"Cut into {counts[0]} portions of {portion.basis_g:.0f} g.",)
+    )
 
 
 def _widths(

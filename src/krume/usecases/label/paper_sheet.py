@@ -107,8 +107,7 @@ def panel_drawn(nutrition: LabelNutrition) -> PanelTable | FactsBox | None:
     if nutrition.panel.kind == "serving":
         return _facts(columns)
     # The share of the reference intake is free and not printed, nor is the sentence about it.
-    notes = tuple(note for note in nutrition.notes if not note.startswith("Reference intake"))
-    return _table(columns, notes)
+    return _table(columns, nutrition.notes)
 
 
 def _facts(columns: tuple[LabelPanel, ...]) -> FactsBox:

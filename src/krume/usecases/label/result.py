@@ -80,8 +80,10 @@ class LabelNutrition:
 
     `panel` is the first column as printed: in the EU per 100 g, in the US per serving (null where
     there is none); `beside` are the columns beside it, in their order; `portion` is the EU's of
-    one slice. In the US carbohydrate holds the fibre and energy is by 4, 9, 4, and 7 for alcohol;
-    in the EU it does not, energy is by annex XIV and protein is nitrogen x 6.25.
+    one slice. `notes` stand below it, `intake` beside shares of the reference intake where those
+    are printed; `left_out` is told to the person only. In the US carbohydrate holds the fibre and
+    energy is by 4, 9, 4, and 7 for alcohol; in the EU it does not, energy is by annex XIV and
+    protein is nitrogen x 6.25.
     """
 
     energy_kj: float | None
@@ -105,6 +107,8 @@ class LabelNutrition:
     portion: LabelPanel | None
     beside: tuple[LabelPanel, ...] = ()
     notes: tuple[str, ...] = ()
+    intake: str = ""
+    left_out: tuple[str, ...] = ()
     carbohydrate: LabelCarbohydrate | None = None
 
 
