@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
-from krume.base import InputError, KrumeError, Notice, Problem, as_text, read_number
+from krume.base import InputError, KrumeError, Notice, Problem, as_text
 from krume.keep import caution
 from krume.keep.off import (
     DISCARD,
@@ -33,6 +33,7 @@ from krume.usecases.keep.fridge_result import (
 from krume.usecases.keep.keep import keeping_of
 from krume.usecases.keep.moments import last_moment, next_moment
 from krume.usecases.keep.remake import begin_by, remake_of
+from krume.usecases.keep.typed import typed_number
 from krume.usecases.plan.kitchen import plan_kitchen
 from krume.usecases.sold.product import Sold, SoldRead, families_of, sold_of
 from krume.usecases.sold.standing import OrderStanding, orders_of
@@ -129,12 +130,12 @@ def _own_readings(typed: Iterable[str]) -> dict[str, float]:
     found: dict[str, float] = {}
     for text in typed:
         name, _, words = text.partition("=")
-        number = read_number(words.strip().removesuffix("C").removesuffix("°").strip())
+        number = typed_number(words)
         if not name.strip() or number is None:
             ask = f"“{text}” is no reading. Type a name, = and degrees Celsius: C1=9.5"
             raise InputError(ask, field="readings", got=text, want="C1=9.5")
         key = name.strip().casefold()
-        found[key] = max(number.value, found.get(key, number.value))
+        found[key] = max(number, found.get(key, number))
     return found
 
 

@@ -4,9 +4,10 @@ import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from krume.base import InputError, as_text, read_number
+from krume.base import InputError, as_text
 from krume.design import Formula, family
 from krume.keep.treated import egg_heat, raw_egg
+from krume.usecases.keep.typed import typed_number
 
 _PAIR = re.compile(r"^\s*([^=:]+?)\s*(?:min)?\s*[=:]\s*(.+?)\s*(?:°?\s*C)?\s*$")
 _HELP = "Type minutes and degrees Celsius: 0=20, 6=70, 8=85"
@@ -60,10 +61,10 @@ def _readings(typed: str) -> tuple[list[float], list[float]]:
     times, temps = [], []
     for piece in re.split(r"[,;]\s*(?=[^,;]*[=:])", typed):
         match = _PAIR.match(piece)
-        pair = [read_number(word) for word in match.groups()] if match else []
+        pair = [typed_number(word) for word in match.groups()] if match else []
         if len(pair) != 2 or pair[0] is None or pair[1] is None:
             text = f"“{piece.strip()}” is no reading. {_HELP}"
             raise InputError(text, field="heat", got=piece.strip(), want="0=20, 6=70, 8=85")
-        times.append(pair[0].value)
-        temps.append(pair[1].value)
+        times.append(pair[0])
+        temps.append(pair[1])
     return times, temps

@@ -6,7 +6,7 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
-from krume.base import InputError, KrumeError, read_number
+from krume.base import InputError, KrumeError
 from krume.usecases import (
     FridgePart,
     FridgeResult,
@@ -14,6 +14,7 @@ from krume.usecases import (
     OrderStanding,
     fridge_off,
     orders_of,
+    typed_number,
 )
 from krume.web.frame.forms import Form
 from krume.web.frame.rendering import asked_of, page
@@ -110,9 +111,8 @@ def _numbers(form: Form) -> tuple[dict[str, float | None], Form]:
     found: dict[str, float | None] = {}
     for name, field in _NUMBERS.items():
         text = form.get(name)
-        number = read_number(text.removesuffix("C").removesuffix("°").strip()) if text else None
-        found[field] = None if number is None else number.value
-        if text and number is None:
+        found[field] = typed_number(text) if text else None
+        if text and found[field] is None:
             form = form.with_wrong(name, f"“{text}” is no temperature. Type degrees Celsius: 9.5")
     return found, form
 

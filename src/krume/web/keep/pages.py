@@ -1,6 +1,5 @@
 """How long a torte, a formula or an order keeps: reasons, freezing, the road, other places."""
 
-import re
 from dataclasses import dataclass
 from urllib.parse import quote
 
@@ -8,7 +7,7 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
-from krume.base import InputError, NotFoundError, read_number
+from krume.base import InputError, NotFoundError
 from krume.usecases import (
     Asked,
     Difference,
@@ -18,6 +17,7 @@ from krume.usecases import (
     differences_of,
     keep_shown,
     text_now,
+    typed_number,
 )
 from krume.web.frame.forms import Form
 from krume.web.frame.rendering import asked_of, page
@@ -26,7 +26,6 @@ _NUMBERS = {
     "freezer": "freezer_c", "fridge": "fridge_c", "road": "road_min", "outside": "outside_c",
     "packs": "packs_g",
 }  # fmt: skip
-_UNIT = re.compile(r"\s*(?:°?\s*C|min|g)$")
 _TEXTS = ("ready", "heat")
 _BOXES = ("card", "bag", "foam", "none")
 _FOLDERS = {"torte": "tortes", "order": "orders", "formula": "formulas"}
@@ -105,9 +104,8 @@ def _wish(form: Form) -> tuple[Form, KeepWish]:
     numbers: dict[str, float | None] = {}
     for name, field in _NUMBERS.items():
         text = form.get(name)
-        number = read_number(_UNIT.sub("", text)) if text else None
-        numbers[field] = None if number is None else number.value
-        if text and number is None:
+        numbers[field] = typed_number(text) if text else None
+        if text and numbers[field] is None:
             form = form.with_wrong(name, f"“{text}” is no number. Type one such as 30")
     box = form.get("box") if form.get("box") in _BOXES else "card"
     has_road = numbers["road_min"] is not None or numbers["outside_c"] is not None
