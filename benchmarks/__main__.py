@@ -16,6 +16,7 @@ import benchmarks.reading as reading
 import benchmarks.rounding as rounding
 import benchmarks.slipping as slipping
 import benchmarks.startup as startup
+import benchmarks.tracing as tracing
 import benchmarks.varying as varying
 from benchmarks.measure import Row
 
@@ -33,6 +34,7 @@ PARTS: tuple[Callable[[], list[Row]], ...] = (
     in_time.rows,
     labelling.rows,
     own_oven.rows,
+    tracing.rows,
     pages.rows,
 )
 HEAD = ("what", "krume", "peer", "unit", "ratio", "want", "peer's name")

@@ -73,10 +73,12 @@ from krume.store.prices import prices_of
 from krume.store.reads import NEVER, Reads, note, note_all, noting
 from krume.store.recalls import (
     Reached,
+    lot_written,
     not_known_lines,
     not_ruled_out,
     order_versions,
     reached_by_lot,
+    reached_by_lots,
     recorded_orders,
     without_batch,
 )
@@ -173,6 +175,7 @@ __all__ = [
     "latest_backup",
     "list_tables",
     "list_texts",
+    "lot_written",
     "not_known_lines",
     "not_ruled_out",
     "note",
@@ -192,6 +195,7 @@ __all__ = [
     "put_table",
     "reached_by_batch",
     "reached_by_lot",
+    "reached_by_lots",
     "read_bytes",
     "read_studio",
     "reads_hold",

@@ -303,7 +303,9 @@ def with_parts(connection: sqlite3.Connection, rows: Sequence[sqlite3.Row]) -> t
     )
     for row in connection.execute(asked, (json.dumps([row["key"] for row in rows]),)):
         parts.setdefault(row["cake"], []).append(KeptPart(row["formula"], row["batch"]))
-    return tuple(
-        KeptCake(**{name: row[name] for name in _CAKE}, parts=tuple(parts.get(row["key"], ())))
-        for row in rows
-    )
+    return tuple(replace(bare_cake(row), parts=tuple(parts.get(row["key"], ()))) for row in rows)
+
+
+def bare_cake(row: sqlite3.Row) -> KeptCake:
+    """A cake without what it was built of."""
+    return KeptCake(**{name: row[name] for name in _CAKE}, parts=())

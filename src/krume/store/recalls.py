@@ -5,7 +5,7 @@ import sqlite3
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from krume.store.batches import KeptCake, with_parts
+from krume.store.batches import KeptCake, bare_cake
 from krume.store.bench_files import looking_at_bench
 from krume.store.book import Book, database_of, places_in
 
@@ -13,6 +13,8 @@ from krume.store.book import Book, database_of, places_in
 @dataclass(frozen=True, slots=True)
 class Reached:
     """A line of a batch, and the cake the batch went into; `cake` is None where it is in none.
+
+    The cake is told without its parts.
 
     `batch_code` is empty where the cake's record does not say which batch it was: then only
     `formula` is known.
@@ -38,6 +40,8 @@ LEFT JOIN cake_batch AS part ON part.batch = batch.chain
 LEFT JOIN cake_now AS cake ON cake.key = part.cake AND cake.state = 'made'
 """
 _BY_LOT = f"{_LINES}WHERE line.lot = ?"
+_OF_LOTS = "WHERE line.lot IN (SELECT value FROM json_each(?))"
+_BY_LOTS = _LINES + _OF_LOTS
 _OF_THESE = """
   AND (line.ingredient, line.goods) IN
   (SELECT json_extract(value, '$[0]'), json_extract(value, '$[1]') FROM json_each(?))
@@ -63,6 +67,28 @@ def reached_by_lot(book: Book, lot: str) -> tuple[Reached, ...]:
         if found is None or not lot:
             return ()
         return _reached(found, found.execute(_BY_LOT, (lot,)))
+
+
+def lot_written(book: Book, lot: str) -> tuple[str, str] | None:
+    """A lot as some record has it, with what it is of there; None where none has it."""
+    with looking_at_bench(book) as found:
+        if found is None or not lot:
+            return None
+        row = found.execute(
+            "SELECT line.lot, line.ingredient FROM batch_lot AS line "
+            "JOIN batch_now AS batch ON batch.key = line.batch WHERE line.lot = ? LIMIT 1",
+            (lot,),
+        ).fetchone()
+        return None if row is None else (row["lot"], row["ingredient"])
+
+
+def reached_by_lots(book: Book, lots: Iterable[str]) -> tuple[Reached, ...]:
+    """The same of several lots, with one question."""
+    wanted = sorted({lot for lot in lots if lot})
+    with looking_at_bench(book) as found:
+        if found is None or not wanted:
+            return ()
+        return _reached(found, found.execute(_BY_LOTS, (json.dumps(wanted),)))
 
 
 def not_known_lines(book: Book) -> tuple[tuple[str, str], ...]:
@@ -145,4 +171,4 @@ def _cakes(connection: sqlite3.Connection, keys: set[str]) -> dict[str, KeptCake
         "SELECT * FROM cake WHERE key IN (SELECT value FROM json_each(?))",
         (json.dumps(sorted(keys)),),
     ).fetchall()
-    return {cake.key: cake for cake in with_parts(connection, rows)}
+    return {row["key"]: bare_cake(row) for row in rows}

@@ -12,7 +12,7 @@ from krume.store import (
     book_at,
     cakes_called,
     find_texts,
-    reached_by_lot,
+    lot_written,
 )
 from krume.usecases.asking.answer import Asked, QuestionError
 from krume.usecases.asking.kind import PROMISES
@@ -71,9 +71,11 @@ def _found(name: str, asked: Asked) -> list[tuple[str, Meant]]:
     if batches:
         found.append(("batch", Meant("batch", batches[0].code, batches=batches)))
     lots = tuple(lot for lot in house_lots(asked) if lot.mark.casefold() == name.casefold())
-    reached = reached_by_lot(book, name)
-    if lots or (reached and not batches):
-        found.append(("lot", Meant("lot", lots[0].mark if lots else reached[0].lot, lots=lots)))
+    written = lot_written(book, name)
+    if lots:
+        found.append(("lot", Meant("lot", lots[0].mark, lots=lots)))
+    elif written is not None and not batches:
+        found.append(("lot", Meant("lot", written[0])))
     for text in find_texts(book, name):
         kind = "order" if text.kind in PROMISES else text.kind
         found.append((text.kind if text.kind in KINDS else kind, Meant("text", text.name)))

@@ -14,10 +14,12 @@ from krume.store import (
     book_at,
     cakes_of_order,
     folder_bytes,
+    lot_written,
     not_known_lines,
     not_ruled_out,
     order_versions,
     reached_by_lot,
+    reached_by_lots,
     recorded_orders,
     without_batch,
 )
@@ -45,7 +47,8 @@ def recall_of(meant: Meant, ingredient: str, asked: Asked) -> TraceRecall:
     """Everything a lot reached, and everything that it may have reached."""
     book = book_at(asked.book)
     lot = _lot(meant, ingredient)
-    words = ingredient or (lot.ingredient if lot else "") or _words(book, meant.name)
+    written = None if lot else lot_written(book, meant.name)
+    words = ingredient or (lot.ingredient if lot else "") or (written[1] if written else "")
     wanted = lot or HouseLot(meant.name, words, "", None, None)
     found = _lines(book, wanted, words, asked, is_one=len(meant.lots) < 2)
     unwritten, coming, more = _unwritten(book, wanted, words, asked)
@@ -84,11 +87,6 @@ def _lot(meant: Meant, ingredient: str) -> HouseLot | None:
     raise QuestionError(Problem("lot-twice", "--ingredient", meant.name, ask, options))
 
 
-def _words(book: Book, mark: str) -> str:
-    """What the records say that a lot is of, where the table of lots has it no more."""
-    return next((line.ingredient for line in reached_by_lot(book, mark)), "")
-
-
 def _lines(book: Book, lot: HouseLot, words: str, asked: Asked, *, is_one: bool) -> _Found:
     said = reached_by_lot(book, lot.mark)
     surely = tuple(x for x in said if is_one or takes(x.ingredient, x.goods, words))
@@ -113,7 +111,7 @@ def _followed(book: Book, lines: tuple[Reached, ...]) -> tuple[Reached, ...]:
     found, seen, new = list(lines), set[str](), {x.batch_code for x in lines if x.batch_code}
     while new:
         seen |= new
-        more = [line for code in sorted(new) for line in reached_by_lot(book, code)]
+        more = reached_by_lots(book, new)
         found += more
         new = {line.batch_code for line in more} - seen
     return tuple(found)

@@ -12,15 +12,17 @@ from krume.store import (
     KeptCake,
     book_at,
     cakes_of_kind,
+    one_look,
     reached_by_batch,
 )
 from krume.usecases.asking.answer import Answer, Asked
+from krume.usecases.asking.remembering import Remembered
 from krume.usecases.asking.sources import source_keys
 from krume.usecases.trace.find import Meant, meant_by
 from krume.usecases.trace.house import day_notices
 from krume.usecases.trace.recall import recall_of
 from krume.usecases.trace.record import Making, earlier_batches, making_of, write_making
-from krume.usecases.trace.result import TraceBatch, TraceCake, TraceResult
+from krume.usecases.trace.result import TraceBatch, TraceCake, TraceRecall, TraceResult
 from krume.usecases.trace.said import bags_said, lots_answered
 from krume.usecases.trace.shown import (
     bags_shown,
@@ -31,6 +33,7 @@ from krume.usecases.trace.shown import (
 )
 
 _MOST_SHOWN = 20
+_RECALLED: Remembered[TraceRecall] = Remembered(8)
 _COLUMNS = (
     column("key", "key"),
     column("text"),
@@ -88,13 +91,20 @@ def _answer(
 
 
 def _lot(meant: Meant, ingredient: str, asked: Asked) -> Answer[TraceResult]:
-    recall = recall_of(meant, ingredient, asked)
+    recall = _RECALLED.of(
+        book_at(asked.book), (meant, ingredient, asked), lambda: _recalled(meant, ingredient, asked)
+    )
     title = recall.lot if recall.ingredient is None else f"{recall.lot}, {recall.ingredient}"
     result = TraceResult(
         "lot", recall.lot, title, is_written=bool(recall.surely), recall=recall,
         not_known=_not_known_of_lot(recall.supplier, recall.came),
     )  # fmt: skip
     return _answer(result, ("shows", "recall", "person", "law-eu", "law-us"), day_notices(asked))
+
+
+def _recalled(meant: Meant, ingredient: str, asked: Asked) -> TraceRecall:
+    with one_look():
+        return recall_of(meant, ingredient, asked)
 
 
 def _not_known_of_lot(supplier: str | None, came: str | None) -> tuple[str, ...]:

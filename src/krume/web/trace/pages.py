@@ -1,6 +1,6 @@
 """Tracing as pages: what is to be written down, a name looked up, where a lot went, its list."""
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from urllib.parse import quote
 
 from starlette.requests import Request
@@ -25,6 +25,7 @@ from krume.web.trace.bagging import BAG_ROUTES
 from krume.web.trace.records import RECORD_ROUTES
 
 _SEE_OTHER = 303
+_MOST = 60
 _MEDIA = {"pdf": "application/pdf", "csv": "text/csv; charset=utf-8"}
 
 
@@ -51,10 +52,12 @@ class ListFile:
 
 @dataclass(frozen=True, slots=True)
 class LotPage:
-    """Where a lot went, and its list to print."""
+    """Where a lot went, and its list to print; of each group `most` are shown unasked."""
 
     found: TraceResult
-    files: tuple[ListFile, ...] = field(default=())
+    files: tuple[ListFile, ...]
+    all_address: str
+    most: int = _MOST
 
 
 def home(request: Request) -> Response:
@@ -109,7 +112,9 @@ def lot(request: Request) -> Response:
     said = _pairs({key: _typed(request, key) for key in ("mark", "ingredient")})
     files = tuple(ListFile(end.upper(), address(f"/trace/lot/list.{end}", said)) for end in _MEDIA)
     title = f"Where {found.title} went"
-    return page(request, "trace/lot.html", LotPage(found, files), title=title, section="orders")
+    whole = address("/trace/lot", (*said, ("all", "1")))
+    context = LotPage(found, files, whole)
+    return page(request, "trace/lot.html", context, title=title, section="orders")
 
 
 def _lot(request: Request) -> Answer[TraceResult]:
