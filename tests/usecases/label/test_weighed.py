@@ -115,6 +115,20 @@ def test_a_baked_line_that_was_measured_itself_stands(plain: Asked) -> None:
     assert "weighed-mass" not in said
 
 
+def test_a_weighed_bake_opens_the_panel_of_a_formula_without_a_baked_line(plain: Asked) -> None:
+    assert plain.book is not None
+    place = plain.book / "formulas" / "F4.txt"
+    lines = place.read_text(encoding="utf-8").splitlines()
+    place.write_text("\n".join(x for x in lines if not x.startswith("Baked:")), encoding="utf-8")
+    closed, _ = labelled("F4", plain)
+    assert closed.nutrition is None
+    (plain.book / "trials.csv").write_text(f"{HEAD}t9,F4,260,230,measured\n", encoding="utf-8")
+    opened, said = labelled("F4", plain)
+    assert opened.nutrition is not None
+    assert opened.finished_status == "measured"
+    assert "weighed-mass" in said
+
+
 def test_a_torte_stands_as_its_plan_has_it(plain: Asked) -> None:
     assert plain.book is not None
     before, _ = labelled("T1", plain)

@@ -1,4 +1,4 @@
-"""The finished mass of a formula by a bake that was weighed, where its Baked: line only plans."""
+"""The finished mass of a formula by a bake that was weighed, where no Baked: line is measured."""
 
 import math
 from collections.abc import Iterable, Iterator
@@ -13,6 +13,7 @@ from krume.usecases.sold.product import Sold, SoldRead
 
 _LOOKED_AT = 20
 """So many of the newest trials are looked at for one whose batter and bake are both weighed."""
+_NOT_WEIGHED = ("assumed", "unknown")
 _LINES = ("in", "got", "not-weighed", "no-more")
 
 
@@ -44,7 +45,7 @@ def read_as_weighed(read: SoldRead, asked: Asked) -> SoldRead:
 def _as_weighed(sold: Sold, asked: Asked) -> tuple[Product, tuple[Notice, ...]]:
     product = sold.product
     mixed_g = product.mixed_g
-    if product.kind != "formula" or product.finished_status != "assumed" or mixed_g is None:
+    if product.kind != "formula" or product.finished_status not in _NOT_WEIGHED or mixed_g is None:
         return product, ()
     found = weighed_bake(book_at(asked.book), sold.name)
     if found is None:
