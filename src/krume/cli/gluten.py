@@ -74,7 +74,7 @@ def _show(page: Page, found: "GlutenResult") -> None:
     page.line(found.printed, indent=2)
     if found.opens:
         page.head("What is missing, and what opens it")
-        for said in found.opens:
+        for said in found.opens_in_short:
             page.line(said, indent=2)
     for piece in found.pieces:
         _show_piece(page, piece, len(found.pieces))

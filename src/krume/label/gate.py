@@ -152,7 +152,8 @@ def _of_the_room(cleaned: str, listed: tuple[RoomStanding, ...]) -> Iterator[tup
         yield ROOM, cleaned
     for each in listed:
         if not each.is_open:
-            yield each.missing, f"{each.missing}: {each.text}. {each.needs}"
+            end = "" if each.text.endswith("?") else "."
+            yield each.missing, f"{each.missing}: {each.text}{end} {each.needs}"
 
 
 def _notes(

@@ -43,7 +43,7 @@ def add_lots(asked: Asked, *rows: str) -> Asked:
     [
         ("T1", "no", "the ground hazelnuts may contain wheat"),
         ("T2", "no", "the record of the millet flour has run out"),
-        ("TART", "no", "there is no test and no certificate of the icing sugar that counts"),
+        ("TART", "no", "no certificate that counts of the dark chocolate, 60 % and icing sugar"),
         ("T3", "not yet", "the room's cleaning record of the day is not there"),
         ("101", "no", "the ground hazelnuts may contain wheat"),
     ],
@@ -77,7 +77,7 @@ def test_an_open_gate_is_a_yes_in_the_words_of_its_market(
     result = found("T3", clean(own_demo, "2027-06-10,yes"), market)
     assert result.verdict == "yes"
     assert result.claim_allowed
-    assert f"gluten-free by its rule, {words}" in result.aloud
+    assert f"gluten-free by the rule, {words}" in result.aloud
     assert "The cake itself was not tested" in result.aloud
     assert result.printed == "The label may print: Gluten-free."
 
@@ -119,7 +119,7 @@ def test_what_contains_a_gluten_grain_says_so_first(write, own_demo: Asked) -> N
                  "100 g wheat flour\n100 g butter\n")  # fmt: skip
     result = found(text, clean(own_demo, "2027-06-10,yes"))
     assert result.verdict == "contains"
-    assert result.aloud == "No. Plain contains wheat: it is not for anybody with coeliac disease."
+    assert result.aloud == "No. Plain is not for anybody with coeliac disease: it contains wheat."
 
 
 def test_what_it_does_not_prove_is_always_said(demo: Asked) -> None:

@@ -131,6 +131,6 @@ def plain(tmp_path: Path) -> Iterator[TestClient]:
 
 def test_an_open_gate_says_yes_by_its_rule_and_what_it_does_not_prove(plain: TestClient) -> None:
     text = body(plain.get("/gluten/T3").text)
-    assert "Yes, Net-loft ring torte may be called gluten-free by its rule" in text
+    assert "Yes, Net-loft ring torte may be called gluten-free by the rule" in text
     assert "The cake itself was not tested" in text
     assert "write room.csv where it lies" in body(plain.get("/room").text)

@@ -33,6 +33,7 @@ from krume.usecases.label.gluten_said import (
     paper_words,
     printed_words,
     proofs,
+    told,
     verdict_of,
     warning,
 )
@@ -106,6 +107,7 @@ def _result(read: SoldRead, rule: ClaimRule, judged: tuple[_Judged, ...]) -> Glu
     gates = [each.gate for each in judged]
     allowed = bool(pieces) and all(each.claim_allowed for each in pieces)
     worst = min((each.verdict for each in pieces), key=VERDICTS.index, default="no")
+    said = [told(each.sold.product.name, each.gate, each.grains) for each in judged]
     sentence = gates[0].sentence if allowed else None
     return GlutenResult(
         name=read.title,
@@ -115,12 +117,12 @@ def _result(read: SoldRead, rule: ClaimRule, judged: tuple[_Judged, ...]) -> Glu
         rule=rule.rule,
         limit=rule.words if rule.is_judged else rule.why,
         verdict=worst,
-        aloud=_aloud_of_all(pieces, worst),
+        aloud=aloud(said, rule),
         claim_allowed=allowed,
         sentence=sentence,
         printed=printed_words(allowed, sentence, rule),
-        missing=_once(name for each in pieces for name in each.missing),
-        opens=_once(text for each in pieces for text in each.opens),
+        missing=_lots_first(name for each in pieces for name in each.missing),
+        opens=_lots_first(text for each in pieces for text in each.opens),
         not_proven=not_proven(gates, rule),
         proofs=proofs(paper for gate in gates for r in gate.records for paper in r.papers),
         pieces=pieces,
@@ -131,14 +133,6 @@ def _result(read: SoldRead, rule: ClaimRule, judged: tuple[_Judged, ...]) -> Glu
     )
 
 
-def _aloud_of_all(pieces: tuple[GlutenPiece, ...], worst: str) -> str:
-    """The worst piece speaks for an order; of several alike each speaks for itself."""
-    if not pieces:
-        return "No. Nothing is known of what is in it."
-    said = [each.aloud for each in pieces if each.verdict == worst]
-    return " ".join(dict.fromkeys(said))
-
-
 def _piece(judged: _Judged, rule: ClaimRule) -> GlutenPiece:
     gate, product = judged.gate, judged.sold.product
     opens = dict(zip(gate.missing, gate.opens, strict=True))
@@ -147,7 +141,7 @@ def _piece(judged: _Judged, rule: ClaimRule) -> GlutenPiece:
         name=judged.sold.name,
         title=product.name,
         verdict=verdict_of(gate, judged.grains),
-        aloud=aloud(product.name, gate, judged.grains, rule),
+        aloud=aloud([told(product.name, gate, judged.grains)], rule),
         claim_allowed=gate.claim_allowed and not judged.grains,
         missing=gate.missing,
         opens=gate.opens,
@@ -195,6 +189,11 @@ def _paper(paper: GatePaper) -> GlutenPaper:
 
 def _room(standing: RoomStanding) -> GlutenRoom:
     return GlutenRoom(standing.name, standing.is_open, standing.text, standing.needs)
+
+
+def _lots_first(words: Iterable[str]) -> tuple[str, ...]:
+    """Each word once, those of the room behind those of the lots."""
+    return tuple(sorted(dict.fromkeys(words), key=lambda word: word.startswith("room: ")))
 
 
 def _once(items: Iterable[Each]) -> tuple[Each, ...]:

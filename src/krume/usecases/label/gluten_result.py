@@ -104,3 +104,13 @@ class GlutenResult:
     notes: tuple[str, ...]
     cautions: tuple[str, ...]
     files: tuple[LabelFile, ...]
+
+    @property
+    def opens_in_short(self) -> tuple[str, ...]:
+        """What opens it where the room has a table of its own: its open things are counted."""
+        shut = sum(not each.is_open for each in self.room)
+        things = tuple(f"room: {each.name}: " for each in self.room)
+        kept = tuple(text for text in self.opens if not text.startswith(things)) if things else ()
+        verb = "thing is" if shut == 1 else "things are"
+        more = (f"room: {shut} {verb} shut on its list, see “The room” below",) if shut else ()
+        return (*kept, *more) if things else self.opens

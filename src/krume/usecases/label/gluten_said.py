@@ -1,6 +1,7 @@
 """The sentences of the gluten page: a true answer to read aloud, and what it does not prove."""
 
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 
 from krume.base import as_text
 from krume.label import ROOM, GatePaper, GateRecord, GlutenGate, Statement
@@ -34,25 +35,50 @@ def _inside(word: str) -> str:
     return word.partition("(")[2].rstrip(")") or word
 
 
-def aloud(title: str, gate: GlutenGate, grains: tuple[str, ...], rule: ClaimRule) -> str:
-    """The one honest sentence on a telephone; the words of a claim stand only in a yes."""
+@dataclass(frozen=True, slots=True)
+class Told:
+    """What is said of one thing: its verdict, its name, and the reason in half a sentence."""
+
+    verdict: str
+    title: str
+    reason: str
+
+
+def told(title: str, gate: GlutenGate, grains: tuple[str, ...]) -> Told:
+    """What is to be said of one thing."""
     verdict = verdict_of(gate, grains)
-    if verdict == "contains":
-        return (
-            f"No. {title} contains {_listed(grains)}: it is not for anybody with coeliac disease."
-        )
-    if verdict == "no":
-        return f"No. Please do not give {title} to anybody with coeliac disease: {_reasons(gate)}."
-    if verdict == "not yet":
-        return (
-            f"Not yet, so please take it as a no for {title}: each lot that goes in has its "
-            f"record, but {_room_reasons(gate)}."
-        )
-    return (
-        f"Yes, {title} may be called gluten-free by its rule, {rule.words}: each lot that goes in "
-        "has its record and the room was cleaned for that day. The cake itself "
-        f"{_tested(gate)}."
-    )
+    reasons = {
+        "contains": lambda: f"it contains {_listed(grains)}",
+        "no": lambda: _reasons(gate),
+        "not yet": lambda: f"each lot that goes in has its record, but {_room_reasons(gate)}",
+        "yes": lambda: (
+            "each lot that goes in has its record and the room was cleaned for that day. The cake "
+            f"itself {_tested(gate)}"
+        ),
+    }
+    return Told(verdict, title, reasons[verdict]())
+
+
+def aloud(said: Sequence[Told], rule: ClaimRule) -> str:
+    """The honest answer on a telephone: the worst things speak, each with its reason.
+
+    The words of a claim stand only in a yes.
+    """
+    worst = min((each.verdict for each in said), key=VERDICTS.index, default="no")
+    mine = tuple(dict.fromkeys(each for each in said if each.verdict == worst))
+    if not mine:
+        return "No. Nothing is known of what is in it."
+    names = _listed([each.title for each in mine])
+    leads = {
+        "contains": f"No. {names} {'is' if len(mine) == 1 else 'are'} not for anybody with coeliac "
+        "disease",
+        "no": f"No. Please do not give {names} to anybody with coeliac disease",
+        "not yet": f"Not yet, so please take it as a no for {names}",
+        "yes": f"Yes, {names} may be called gluten-free by the rule, {rule.words}",
+    }
+    if len(mine) == 1:
+        return f"{leads[worst]}: {mine[0].reason}."
+    return " ".join((f"{leads[worst]}.", *(f"{each.title}: {each.reason}." for each in mine)))
 
 
 def _tested(gate: GlutenGate) -> str:
@@ -61,29 +87,40 @@ def _tested(gate: GlutenGate) -> str:
 
 
 def _reasons(gate: GlutenGate) -> str:
+    """Why it is shut, without the marks of lots: whoever telephones knows none."""
     closed = [record for record in (*gate.records, *gate.finished) if record.is_closed]
-    said = list(dict.fromkeys(_reason(record) for record in closed))
-    if not said:
-        said = [name for name in gate.missing if not name.startswith("room: ")]
-    more = len(said) - _MOST
-    told = "; ".join(said[:_MOST])
-    return f"{told}; and {more} more" if more > 0 else told
+    said = [_against(record) for record in closed if record.state == "conflict"]
+    for state, words in _SAID.items():
+        goods = dict.fromkeys(r.ingredient for r in closed if _turn(r) == state)
+        if goods:
+            said.append(words.format(_listed_short(list(goods))))
+    said = list(dict.fromkeys(said)) or [n for n in gate.missing if not n.startswith("room: ")]
+    return "; ".join(said)
 
 
-def _reason(record: GateRecord) -> str:
-    """Why one record is shut, without its mark: whoever telephones knows no lots."""
-    goods = record.ingredient
-    if record.lot is None:
-        return f"there is no lot with a record of the {goods}"
-    if record.state == "conflict" and record.text.startswith("may contain"):
-        return f"the {goods} {record.text}"
-    said = {
-        "conflict": f"the papers of the {goods} speak against it ({record.text})",
-        "expired": f"the record of the {goods} has run out",
-        "not-yet-valid": f"the record of the {goods} is not in force yet",
-        "missing": f"there is no test and no certificate of the {goods} that counts",
-    }
-    return said[record.state]
+_SAID = {
+    "expired": "the record of the {} has run out",
+    "not-yet-valid": "the record of the {} is not in force yet",
+    "missing": "there is no test and no certificate that counts of the {}",
+    "no lot": "there is no lot with a record of the {}",
+}
+
+
+def _turn(record: GateRecord) -> str:
+    return "no lot" if record.lot is None else record.state
+
+
+def _against(record: GateRecord) -> str:
+    if record.text.startswith("may contain"):
+        return f"the {record.ingredient} {record.text}"
+    return f"the papers of the {record.ingredient} speak against it ({record.text})"
+
+
+def _listed_short(goods: list[str]) -> str:
+    """The first of some goods, and how many there are beside."""
+    more = len(goods) - _MOST
+    named = ", ".join(goods[:_MOST]) if more > 0 else _listed(goods)
+    return f"{named} and {more} more" if more > 0 else named
 
 
 def _room_reasons(gate: GlutenGate) -> str:

@@ -69,7 +69,7 @@ def gluten_leaf(found: GlutenResult, imprint: Imprint) -> Leaf:
             LeafPart("What this does not prove", found.not_proven, boxed=True),
             LeafPart("What a label may say", (found.printed,)),
             *(
-                (LeafPart("What is missing, and what opens it", found.opens),)
+                (LeafPart("What is missing, and what opens it", found.opens_in_short),)
                 if found.opens
                 else ()
             ),

@@ -89,6 +89,7 @@ class GlutenPage:
     signs: dict[str, tuple[str, str]]
     verdicts: dict[str, tuple[str, str, str]]
     questions: tuple[Problem, ...]
+    opens: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,6 +133,7 @@ def one(request: Request) -> Response:
         signs=SIGNS,
         verdicts=VERDICTS,
         questions=answer.problems,
+        opens=found.opens_in_short,
     )
     title = found.name or name
     return page(request, "gluten/one.html", context, title=title, section="pantry")
