@@ -39,6 +39,7 @@ from krume.usecases.label.result import (
     LabelUnknown,
 )
 from krume.usecases.label.weighed import read_as_weighed
+from krume.usecases.label.written_days import days_of, written_days
 from krume.usecases.sold.gate import gate_of
 from krume.usecases.sold.kitchen_nuts import kitchen_nuts
 from krume.usecases.sold.order import order_notices
@@ -127,7 +128,10 @@ def labelled(name: str, wish: LabelWish, asked: Asked) -> Labelled:
     papers = papers_of(asked)
     nuts = kitchen_nuts(asked, market)
     wish = _with_studio(wish, studio)
-    labels = tuple(_label(each, read, papers, nuts, market, wish) for each in read.sold)
+    written = {} if read.order is None else written_days(name, asked)
+    labels = tuple(
+        _label(each, read, papers, nuts, market, wish, written.get(each.name)) for each in read.sold
+    )
     keys = frozenset(
         lot.key
         for each in read.sold
@@ -224,18 +228,20 @@ def _label(
     nuts: Mapping[str, str],
     market: str,
     wish: LabelWish,
+    written: MadeOn | None,
 ) -> LabelOf:
     product = sold.product
+    keeping = keeping_of(sold)
+    made = days_of(keeping, MadeOn(wish.made, wish.made_parts), written)
     style = ListStyle(by_number=bool(wish.by_number), by_part=bool(wish.by_part))
     said = statement(
         product, papers.lots,
         market=market, chosen=sold.chosen, sheets=papers.sheets, style=style,
     )  # fmt: skip
-    gate = gate_of(product, papers, on=read.on, market=market, chosen=sold.chosen, made=wish.made)
+    gate = gate_of(product, papers, on=read.on, market=market, chosen=sold.chosen, made=made.day)
     eaten = nutrition_of(product, papers.sheets, market, wish.nutrition)
-    keeping = keeping_of(sold)
     open_items = (*said.unknown, *eaten.unknown)
-    durability = durability_of(keeping, market, MadeOn(wish.made, wish.made_parts))
+    durability = durability_of(keeping, market, made)
     label = LabelOf(
         name=sold.name,
         title=product.name,
