@@ -38,6 +38,18 @@ def test_what_no_panel_can_hold_is_refused(amount: str) -> None:
         not_negative(Decimal(amount))
 
 
+@pytest.mark.parametrize("amount", ["1e10", "1e99", "1" * 60])
+def test_an_absurd_amount_is_refused_in_words(amount: str) -> None:
+    with pytest.raises(OutOfRangeError, match="at most 1000000000"):
+        printed(Decimal(amount), "us_rounding.csv", "fat")
+
+
+@given(st.decimals(0, 10**9, allow_nan=False))
+def test_every_amount_up_to_that_can_be_printed(amount: Decimal) -> None:
+    for file, rule in (("us_rounding.csv", "sodium"), ("eu_rounding.csv", "salt")):
+        assert printed(amount, file, rule).text
+
+
 def test_an_unknown_nutrient_is_answered_with_those_there_are() -> None:
     rows = load("us_nutrients.csv", NUTRIENT_COLUMNS)
     with pytest.raises(NotFoundError, match="Type one of calories, fat"):

@@ -21,6 +21,10 @@ ROUNDING_COLUMNS = (
 )
 
 
+_MOST = 1_000_000_000
+"""More than this, in mg or anything larger, no cake holds."""
+
+
 @dataclass(frozen=True, slots=True)
 class PanelAmount:
     """An amount as the panel prints it; the value is None where the law has words for it."""
@@ -71,11 +75,13 @@ def to_step(amount: Decimal, step: Decimal) -> Decimal:
 
 def not_negative(amount: Decimal) -> Decimal:
     """The amount itself; what no panel can hold is refused."""
-    if amount.is_finite() and amount >= 0:
+    if amount.is_finite() and 0 <= amount <= _MOST:
         return amount
+    is_much = amount.is_finite() and amount > _MOST
+    want = f"at most {_MOST}" if is_much else "0 or more"
     raise OutOfRangeError(
-        f"An amount of {amount} cannot stand on a panel. Type 0 or more.",
-        field="amount", got=str(amount), want="0 or more",
+        f"An amount of {amount:g} cannot stand on a panel. Type {want}.",
+        field="amount", got=str(amount), want=want,
     )  # fmt: skip
 
 
