@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from krume.build import Torte
-from tests.build.studio import C2, demo, torte_of
+from tests.build.studio import C2, F3, demo, torte_of
 
 
 def texts(torte: Torte) -> dict[str, str]:
@@ -58,3 +58,14 @@ def test_the_bend_of_a_roll_is_told_as_an_upper_estimate() -> None:
     assert finding.code == "roll-bend"
     assert finding.value == pytest.approx(100 * 6 / (19 + 6))
     assert "Upper estimates" in finding.text
+
+
+def test_a_thick_sheet_is_told_to_crack_with_the_nearest_that_rolls() -> None:
+    thick = replace(F3, baked_height_mm=20.0)
+    codes = {}
+    for high in (12, 13, 16):
+        torte = torte_of(f"1 sheet of F3, {high} mm, rolled from the long side", F3=thick)
+        codes[high] = [f.text for f in torte.findings if f.code == "roll-crack"]
+    assert codes[12] == []
+    assert "it is borderline" in codes[13][0]
+    assert "expect cracks" in codes[16][0] and "Nearest: 12 mm" in codes[16][0]

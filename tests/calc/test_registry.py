@@ -13,7 +13,9 @@ TABLE = (
     "us-amount us-daily-value us-servings eu-energy salt atwater gluten-mix quid allergens "
     "boiling-point vapour-pressure food-properties porous-conductivity heating-series browning "
     "dial triangle-test pace round-to-scale blend-composition eggs-to-crack slip-factor "
-    "cool-down cake-cooling custard-cooling fan cream-carries cream-edge water-held"
+    "egg-heat freezing-point dew-point "
+    "cool-down cake-cooling custard-cooling fan layers dome spiral leaves spirit "
+    "cream-carries cream-edge water-held"
 ).split()
 
 

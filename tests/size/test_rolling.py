@@ -5,9 +5,10 @@ import math
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from scipy.integrate import quad
 
 from krume.base import OutOfRangeError
-from krume.size import roll
+from krume.size import roll, spiral_length_cm
 from tests.agreement import agrees
 
 
@@ -51,3 +52,30 @@ def test_a_roll_that_cannot_be_is_refused(name: str, value: float) -> None:
     with pytest.raises(OutOfRangeError) as caught:
         roll(**(sizes | {name: value}))
     assert caught.value.field == name
+
+
+@given(st.floats(0.0, 3.0), st.floats(0.4, 3.0), st.floats(0.5, 6.0))
+def test_a_spiral_is_as_long_as_its_arc_length_integral(
+    inner: float, pitch: float, turns: float
+) -> None:
+    outer = inner + pitch * turns
+    a = pitch / (2 * math.pi)
+    arc, _ = quad(lambda x: a * math.sqrt(1 + x * x), inner / a, outer / a)
+    found = spiral_length_cm(inner, outer_cm=outer, pitch_cm=pitch)
+    assert found == pytest.approx(arc, rel=1e-7)
+
+
+@given(st.floats(15, 60), st.floats(0.6, 1.6), st.floats(0.0, 1.2))
+def test_the_cylinder_of_the_sheets_area_is_near_the_exact_spiral(
+    length: float, sheet: float, cream: float
+) -> None:
+    rolled = roll(length, thickness_cm=sheet, cream_cm=cream, core_cm=0.8)
+    exact = spiral_length_cm(0.8, outer_cm=rolled.diameter_cm / 2, pitch_cm=sheet + cream)
+    if rolled.turns >= 1:
+        assert exact == pytest.approx(length, rel=0.02)
+
+
+@pytest.mark.parametrize(("outer", "pitch"), [(1.0, 0.0), (-1.0, 1.0)])
+def test_a_spiral_that_ends_inside_its_start_is_refused(outer: float, pitch: float) -> None:
+    with pytest.raises(OutOfRangeError):
+        spiral_length_cm(0.0, outer_cm=outer, pitch_cm=pitch)

@@ -2,6 +2,7 @@
 
 from krume.build.adding import apportioned
 from krume.build.assemble import build_torte, incomplete
+from krume.build.cake_cuts import layers_of
 from krume.build.figures import figure
 from krume.build.filling import Filled, Inset, filled
 from krume.build.gelling import GelUse, gels
@@ -27,6 +28,7 @@ from krume.build.section import (
     section_size_mm,
 )
 from krume.build.side_view import side_sentence, side_size_mm, side_view
+from krume.build.solids import cap_ml, cap_skin_cm2
 from krume.build.standing import (
     Crush,
     Firmness,
@@ -98,6 +100,8 @@ __all__ = [
     "Working",
     "apportioned",
     "build_torte",
+    "cap_ml",
+    "cap_skin_cm2",
     "cross_section",
     "cross_sections",
     "disc_carries_pa",
@@ -109,6 +113,7 @@ __all__ = [
     "formula_names",
     "gels",
     "incomplete",
+    "layers_of",
     "materials",
     "read_clock",
     "read_date",

@@ -131,13 +131,38 @@ def _bend(torte: Torte) -> list[BuildFinding]:
         return []
     pitch = sheet + sum(x for x in inside if x is not None)
     later = 100 * (sheet / 2) / (pitch + sheet / 2)
+    found = [_turns(torte, later)]
+    start = figure("roll-start-radius").value
+    usual, cracks = figure("roll-usual-most").value, figure("roll-cracks-from").value
+    strain, limit = _strain_pct(sheet, start), _strain_pct(usual, start)
+    if sheet <= usual + _SLACK:
+        return found
+    how = "expect cracks" if sheet > cracks + _SLACK else "it is borderline"
+    text = (
+        f"Begun about {as_text(start)} mm wide, the outer face of {as_text(sheet, 1)} mm stretches "
+        f"by {as_text(strain, 0)} %; a usual sheet of {as_text(usual)} mm by {as_text(limit, 0)} "
+        f"%: {how}. Nearest: {as_text(usual)} mm, or begin it around something thicker."
+    )
+    found.append(
+        BuildFinding(
+            "roll-crack", f"line {torte.layers[0].line}", strain, None, limit, "%",
+            figure("roll-usual-most").status, text,
+        )
+    )  # fmt: skip
+    return found
+
+
+def _strain_pct(sheet_mm: float, radius_mm: float) -> float:
+    """Stretch of the outer face of a sheet bent around a radius; its middle keeps its length."""
+    return 100 * (sheet_mm / 2) / (radius_mm + sheet_mm / 2)
+
+
+def _turns(torte: Torte, later: float) -> BuildFinding:
     text = (
         f"The outer face of the sheet stretches by {as_text(later, 0)} % one turn from the middle "
-        f"and by {as_text(torte.bend_strain_pct, 0)} % at the very start, where it folds rather "
-        "than bends. Upper estimates: crumb gives. Roll it while it is warm."
+        f"and by {as_text(torte.bend_strain_pct or 0.0, 0)} % at the very start, where it folds "
+        "rather than bends. Upper estimates: crumb gives. Roll it while it is warm."
     )
-    return [
-        BuildFinding(
-            "roll-bend", f"line {torte.layers[0].line}", later, None, None, "%", "derived", text
-        )
-    ]
+    return BuildFinding(
+        "roll-bend", f"line {torte.layers[0].line}", later, None, None, "%", "derived", text
+    )

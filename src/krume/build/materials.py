@@ -22,6 +22,8 @@ _CREAM_COLUMNS = (
     optional("use_min", "number"),
     optional("set_h", "number"),
     optional("gels", "flag"),
+    optional("ahead_days", "number"),
+    optional("ahead_how"),
     column("status", "status"),
     column("source", "source"),
     optional("note"),
@@ -43,7 +45,8 @@ class Material:
 class Working:
     """How a family is drawn, called and worked: temperatures, minutes, hours to set.
 
-    None is no such rule. `gels` says that gelatine makes it stand.
+    None is no such rule. `gels` says that gelatine makes it stand. It may be made so many
+    `ahead_days` before the torte is built, `ahead_how` it waits.
     """
 
     family: str
@@ -54,6 +57,8 @@ class Working:
     use_min: float | None = None
     set_h: float | None = None
     gels: bool = False
+    ahead_days: float | None = None
+    ahead_how: str = ""
     status: str = "assumed"
     source: str = ""
     note: str = ""
@@ -99,6 +104,8 @@ def _working(row: Row) -> Working:
         use_min=row.maybe("use_min"),
         set_h=row.maybe("set_h"),
         gels=row.flag("gels"),
+        ahead_days=row.maybe("ahead_days"),
+        ahead_how=row.text("ahead_how"),
         status=row.text("status"),
         source=row.text("source"),
         note=row.text("note"),

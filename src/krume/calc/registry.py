@@ -15,11 +15,13 @@ from krume.calc.rounding_sums import ROUNDING_SUMS
 from krume.calc.slip_sums import SLIP_SUMS
 from krume.calc.standing_sums import STANDING_SUMS
 from krume.calc.tin_sums import TIN_SUMS
+from krume.calc.torte_sums import TORTE_SUMS
 from krume.calc.water_sums import WATER_SUMS
 
 _ALL = (
     *CONVERT_SUMS,
     *TIN_SUMS,
+    *TORTE_SUMS,
     *EGG_SUMS,
     *ROUNDING_SUMS,
     *BLEND_SUMS,

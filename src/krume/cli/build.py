@@ -133,6 +133,7 @@ def _show_said(page: Page, built: "BuildResult") -> None:
     if said is None:
         return
     heads = (
+        ("In which order", () if built.order is None else built.order.lines),
         ("Cut from the cakes", said.cakes),
         ("Rolled out", said.covers),
         ("Made, and not in the torte", said.waste),

@@ -76,7 +76,8 @@ def _add_torte(
     for name, count in torte.cakes:
         gathered.cakes.setdefault(name, []).extend(Wanted(which, window) for _ in range(count))
         gathered.firsts.setdefault(name, []).append((which, first))
-    for use in torte.creams:
+    made = (use for use in torte.creams if not draft.formulas[use.formula].is_bought)
+    for use in made:
         job = built[-1] if use.is_last and built else first
         taken = Taken(job, use.mass_g, draft.minutes(job), build)
         gathered.creams.setdefault(use.formula, []).append(taken)
@@ -95,7 +96,7 @@ def _handed_over(draft: Draft, promise: Promise, which: str) -> str:
 
 def places(torte: PlannedTorte) -> int:
     """Half places of the fridge a torte takes."""
-    key = "roll-places" if torte.kind == "roll" else "torte-places"
+    key = {"roll": "roll-places", "tiers": "tiers-places"}.get(torte.kind, "torte-places")
     return round(usual(key).value * HALVES)
 
 

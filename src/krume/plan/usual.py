@@ -36,7 +36,13 @@ _ROUTE_OF = {
     "jelly": "jelly",
     "syrup": "syrup",
 }
-_TORTE_ROUTE = {"stacked": "stacked", "ring": "ring", "roll": "roll-torte", "tart": "tart-torte"}
+_TORTE_ROUTE = {
+    "stacked": "stacked",
+    "ring": "ring",
+    "roll": "roll-torte",
+    "tart": "tart-torte",
+    "tiers": "tiers",
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,4 +129,4 @@ def torte_route(kind: str) -> tuple[Step, ...]:
 
 def is_cut_into_layers(kind: str) -> bool:
     """Whether a torte's cakes rest before they are cut."""
-    return kind in ("stacked", "ring")
+    return kind in ("stacked", "ring", "tiers")

@@ -14,7 +14,8 @@ class PlannedFormula:
 
     `batter_ml` and `white_ml` are the room of one cake in the bowl; `tin` is the tin's own text;
     `use_min` is the clock of a cream once it is folded, `set_h` its hours to set; `cool_min` are a
-    cake's own minutes until it is cold, where its text says them.
+    cake's own minutes until it is cold, where its text says them. What `is_bought` is used as it
+    is, and nobody makes it.
     """
 
     name: str
@@ -30,6 +31,7 @@ class PlannedFormula:
     use_min: float | None = None
     set_h: float | None = None
     cool_min: Interval | None = None
+    is_bought: bool = False
 
 
 @dataclass(frozen=True, slots=True)

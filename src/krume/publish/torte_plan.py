@@ -109,6 +109,7 @@ class TorteSheet:
     said: Said
     side: PaperDrawing | None = None
     side_svg: str | None = None
+    order: tuple[str, ...] = ()
     in_time: tuple[str, ...] = ()
 
 
@@ -126,6 +127,7 @@ def torte_sheet(
     eaten: tuple[str, ...] = (),
     in_time: tuple[str, ...] = (),
     gels: tuple[GelUse, ...] = (),
+    order: tuple[str, ...] = (),
     notes: tuple[str, ...] = (),
     hold: Hold | None = None,
 ) -> TorteSheet:
@@ -161,6 +163,7 @@ def torte_sheet(
         hold=hold,
         imprint=imprint,
         said=said_of(torte, gels),
+        order=order,
         side=_side(torte) if torte.can_be_drawn else None,
         side_svg=side_view(torte) if torte.can_be_drawn else None,
         in_time=in_time,

@@ -41,6 +41,7 @@ def printed_plan(sheet: TorteSheet) -> dict[str, object]:
             "covers": list(sheet.said.covers),
             "cuts": list(sheet.said.cuts),
             "gels": list(sheet.said.gels),
+            "order": list(sheet.order),
             "waste": list(sheet.said.waste),
             "lines": [line for line in (sheet.said.plate, sheet.said.surface) if line],
         },

@@ -21,7 +21,7 @@ from krume.size.request import (
     SizeOption,
     SizeRequest,
 )
-from krume.size.rolling import Roll, roll
+from krume.size.rolling import Roll, roll, spiral_length_cm
 from krume.size.rounding import Rounded, round_masses, worst_line_error
 from krume.size.tin import MATERIALS, SHAPES, Tin
 from krume.size.writing import tin_text
@@ -52,6 +52,7 @@ __all__ = [
     "roll",
     "round_masses",
     "scaled_lines",
+    "spiral_length_cm",
     "tin_factor",
     "tin_text",
     "volume_at_ml",

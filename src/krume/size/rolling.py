@@ -61,6 +61,52 @@ def roll(
     )
 
 
+def spiral_length_cm(inner_cm: float, *, outer_cm: float, pitch_cm: float) -> float:
+    """Exact length of a spiral of even pitch between two radii.
+
+    r = a x, L = a / 2 (x sqrt(1 + x2) + asinh x) between r1 / a and r2 / a, with a = pitch / 2 pi
+
+    Parameters
+    ----------
+    inner_cm : r1, where it begins [cm]
+    outer_cm : r2, where it ends [cm]
+    pitch_cm : sheet and cream together [cm]
+
+    Returns
+    -------
+    length [cm]
+
+    Raises
+    ------
+    OutOfRangeError : the pitch is not above 0, a radius is negative, or the outer is the smaller
+
+    Valid for
+    ---------
+    A spiral whose turns lie on one another.
+
+    Source
+    ------
+    `mathematics`, plane geometry
+
+    Examples
+    --------
+    >>> round(spiral_length_cm(0.0, outer_cm=3.718, pitch_cm=1.9), 2)
+    23.22
+    """
+    if pitch_cm <= 0 or inner_cm < 0 or outer_cm < inner_cm:
+        raise OutOfRangeError(
+            "A spiral has a pitch of more than 0 and ends further out than it begins.",
+            field="outer_cm", got=f"{outer_cm:g}", want=f"{inner_cm:g} or more",
+        )  # fmt: skip
+    a = pitch_cm / (2 * math.pi)
+
+    def length(radius: float) -> float:
+        x = radius / a
+        return a / 2 * (x * math.sqrt(1 + x * x) + math.asinh(x))
+
+    return length(outer_cm) - length(inner_cm)
+
+
 def _check(**lengths: float) -> None:
     for name, value in lengths.items():
         may_be_zero = name in ("cream_cm", "core_cm")

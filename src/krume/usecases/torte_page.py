@@ -29,6 +29,7 @@ from krume.usecases.sold.gluten_words import gate_words
 from krume.usecases.sold.papers import papers_of
 from krume.usecases.sold.product import families_of, sold_of
 from krume.usecases.torte.build import TorteMade, parts_of, torte_of
+from krume.usecases.torte.order import build_order
 from krume.usecases.torte.result import BuildResult, build_result
 
 _LEAST_TYPE_MM, _TYPES_WIDE = 5.0, 20.0
@@ -237,6 +238,7 @@ def _sheet(made: TorteMade, torte: Torte, asked: Asked) -> TorteSheet:
         Imprint(date=day, program="", data=""),
         families={what: part.family for what, part in parts.items()},
         gels=gels(torte.batches, parts),
+        order=build_order(torte, parts).lines,
     )
 
 

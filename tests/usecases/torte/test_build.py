@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from krume.base import Infeasible
-from krume.usecases import Asked, QuestionError, build_torte
+from krume.usecases import Asked, LabelWish, QuestionError, build_torte, label_of
 from krume.usecases.asking.read import formula_of
 from krume.usecases.torte.build import component, torte_of
 from tests.agreement import agrees
@@ -160,3 +160,75 @@ def test_the_clashes_of_a_torte_reach_who_asks_for_it(
 ) -> None:
     made = torte_of(write("Wide\n\n1 layer of F1, 14 mm, trimmed to 30 cm"), demo)
     assert isinstance(made.torte, Infeasible)
+
+
+DOME = """\
+Dome
+Slices: 10
+Waste: 5 %
+
+2 discs of F1, 20 mm, trimmed to 16 cm
+12 mm C1 between the layers
+100 g raspberries on each layer, 8 mm
+40 mm C1 on top, domed
+3 mm C5 around and on top
+8 x 6 g C5 on top, piped
+12 x 3 g walnut halves on top, 12 mm high
+"""
+
+
+def test_fruit_and_nuts_are_taken_as_they_are_bought(
+    demo: Asked, write: Callable[[str], str]
+) -> None:
+    made = torte_of(write(DOME), demo)
+    result = build_torte(write(DOME), demo).result
+    assert {"raspberries", "walnut halves"} <= set(made.formulas)
+    assert sum(x.mass_g or 0.0 for x in result.layers) == pytest.approx(result.mass_g, abs=0.1)
+    goods = {b.name: b.needed_g for b in result.batches if b.kind == "goods"}
+    assert goods == {"raspberries": 200.0, "walnut halves": 36.0}
+    assert result.decoration_g == pytest.approx(8 * 6 + 36)
+
+
+def test_a_decoration_is_declared_like_any_other_part(
+    demo: Asked, write: Callable[[str], str]
+) -> None:
+    said = label_of(write(DOME), LabelWish(market="eu"), demo).result
+    assert "walnut" in " ".join(said.contains).casefold()
+
+
+def test_a_name_that_neither_book_nor_pantry_has_is_asked(
+    demo: Asked, write: Callable[[str], str]
+) -> None:
+    text = "A\n\n2 layers of F1, 14 mm\n12 x 3 g zwaggle on top"
+    assert "formula-missing" in [p.code for p in build_torte(write(text), demo).problems]
+
+
+def test_tortes_of_the_book_stand_as_tiers(demo: Asked, tmp_path: Path) -> None:
+    (tmp_path / "Small.txt").write_text(
+        "Small\n\n2 discs of F1, 14 mm, trimmed to 14 cm\n8 mm C1 between the layers",
+        encoding="utf-8",
+    )
+    plan = tmp_path / "tiers.txt"
+    plan.write_text("Two of them\n\n1 tier of T3\n1 tier of Small", encoding="utf-8")
+    answer = build_torte(str(plan), demo)
+    assert answer.problems == ()
+    result = answer.result
+    assert [tier.title for tier in result.tiers] == ["Net-loft ring torte", "Small"]
+    assert result.height_mm == pytest.approx(60 + 3 + 36)
+    assert result.mass_g == pytest.approx(sum(x.mass_g or 0.0 for x in result.layers))
+
+
+def test_a_torte_is_no_tier_of_itself(demo: Asked, tmp_path: Path) -> None:
+    plan = tmp_path / "tiers.txt"
+    plan.write_text("Loop\n\n1 tier of T3\n1 tier of tiers", encoding="utf-8")
+    codes = [p.code for p in build_torte(str(plan), demo).problems]
+    assert "tier-missing" in codes
+
+
+def test_a_tier_that_cannot_be_is_refused_with_its_name(demo: Asked, tmp_path: Path) -> None:
+    (tmp_path / "High.txt").write_text("High\n\n4 layers of F1, 20 mm", encoding="utf-8")
+    plan = tmp_path / "tiers.txt"
+    plan.write_text("Two\n\n1 tier of T3\n1 tier of High", encoding="utf-8")
+    answer = build_torte(str(plan), demo)
+    assert answer.exit_code == 4
+    assert answer.problems[0].ask.startswith("High: ")

@@ -27,7 +27,7 @@ from krume.usecases.bake.own_cooling import own_cooling_min
 from krume.usecases.bake.wish import BakeWish
 from krume.usecases.formula.size import density_of
 from krume.usecases.plan.cooling import cooling_notices
-from krume.usecases.torte.build import component, torte_of
+from krume.usecases.torte.build import component, parts_of, torte_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -196,8 +196,10 @@ def _torte(line: OrderLine, place: str, within: Asked, gathered: Gathered) -> Pl
         gathered.is_possible = False
         return None
     torte: Torte = made.torte
+    parts = parts_of(made.formulas)
     for name, read in made.formulas.items():
-        _add_formula(name, read, component(name, read.formula), gathered)
+        is_cake = any(batch.name == name and batch.kind == "cake" for batch in torte.batches)
+        _add_formula(name, read, parts[name], gathered, is_cake=is_cake)
     cakes = tuple(
         (batch.name, round(batch.batches or 1.0)) for batch in torte.batches if batch.kind == "cake"
     )
@@ -209,21 +211,34 @@ def _uses(torte: Torte) -> list[CreamUse]:
     grams: dict[tuple[str, bool], float] = {}
     for layer in torte.layers:
         if layer.role != "piece" and layer.mass_g is not None:
-            key = (layer.of, layer.role in ("coat", "top"))
+            key = (layer.of, layer.role in ("coat", "top", "decoration"))
             grams[key] = grams.get(key, 0.0) + layer.mass_g
     return [CreamUse(name, mass, is_last=last) for (name, last), mass in grams.items()]
 
 
-def _add_formula(name: str, read: FormulaRead, part: ComponentFormula, gathered: Gathered) -> None:
+def _add_formula(
+    name: str,
+    read: FormulaRead,
+    part: ComponentFormula,
+    gathered: Gathered,
+    *,
+    is_cake: bool = True,
+) -> None:
     if name in gathered.formulas:
         return
     formula = read.formula
     gathered.read[name] = read
     gathered.notices += [replace(n, where=f"{name} {n.where}".strip()) for n in read.notices]
-    if part.family is not None and family(part.family).kind == "cream":
-        kind = working(part.family)
+    if part.is_goods:
+        bought = PlannedFormula(name, part.title, None, part.total_g, is_bought=True)
+        gathered.formulas[name] = bought
+        return
+    is_cream = part.family is not None and family(part.family).kind == "cream"
+    if is_cream or not is_cake:
+        of = part.family if is_cream else None
+        kind = working(of)
         gathered.formulas[name] = PlannedFormula(
-            name, part.title, part.family, part.total_g, use_min=kind.use_min, set_h=kind.set_h
+            name, part.title, of, part.total_g, use_min=kind.use_min, set_h=kind.set_h
         )
         return
     bake = formula.bake_min or _modelled(name, read, gathered)

@@ -27,6 +27,7 @@ from krume.usecases.sold.declared import declared_of_all
 from krume.usecases.sold.gluten_words import gluten_of_all
 from krume.usecases.torte.build import TorteMade, parts_of, torte_of
 from krume.usecases.torte.in_time import in_time_lines
+from krume.usecases.torte.order import build_order
 
 _ANIMALS = re.compile(r"\b(beef|pork|fish)\b", re.IGNORECASE)
 
@@ -107,6 +108,7 @@ def _sheet(made: TorteMade, torte: Torte, beside: _Beside, asked: Asked) -> Tort
         beside.imprint,
         families={what: part.family for what, part in parts.items()},
         gels=gels(torte.batches, parts),
+        order=build_order(torte, parts).lines,
         keep=made.plan.keep,
         gelatine=_animal(made, asked),
         gluten=beside.gluten.get(made.source.name),

@@ -27,6 +27,7 @@ from krume.build import (
     weakest,
 )
 from krume.usecases.torte.moisture_result import MoistureResult
+from krume.usecases.torte.order import BuildOrder, build_order
 from krume.usecases.torte.standing_result import StandingResult
 
 
@@ -129,6 +130,7 @@ class BuildResult:
     gels: tuple[GelUse, ...] = ()
     tiers: tuple[BuildTier, ...] = ()
     said: Said | None = None
+    order: BuildOrder | None = None
     standing: StandingResult | None = None
     moisture: MoistureResult | None = None
 
@@ -181,6 +183,7 @@ def build_result(
         gels=used,
         tiers=tuple(_tier(each) for each in found.tiers),
         said=None if torte is None else said_of(found, used),
+        order=build_order(found, parts) if parts and torte is not None else None,
     )
 
 

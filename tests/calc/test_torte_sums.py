@@ -1,0 +1,47 @@
+"""Quick sums of putting together, as they are typed."""
+
+import math
+
+import pytest
+
+from krume.base import OutOfRangeError
+from krume.calc import answer, run
+from tests.agreement import agrees
+
+
+def test_layers_of_a_cake_count_the_cuts_and_what_is_left() -> None:
+    assert run("layers", height=5, thickness="14mm") == {
+        "layers": 3,
+        "layers_each": 3,
+        "left_cm": pytest.approx(0.8),
+    }
+    two = run("layers", height=5, thickness=1.2, off=0.4, cut=0.1, bakes=2)
+    assert (two["layers"], two["layers_each"]) == (6, 3)
+
+
+def test_a_dome_of_half_a_ball_holds_half_a_ball() -> None:
+    found = run("dome", diameter=20, height=10)
+    assert found["volume_ml"] == pytest.approx(2 / 3 * math.pi * 1000)
+    assert found["surface_cm2"] == pytest.approx(2 * math.pi * 100)
+    with pytest.raises(OutOfRangeError):
+        run("dome", diameter=20, height=11)
+
+
+def test_the_exact_spiral_is_a_little_longer_than_the_sheet() -> None:
+    found = run("spiral", length=22.86, thickness=1.2, cream=0.7)
+    assert found["diameter_cm"] == pytest.approx(7.4365, abs=1e-4)
+    assert 22.86 < found["spiral_cm"] < 22.86 * 1.03  # type: ignore[operator]
+
+
+@pytest.mark.source("reference-book", "gelatine of another strength")
+def test_leaves_are_counted_by_both_rules() -> None:
+    found = answer("leaves", {"mass": "8", "from": "200", "leaf": "silver"})
+    assert agrees(found.values["by_root_leaves"], "3.6")  # type: ignore[arg-type]
+    assert agrees(found.values["by_ratio_leaves"], "4.0")  # type: ignore[arg-type]
+    assert found.values["water_g"] == 40.0
+    assert [n.code for n in found.notices] == ["two-rules"]
+
+
+def test_a_weak_spirit_sets_in_any_amount() -> None:
+    assert run("spirit", water=300, strong=20)["most_g"] is None
+    assert run("spirit", water=300, strong=60)["most_g"] == pytest.approx(300.0)
