@@ -65,3 +65,19 @@ def test_a_judged_log_leaves_the_last_word_to_the_law(last_c: float) -> None:
     found = answer("cooling", {"times": "0,1,2,4,6", "temps": f"57,33,20,9,{last_c}"})
     assert found.values["verdict"] == ("pass" if last_c < 5 else "fail")
     assert "local-law" in {notice.code for notice in found.notices}
+
+
+def test_a_heating_of_egg_is_told_no_further_than_it_was_measured() -> None:
+    found = answer("egg-heat", {"times": "0,5", "temps": "90,90"})
+    assert found.values["is_more"] is True
+    assert found.values["log_reductions"] == 7.0
+    assert found.notices[0].code == "no-promise"
+    assert run("egg-heat", times="0,60", temps="57,57")["minutes"] == 0.0
+
+
+def test_where_it_freezes_and_where_it_sweats() -> None:
+    assert run("freezing-point", aw=0.98)["temp_c"] == pytest.approx(-2.07, abs=0.01)
+    assert run("dew-point", temp=21)["dew_c"] == pytest.approx(10.2, abs=0.05)
+    assert run("dew-point", temp="70F", humidity=60)["dew_c"] == pytest.approx(13.0, abs=0.2)
+    with pytest.raises(OutOfRangeError):
+        run("freezing-point", aw=0.5)

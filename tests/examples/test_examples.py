@@ -109,6 +109,17 @@ def test_cool_a_cake(capsys: pytest.CaptureFixture[str]) -> None:
     assert "another 54 to 67 min" in out
 
 
+def test_when_the_fridge_was_off(capsys: pytest.CaptureFixture[str]) -> None:
+    found = _main("when_the_fridge_was_off")
+    assert found.verdict == "discard"
+    assert [order.name for order in found.orders] == ["101"]
+    said = capsys.readouterr().out
+    assert "C1: discard" in said
+    assert "F1: keep" in said
+    assert "begin by Friday" in said
+    assert "out of the freezer into the fridge by" in said
+
+
 def test_keep_it_cold(capsys: pytest.CaptureFixture[str]) -> None:
     found = _main("keep_it_cold")
     assert found.days == 3
@@ -199,3 +210,9 @@ def test_tell_what_a_slice_holds(capsys: pytest.CaptureFixture[str]) -> None:
     out = capsys.readouterr().out
     assert "Carbohydrate in 1 of 16 slices" in out
     assert "Per portion" in out
+
+
+def test_find_a_lot(capsys: pytest.CaptureFixture[str]) -> None:
+    butter = _main("find_a_lot")
+    assert [cake.code for cake in butter.not_ruled_out] == ["L270610-1"]
+    assert "L-008 is in 1 making." in capsys.readouterr().out

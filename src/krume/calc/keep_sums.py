@@ -5,6 +5,8 @@ from krume.calc.declaring import Input, Output, Values
 from krume.calc.given import Given
 from krume.calc.summing import Sum
 from krume.keep import cooling, lethality_min, mould_free_days, needs_cold
+from krume.keep.frozen import dew_point_c, frozen_value
+from krume.keep.treated import egg_heat
 
 
 def _mould(given: Given) -> Values:
@@ -39,6 +41,35 @@ def _lethality(given: Given) -> Values:
             field="d", got=f"{d:g}", want="more than 0 min",
         )  # fmt: skip
     return {"minutes": minutes, "log_reductions": None if d is None else minutes / d}
+
+
+def _egg_heat(given: Given) -> Values:
+    found = egg_heat(given.numbers("times"), given.numbers("temps"))
+    given.note(
+        "no-promise",
+        "Plain yolk, after the lag, counted from 58 to 66 C only. Sugar, starch and salt protect: "
+        "information, no promise.",
+    )
+    return {
+        "minutes": found.minutes,
+        "log_reductions": found.log_reductions,
+        "is_more": found.is_more,
+        "of_old_table": found.of_old_table,
+    }
+
+
+def _dew(given: Given) -> Values:
+    humidity = given.maybe("humidity")
+    if humidity is None:
+        humidity = frozen_value("humidity")
+    return {"dew_c": dew_point_c(given.number("temp"), humidity_pct=humidity)}
+
+
+def _freezing_point(given: Given) -> Values:
+    from krume.keep.frozen import freezing_point_c
+
+    given.note("estimate", "Of an estimated water activity the point is an estimate too.")
+    return {"temp_c": freezing_point_c(given.number("aw"))}
 
 
 def _cooling(given: Given) -> Values:
@@ -103,6 +134,45 @@ KEEP_SUMS = (
             ("times", "0,2,4,6,8,10,12"), ("temps", "50,56,60,62,62,60,52"),
             ("reference", "60"), ("z", "4.7"),
         ),
+    ),
+    Sum(
+        "egg-heat",
+        "What a heating would kill of Salmonella in plain yolk, by its readings.",
+        (
+            Input("times", "times of the readings", "min", kind="numbers"),
+            Input("temps", "temperatures at the coldest place", "c", kind="numbers"),
+        ),
+        (
+            Output("minutes", "minutes at 60 C that kill as much"),
+            Output("log_reductions", "powers of ten killed, no more than 7 told"),
+            Output("is_more", "whether it is more than is told"),
+            Output("of_old_table", "times the old table's 3.5 min at 63.3 C for sugared yolk"),
+        ),
+        _egg_heat,
+        ("food-microbiology-2011", "us-9-cfr-590"),
+        (("times", "0,6,8,9"), ("temps", "20,70,85,85")),
+    ),
+    Sum(
+        "freezing-point",
+        "Where something of a water activity begins to freeze.",
+        (Input("aw", "water activity, 0.7 to 1"),),
+        (Output("temp_c", "temperature at which ice begins to form"),),
+        _freezing_point,
+        ("mathematics",),
+        (("aw", "0.96"),),
+    ),
+    Sum(
+        "dew-point",
+        "Where a cold cake sweats: the dew point of a room's air.",
+        (
+            Input("temp", "air of the room", "c"),
+            Input("humidity", "water in it over what it can hold (50 unless said)", "pct",
+                  required=False),
+        ),
+        (Output("dew_c", "a surface colder than this sweats"),),
+        _dew,
+        ("iapws-if97",),
+        (("temp", "21"), ("humidity", "50")),
     ),
     Sum(
         "cooling",
