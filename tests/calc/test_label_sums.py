@@ -137,3 +137,20 @@ def test_a_small_cake_is_told_of_its_second_column() -> None:
 def test_a_serving_that_cannot_be_is_refused(inputs: dict[str, object]) -> None:
     with pytest.raises(InputError):
         run("us-servings", **inputs)
+
+
+def test_a_slice_is_told_between_its_ends_and_never_as_one_figure() -> None:
+    found = answer("slice-carbohydrate", {"carbohydrate": 372, "slices": 12, "spread": 12})
+    low, best, high = (float(str(found.values[key])) for key in ("low_g", "best_g", "high_g"))
+    assert low < best == 31.0 < high
+    assert "insulin" in found.notices[0].text
+
+
+@pytest.mark.parametrize(
+    "inputs",
+    [{"carbohydrate": 372}, {"carbohydrate": -1, "slices": 12}, {"carbohydrate": 372, "slices": 0},
+     {"carbohydrate": 372, "slices": 2.5}, {"carbohydrate": 372, "slices": 1000}],
+)  # fmt: skip
+def test_a_slice_that_cannot_be_is_refused(inputs: dict[str, object]) -> None:
+    with pytest.raises(InputError):
+        run("slice-carbohydrate", **inputs)

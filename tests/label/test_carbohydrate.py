@@ -1,13 +1,14 @@
 """Carbohydrate of a slice: an interval that holds what went in, with its fibre and without."""
 
+import math
 from dataclasses import replace
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from krume.base import OutOfRangeError
-from krume.label import nutrient_sums, slice_carbohydrate, slices_in_range
+from krume.base import Interval, OutOfRangeError
+from krume.label import cut_share, nutrient_sums, slice_carbohydrate, slices_in_range
 from krume.label.carbohydrate import MOST_SLICES
 from tests.label.studio import of, product
 
@@ -60,6 +61,17 @@ def test_the_cut_alone_is_as_wide_as_its_row_says() -> None:
     assert found.slice_g.low == pytest.approx(0.9 * 55)
     assert found.slice_g.high == pytest.approx(1.1 * 55)
     assert found.with_fibre_g.best - found.with_fibre_g.low >= 0.1 * found.with_fibre_g.best
+
+
+@given(st.floats(1.0, 2000.0), st.floats(0.0, 0.5), st.integers(1, MOST_SLICES))
+def test_a_share_lies_between_its_ends_and_all_shares_are_the_whole(
+    whole_g: float, spread: float, count: int
+) -> None:
+    found = cut_share(Interval.around(whole_g, spread * whole_g), count)
+    assert found.low <= found.best <= found.high
+    assert found.best * count == pytest.approx(whole_g)
+    wide = math.hypot(spread, 0.1) * whole_g / count
+    assert found.high - found.best == pytest.approx(wide)
 
 
 @pytest.mark.parametrize("count", [0, -1, -999, MOST_SLICES + 1, 10**9])

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from decimal import Decimal
 from fractions import Fraction
 
-from krume.base import InputError
+from krume.base import InputError, Interval, OutOfRangeError
 from krume.calc.allergen_sum import ALLERGEN_SUM
 from krume.calc.declaring import Input, Output, Values
 from krume.calc.given import Given
@@ -16,6 +16,7 @@ from krume.calc.values import is_unknown, quantity
 from krume.label import (
     GlutenPart,
     atwater_kcal,
+    cut_share,
     declared_share_pct,
     eu_energy,
     gluten_mix,
@@ -93,6 +94,20 @@ def _us_servings(given: Given) -> Values:
 
 
 _EU = ("fat", "carbohydrate", "polyols", "fibre", "protein", "alcohol", "organic_acids")
+
+
+def _slice_carbohydrate(given: Given) -> Values:
+    whole_g, slices = given.number("carbohydrate"), given.count("slices")
+    if slices is None:
+        raise given.missing("slices")
+    if whole_g < 0:
+        raise OutOfRangeError(
+            f"carbohydrate is {whole_g:g} g; type 0 or more.",
+            field="carbohydrate", got=f"{whole_g:g}", want="0 g or more",
+        )  # fmt: skip
+    found = cut_share(Interval.around(whole_g, given.or_zero("spread")), slices)
+    given.note("not-analysed", "Worked out, not analysed: no dose of insulin rests on it alone.")
+    return {"low_g": found.low, "best_g": found.best, "high_g": found.high}
 
 
 def _eu_energy(given: Given) -> Values:
@@ -226,6 +241,24 @@ LABEL_SUMS = (
         _us_servings,
         ("us-21-cfr-101-9", "us-21-cfr-101-12"),
         (("cake_g", "1120"), ("reference_g", "80")),
+    ),
+    Sum(
+        "slice-carbohydrate",
+        "Carbohydrate of a slice that is cut by hand, with its ends.",
+        (
+            Input("carbohydrate", "carbohydrate of the whole cake", "g"),
+            Input("slices", "slices it is cut into", kind="count"),
+            Input("spread", "how far that of the whole may be off", "g", required=False),
+        ),
+        (
+            Output("low_g", "a small slice"),
+            Output("best_g", "an even slice"),
+            Output("high_g", "a large slice"),
+        ),
+        _slice_carbohydrate,
+        ("krume",),
+        (("carbohydrate", "372"), ("slices", "12"), ("spread", "12")),
+        "The cut is taken as 10 % of a slice: assumed. It and the spread lie apart.",
     ),
     Sum(
         "eu-energy",

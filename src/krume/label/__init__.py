@@ -5,6 +5,7 @@ from krume.label.beside import beside_of_allergens, beside_of_goods
 from krume.label.carbohydrate import (
     MOST_SLICES,
     SliceCarbohydrate,
+    cut_share,
     slice_carbohydrate,
     slices_in_range,
 )
@@ -109,6 +110,7 @@ __all__ = [
     "beside_of_allergens",
     "beside_of_goods",
     "contains_line",
+    "cut_share",
     "declared_share_pct",
     "diet_rules",
     "eu_amount",

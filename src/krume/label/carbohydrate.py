@@ -78,19 +78,31 @@ def slice_carbohydrate(
     whole = spread(product, "carbohydrate", market="us", own=own)
     if without is None or whole is None or product.finished_g is None:
         return None
-    slice_g = product.finished_g / count
-    cut = constants("declared.csv")["slice-cut-spread"] / _HUNDRED
+    hundreds = product.finished_g / _HUNDRED
+    settled = Interval.around(product.finished_g, 0.0)
     return SliceCarbohydrate(
         count,
-        Interval.around(slice_g, slice_g * cut),
-        _of_slice(without, slice_g, cut),
-        _of_slice(whole, slice_g, cut),
+        cut_share(settled, count),
+        cut_share(_times(without, hundreds), count),
+        cut_share(_times(whole, hundreds), count),
     )
 
 
-def _of_slice(per_100_g: Interval, slice_g: float, cut: float) -> Interval:
-    """The carbohydrate of a slice whose cut and whose goods lie apart from each other."""
-    share, best = slice_g / _HUNDRED, per_100_g.best * slice_g / _HUNDRED
-    below = math.hypot((per_100_g.best - per_100_g.low) * share, best * cut)
-    above = math.hypot((per_100_g.high - per_100_g.best) * share, best * cut)
+def cut_share(whole_g: Interval, count: int) -> Interval:
+    """What one of `count` slices holds of a whole, as it is cut by hand.
+
+    best = whole / count; the cut and the spread of the whole as the root of summed squares
+
+    >>> found = cut_share(Interval(360.0, 372.0, 384.0), 12)
+    >>> [round(end, 1) for end in (found.low, found.best, found.high)]
+    [27.7, 31.0, 34.3]
+    """
+    best = whole_g.best / slices_in_range(count)
+    cut_g = best * constants("declared.csv")["slice-cut-spread"] / _HUNDRED
+    below = math.hypot((whole_g.best - whole_g.low) / count, cut_g)
+    above = math.hypot((whole_g.high - whole_g.best) / count, cut_g)
     return Interval(max(0.0, best - below), best, best + above)
+
+
+def _times(each: Interval, factor: float) -> Interval:
+    return Interval(each.low * factor, each.best * factor, each.high * factor)
