@@ -22,6 +22,7 @@ lot,ingredient,evidence,text,result_mg_kg,from,valid_to,supplier,came,used_up
 L-1,ground hazelnuts,specification,,,,,Mill at Orl,2027-05-01,2027-06-09
 L-2,ground hazelnuts,specification,,,,,,2027-06-01,
 L-3,eggs,specification,,,,,Hen house,soon,
+L-2,ground hazelnuts,lab test,,<5,2027-06-01,2028-06-01,The Orl mill,,
 """
 
 
@@ -37,7 +38,8 @@ def test_suppliers_and_days_are_read_and_no_day_is_made_up(own_lots: Asked) -> N
     assert (first.supplier, first.came, first.used_up) == (
         "Mill at Orl", date(2027, 5, 1), date(2027, 6, 9),
     )  # fmt: skip
-    assert (second.supplier, second.used_up, third.came) == ("", None, None)
+    assert (second.came, second.used_up, third.came) == (date(2027, 6, 1), None, None)
+    assert second.supplier == "The Orl mill"
     (said,) = day_notices(own_lots)
     assert "L-3" in said.text
     assert "soon" in said.text

@@ -39,16 +39,27 @@ class HouseLot:
 
 
 def house_lots(asked: Asked) -> tuple[HouseLot, ...]:
-    """Lots of the book, each mark of an ingredient once."""
-    said = {_folded(row.get("lot", "")): row for row in reversed(_rows(asked))}
+    """Lots of the book, each mark of an ingredient once; what any of its rows says holds."""
+    said = _said_of_marks(asked)
     found: dict[tuple[str, str], HouseLot] = {}
     for lot in papers_of(asked).lots:
-        row = said.get(_folded(lot.key), {})
         key = (_folded(lot.key), _folded(lot.ingredient))
         if lot.key and lot.ingredient and key not in found:
+            row = said.get(key[0], {})
             came, used_up = _day(row.get("came", "")), _day(row.get("used_up", ""))
             found[key] = HouseLot(lot.key, lot.ingredient, row.get("supplier", ""), came, used_up)
     return tuple(found.values())
+
+
+def _said_of_marks(asked: Asked) -> dict[str, dict[str, str]]:
+    """The first word of each column over all rows of a mark."""
+    said: dict[str, dict[str, str]] = {}
+    for row in _rows(asked):
+        known = said.setdefault(_folded(row.get("lot", "")), {})
+        for name, cell in row.items():
+            if cell:
+                known.setdefault(name, cell)
+    return said
 
 
 def day_notices(asked: Asked) -> tuple[Notice, ...]:

@@ -40,6 +40,9 @@ LOTS = TableKind(
               unit="mg/kg", codes=("limit-unread",)),
         _STATUS,
         Field("ingredients", "What the bag lists", "for a composite: its own parts, by comma"),
+        Field("supplier", "Whom it came from", "one step back, if it is called back: the mill"),
+        Field("came", "In the house since", _DAY),
+        Field("used_up", "Used up on", _DAY),
     ),
 )  # fmt: skip
 
