@@ -21,7 +21,7 @@ def main() -> dict[str, LabelResult]:
         }
 
     for part in found["eu"].labels[0].parts:
-        print(f"{part.title}: {part.text}")
+        print(part.line)
     for market, label in found.items():
         print(f"{market:6} contains {', '.join(label.contains)}")
     for told in found["us"].labels[0].beside:

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from krume.label import ListStyle, statement
+from krume.label import ListStyle, Product, ProductPart, statement
 from krume.label.listing import CLAUSE, Scope, additive_in, items_of, list_text
 from krume.label.listing import ListStyle as Style
 from krume.label.market_rules import market_rule
@@ -64,6 +64,17 @@ def test_equal_grams_stand_by_name_whatever_sums_they_come_from() -> None:
     parts = statement(product("T2"), lots(), market="eu", style=BY_PART).parts
     syrup = next(part for part in parts if part.name == "S1")
     assert syrup.text.startswith("sugar, water, lemon juice")
+
+
+def test_goods_that_stand_in_a_torte_by_themselves_are_listed_without_brackets() -> None:
+    nut = Used("hazelnuts", "hazelnuts", "hazelnuts", "nut", 30.0, ("hazelnuts",))
+    sugar = Used("sugar", "sugar-granulated", "sugar", "sugar", 70.0, ("S",))
+    parts = (
+        ProductPart("hazelnuts", "hazelnuts", (nut,), 30.0),
+        ProductPart("S", "Syrup", (sugar,), 70.0),
+    )
+    made = Product("Torte", "torte", (sugar, nut), 100.0, "assumed", {}, parts=parts)
+    assert statement(made, (), market="eu", style=BY_PART).text == "Syrup (sugar); HAZELNUTS"
 
 
 def test_a_formula_alone_has_one_list_whatever_is_wished() -> None:

@@ -109,8 +109,13 @@ def test_goods_of_a_torte_that_no_formula_makes_are_in_it() -> None:
 def test_goods_of_a_torte_that_nobody_knows_are_never_left_out() -> None:
     made = bought(Batch("zorb", "zorb", "goods", 5.0, None, None, None, 5.0, 0.0))
     assert [(used.name, used.key) for used in made.used] == [("zorb", None)]
-    picks = bought(Batch("cake picks", "cake picks", "goods", None, None, None, None, None, None))
-    assert (picks.used, picks.not_food) == ((), ("cake picks",))
+    assert made.finished_g == 100.0
+
+
+def test_what_is_not_eaten_is_no_part_of_what_a_torte_weighs_as_food() -> None:
+    picks = Batch("cake picks", "cake picks", "goods", 12.0, None, None, None, 12.0, 0.0)
+    made = bought(picks)
+    assert (made.used, made.not_food, made.finished_g) == ((), ("cake picks",), 88.0)
 
 
 def bought(batch: Batch) -> Product:
@@ -119,4 +124,4 @@ def bought(batch: Batch) -> Product:
     built = build_torte(plan, {})
     torte = built.value if not isinstance(built, Infeasible) else None
     assert torte is not None
-    return product_of_torte(replace(torte, batches=(batch,)), {}, status="assumed")
+    return product_of_torte(replace(torte, batches=(batch,), mass_g=100.0), {}, status="assumed")

@@ -130,7 +130,7 @@ def _show_one(page: Page, each: "LabelOf") -> None:
     page.head("Ingredients, by mass at mixing")
     if each.parts:
         for part in each.parts:
-            page.line(f"{part.title} ({part.text})", indent=2)
+            page.line(part.line, indent=2)
     else:
         page.line(each.ingredients, indent=2)
     page.line(f"Allergens in it: {_allergens(each)}", indent=2)

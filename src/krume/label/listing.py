@@ -51,12 +51,16 @@ class Item:
 
 @dataclass(frozen=True, slots=True)
 class PartList:
-    """The list of one part of a product: what the part weighs in it, and what is in the part."""
+    """The list of one part of a product: what the part weighs in it, and what is in the part.
+
+    `line` is how it is listed: its name with its list in brackets, or one of the goods by itself.
+    """
 
     name: str
     title: str
     mass_g: float | None
     text: str
+    line: str
 
 
 @dataclass(frozen=True, slots=True)

@@ -100,9 +100,12 @@ def product_of_torte(torte: Torte, formulas: Mapping[str, Formula], *, status: s
     """
     parts: list[ProductPart] = []
     not_food: tuple[str, ...] = ()
+    finished = torte.mass_g
     for batch in torte.batches:
         eaten, beside = _eaten(_used_of_batch(batch, formulas.get(batch.name)))
         not_food += beside
+        if not eaten and finished is not None:
+            finished -= batch.needed_g or 0.0
         title = " ".join(batch.title.split())
         if eaten:
             parts.append(ProductPart(batch.name, title, _merged(eaten), batch.needed_g))
@@ -110,7 +113,7 @@ def product_of_torte(torte: Torte, formulas: Mapping[str, Formula], *, status: s
         name=torte.name,
         kind="torte",
         used=_merged([each for part in parts for each in part.used]),
-        finished_g=torte.mass_g,
+        finished_g=finished,
         finished_status=status,
         families={name: family_key(formula) for name, formula in formulas.items()},
         slices=tuple(each.count for each in torte.slices),

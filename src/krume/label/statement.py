@@ -124,11 +124,14 @@ def _part_list(
     scope = Scope(product.name, product.mixed_g, product.finished_g, left_g)
     items = items_of([reading.open(used) for used in part.used], scope, reading.rule, style)
     mass = part.mixed_g if part.finished_g is None else part.finished_g
-    return PartList(part.name, part.title, mass, list_text(items, reading.rule, is_part=True))
+    text = list_text(items, reading.rule, is_part=True)
+    is_alone = len(items) == 1 and items[0].name.casefold() == part.title.casefold()
+    line = text if is_alone else f"{part.title} ({text})"
+    return PartList(part.name, part.title, mass, text, line)
 
 
 def _joined(parts: tuple[PartList, ...]) -> str:
-    return "; ".join(f"{part.title} ({part.text})" for part in parts)
+    return "; ".join(part.line for part in parts)
 
 
 def _unweighed(

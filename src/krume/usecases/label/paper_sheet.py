@@ -89,7 +89,7 @@ def _code_of(label: LabelOf, made: Labelled, asked: Asked) -> str:
 
 def _lists(label: LabelOf) -> str:
     """The list, or one a line where each part has its own."""
-    return "\n".join(f"{part.title} ({part.text})" for part in label.parts) or label.ingredients
+    return "\n".join(part.line for part in label.parts) or label.ingredients
 
 
 def _net(more: PrintWish, market: str) -> NetWords:
