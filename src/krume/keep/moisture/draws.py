@@ -12,8 +12,8 @@ from krume.keep.moisture.sorption import Array, Curve
 from krume.keep.moisture.spreading import Line
 
 PACES = ("slow", "likely", "fast")
-_LEAST_CELLS, _MOST_CELLS = 5, 12
-_CELL_M = 1.0e-3
+_LEAST_CELLS, _MOST_CELLS = 9, 14
+_CELL_M = 0.8e-3
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,6 +15,8 @@ _S_PER_H = 3600.0
 _CLOSED = 3
 _LOOKED_H = 24.0 * 30
 """How long a film is followed: a month."""
+_LONGEST_S, _GROWS = 100.0 * 3600.0, 1.8
+"""Longer steps than three days want: what is told of a month is an order of magnitude."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,13 +70,13 @@ def soft_base(slabs: Sequence[Slab], temp_c: float) -> SoftBase | None:
         (dried, replace(slabs[1], film_mm=film_mm), *slabs[2:]),
     )
     draws = [
-        _draw(case, pace, temp_c, is_closed=case_no == _CLOSED)
-        for case_no, case in enumerate(cases)
+        _draw(case, pace, temp_c, is_closed=number == _CLOSED)
+        for number, case in enumerate(cases)
         for pace in range(len(PACES))
     ]
     cells = cells_of(draws)
     spread = spread_water(
-        cells.line, cells.start, time_s=_LOOKED_H * _S_PER_H, longest_s=_LOOKED_H * _S_PER_H / 12
+        cells.line, cells.start, time_s=_LOOKED_H * _S_PER_H, longest_s=_LONGEST_S, grows=_GROWS
     )
     bite, soft = moisture_figure("crisp-least"), moisture_figure("crisp-most")
     crisp = _at_activity(base, bite)

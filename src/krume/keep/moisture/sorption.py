@@ -141,6 +141,27 @@ def _activity(ln_ratio: Array) -> Array:
 
 
 @dataclass(frozen=True, slots=True)
+class Unit:
+    """Activity and what one part of starch and one of sugar hold there, with the slopes over y."""
+
+    activity: Array
+    activity_slope: Array
+    bound: Array
+    bound_slope: Array
+    loose: Array
+
+    def water(self, starch: Array, sugars: Array) -> Array:
+        """Water of so much starch and sugar."""
+        found: Array = starch * self.bound + sugars * self.loose
+        return found
+
+    def water_slope(self, starch: Array, sugars: Array) -> Array:
+        """Its slope over y; what is loose in sugar is its own slope."""
+        found: Array = starch * self.bound_slope + sugars * self.loose
+        return found
+
+
+@dataclass(frozen=True, slots=True)
 class State:
     """What each cell is at: activity and water [kg/m2, or any], and their slopes over y."""
 
@@ -161,21 +182,30 @@ class Curve:
     starch: Array
     sugars: Array
 
-    def state(self, y: Array) -> State:
-        """Activity, water and their slopes at y."""
+    def unit(self, y: Array) -> Unit:
+        """What one part of each holds at y: the same in every layer."""
         first, many = moisture_figure("gab-first"), moisture_figure("gab-many")
-        ratio = np.exp(y)
-        x = 1 / (1 + moisture_figure("molar-ratio") * ratio)
+        loose = np.exp(y)
+        x = 1 / (1 + moisture_figure("molar-ratio") * loose)
         k = constant("norrish-sucrose")
         real = np.exp(k * x * x)
         activity = (1 - x) * real
         slope = real * (1 - 2 * k * x * (1 - x)) * x * (1 - x)
         ka = many * activity
         both = (1 - ka) * (1 + (first - 1) * ka)
-        top = moisture_figure("gab-monolayer") * first * self.starch
-        loose = self.sugars * ratio
-        bound_slope = top * many * (1 + (first - 1) * ka * ka) / (both * both) * slope
-        return State(activity, slope, top * ka / both + loose, bound_slope + loose)
+        top = moisture_figure("gab-monolayer") * first
+        steep = top * many * (1 + (first - 1) * ka * ka) / (both * both) * slope
+        return Unit(activity, slope, top * ka / both, steep, loose)
+
+    def state(self, y: Array) -> State:
+        """Activity, water and their slopes at y."""
+        at = self.unit(y)
+        return State(
+            at.activity,
+            at.activity_slope,
+            at.water(self.starch, self.sugars),
+            at.water_slope(self.starch, self.sugars),
+        )
 
     def activity(self, y: Array) -> Array:
         """Water activity."""
