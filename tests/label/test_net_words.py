@@ -10,8 +10,6 @@ from krume.base import OutOfRangeError
 from krume.label import net_height_mm, net_phrases
 from tests.agreement import agrees
 
-COVERS = ("net_phrases", "net_height_mm")
-
 
 @pytest.mark.parametrize(
     ("grams", "phrases"),

@@ -13,7 +13,6 @@ from tests.agreement import agrees
 from tests.publish.drawn import Drawn, drawn
 from tests.publish.labels import facts_box, label, us_label
 
-COVERS = ("facts_lines", "arrangements_let", "footnote")
 MAIN = (
     "Total Fat", "Saturated Fat", "Trans Fat", "Cholesterol", "Sodium", "Total Carbohydrate",
     "Dietary Fiber", "Total Sugars", "Added Sugars", "Protein",

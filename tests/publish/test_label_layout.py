@@ -5,8 +5,6 @@ import pytest
 from krume.base import InputError
 from krume.publish import label_layout, label_layouts
 
-COVERS = ("label_layout",)
-
 
 def test_every_sheet_lies_on_its_page_and_its_labels_do_not_overlap() -> None:
     for one in label_layouts():

@@ -16,7 +16,6 @@ from tests.agreement import agrees
 from tests.publish.drawn import image_of
 from tests.publish.labels import label
 
-COVERS = ("qr_words", "qr_drawing")
 PLAIN = st.text(st.characters(min_codepoint=33, max_codepoint=126), min_size=1, max_size=60)
 
 

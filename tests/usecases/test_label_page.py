@@ -5,7 +5,6 @@ import pytest
 from krume.base import InputError, NotFoundError
 from krume.usecases import Asked, LabelWish, PrintWish, label_bytes, layout_names
 
-COVERS = ("label_bytes", "layout_names")
 BARE = LabelWish(market="eu", with_panel=False)
 
 

@@ -8,8 +8,6 @@ import pytest
 from krume.usecases import Asked, LabelOf, LabelWish, label_of
 from krume.usecases.label.before_sale import before_sale
 
-COVERS = ("before_sale",)
-
 
 @pytest.fixture
 def walnut(demo: Asked) -> LabelOf:

@@ -11,7 +11,6 @@ from krume.usecases import Asked, LabelWish, label_of
 from krume.usecases.label.durability import MadeOn, durability_of, is_perishable, mark_words
 from tests.agreement import agrees
 
-COVERS = ("durability_of", "mark_words", "is_perishable")
 SPONGE = "Sponge\n\n100 g rice flour\n3 eggs, EU M\n90 g sugar\n"
 CREAM = "Cream\n\n200 g whipping cream\n20 g sugar\n"
 MADE = date(2027, 6, 11)

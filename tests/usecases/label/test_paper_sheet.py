@@ -13,7 +13,6 @@ from krume.usecases.book.book import demo_files
 from krume.usecases.label.paper_sheet import panel_drawn
 from tests.agreement import agrees
 
-COVERS = ("panel_drawn",)
 BARE = LabelWish(market="eu", with_panel=False)
 
 

@@ -10,7 +10,6 @@ from krume.usecases import Asked, LabelOf, LabelWish, label_of, load_demo
 from krume.usecases.label.durability import MadeOn
 from krume.usecases.label.written_days import written_days
 
-COVERS = ("written_days", "days_of")
 EU = LabelWish(market="eu")
 TART = {"F7": "2027-06-08", "C3": "2027-06-09"}
 

@@ -5,7 +5,6 @@ from starlette.requests import Request
 
 from krume.web.labels.asking import typed_in
 
-COVERS = ("typed_in",)
 LAYOUTS = ("single-100x150", "roll-62")
 
 
