@@ -114,6 +114,7 @@ def use_a_little(client: TestClient) -> None:
     client.post("/ovens/readings/new", data={"dial_c": "160", "read_c": "148; 152; 145"})
     client.post("/ovens/bakes/new", data={"formula": "F1", "dial_c": "182", "done_min": "38"})
     client.post("/pantry/packs/new", data={"item": "caster sugar", "pack_g": "1000"})
+    client.post("/trace/of/101", data={"made": "2027-06-10"})
     client.post("/orders/101/sheets")
 
 

@@ -154,9 +154,10 @@ def test_an_empty_book_says_what_to_do_next_and_unknown_names_are_no_page(
     bare: TestClient, client: TestClient
 ) -> None:
     assert "krume book init" in bare.get("/trace").text
-    for address in ("/trace/of/none", "/trace/cakes/none", "/trace/batches/none", "/trace/lot",
-                    "/trace/lot?mark=none", "/trace/trials/none"):  # fmt: skip
+    for address in ("/trace/of/none", "/trace/cakes/none", "/trace/batches/none",
+                    "/trace/lot?mark=none", "/trace/lot/list.pdf", "/trace/trials/none"):  # fmt: skip
         assert client.get(address).status_code == 404, address
+    assert client.get("/trace/lot", follow_redirects=False).headers["location"] == "/trace"
 
 
 def test_a_form_is_read_line_by_line() -> None:

@@ -107,7 +107,9 @@ def _address(found: TraceResult, ingredient: str) -> str:
 
 
 def lot(request: Request) -> Response:
-    """Where a lot went."""
+    """Where a lot went; without a mark it is asked which."""
+    if not _typed(request, "mark"):
+        return RedirectResponse("/trace", status_code=_SEE_OTHER)
     found = _lot(request).result
     said = _pairs({key: _typed(request, key) for key in ("mark", "ingredient")})
     files = tuple(ListFile(end.upper(), address(f"/trace/lot/list.{end}", said)) for end in _MEDIA)
