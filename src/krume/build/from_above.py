@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from krume.build.from_side import columns_of
 from krume.build.masses import MM_PER_CM
 from krume.build.patterns import GRAIN, fill
-from krume.build.section_shapes import reach_of
+from krume.build.section_shapes import worn_places
 from krume.build.torte import Layer, Tier, Torte
 
 _KNIFE = 'fill="none" stroke="currentColor" stroke-width=".5"'
@@ -138,8 +138,5 @@ def _worn(layer: Layer, torte: Torte, ident: str) -> Iterator[str]:
         return
     size = min(6.0, max(2.0, across * 0.5 / max(layer.count, 8)))
     paint = f'{fill(layer.material, ident)} stroke="{GRAIN}" stroke-width=".4"'
-    for k in range(layer.count):
-        angle = 2 * math.pi * (k + 0.5) / layer.count
-        reach = 0.0 if layer.count == 1 else across * reach_of(layer, torte)
-        x, y = reach * math.sin(angle), -reach * math.cos(angle)
+    for x, y in worn_places(layer, torte):
         yield f'<circle cx="{x:.2f}" cy="{y:.2f}" r="{size:.2f}" {paint}/>'

@@ -12,14 +12,14 @@ from krume.build.section_shapes import (
     bump,
     cut,
     high_mm,
-    reach_of,
     width_mm,
+    worn_places,
 )
 from krume.build.solids import dome_at
 from krume.build.torte import Layer, Tier, Torte
 
 _CUT = 0.4
-_MOST_BUMPS = 24
+_SLACK_MM = 1e-6
 _SLICE_LINE = f'fill="none" stroke="{GRAIN}" stroke-width=".35" stroke-dasharray="1.6 1.6"'
 
 
@@ -140,15 +140,11 @@ def _worn(layer: Layer, torte: Torte, high: float, ident: str) -> Iterator[str]:
     if not layer.bottom_mm:
         return
     own = 0.0 if layer.outline is None else layer.outline.across_cm * MM_PER_CM
-    reach = own * reach_of(layer, torte)
-    count = min(layer.count, _MOST_BUMPS)
-    for k in range(count):
-        angle = 2 * math.pi * (k + 0.5) / count
-        if count > 2 and math.cos(angle) > 1e-9:
+    for x, y in worn_places(layer, torte):
+        if y < -_SLACK_MM:
             # From above the view begins at the back: what is seen here stands below there.
             continue
-        x = 0.0 if count == 1 else reach * math.sin(angle)
-        sunk = torte.dome_mm - dome_at(0.0 if count == 1 else reach, own, torte.dome_mm)
+        sunk = torte.dome_mm - dome_at(math.hypot(x, y), own, torte.dome_mm)
         yield bump(width_mm(torte) / 2 + x, high - layer.bottom_mm + sunk, layer, ident)
 
 

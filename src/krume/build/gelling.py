@@ -1,6 +1,6 @@
 """What sets the creams of a torte: gelatine by both rules, its water, and alcohol it can take."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from krume.base import Clash, Notice, Option, Problem, as_text
@@ -31,6 +31,11 @@ class GelUse:
     leaves: tuple[LeafSwap, ...]
     steps: str
     status: str
+
+    @property
+    def lines(self) -> tuple[str, ...]:
+        """It in sentences, as screen, page and paper say it."""
+        return tuple(_lines(self))
 
 
 def gels(batches: Iterable[Batch], parts: Parts) -> tuple[GelUse, ...]:
@@ -152,3 +157,19 @@ def gel_notices(parts: Iterable[ComponentFormula]) -> tuple[Notice, ...]:
             )
             found.append(Notice("alcohol-not-known", text, f"{part.name} line {gel.line}"))
     return tuple(found)
+
+
+def _lines(use: GelUse) -> Iterator[str]:
+    strong = "strength not written" if use.bloom is None else f"{as_text(use.bloom, 0)} bloom"
+    yield f"{use.title}: {as_text(use.mass_g, 2)} g {use.label}, {strong}. {use.steps}"
+    if use.leaves:
+        each = "; ".join(_leaf(swap) for swap in use.leaves)
+        yield f"In leaves, by the root rule or the ratio rule: {each}"
+
+
+def _leaf(swap: LeafSwap) -> str:
+    leaf = swap.leaf
+    root = f"{as_text(swap.by_root_leaves, 1)} ({as_text(swap.by_root_g, 2)} g)"
+    ratio = f"{as_text(swap.by_ratio_leaves, 1)} ({as_text(swap.by_ratio_g, 2)} g)"
+    name = leaf.label.removesuffix(" leaf")
+    return f"{name} of {as_text(leaf.bloom)} bloom and {as_text(leaf.leaf_g)} g, {root} or {ratio}"

@@ -6,7 +6,6 @@ from dataclasses import dataclass
 from krume.base import as_text
 from krume.build.gelling import GelUse
 from krume.build.torte import Cover, Cut, Torte
-from krume.properties import LeafSwap
 
 _NARROW = "\u202f"
 
@@ -30,7 +29,7 @@ def said_of(torte: Torte, gels: Iterable[GelUse] = ()) -> Said:
         cakes=tuple(_cakes(torte)),
         covers=tuple(_cover(each) for each in torte.covers),
         cuts=tuple(_cut(each) for each in torte.cuts),
-        gels=tuple(line for each in gels for line in _gel(each)),
+        gels=tuple(line for each in gels for line in each.lines),
         waste=tuple(_wastes(torte)),
         surface=_surface(torte),
         plate=_plate(torte),
@@ -68,22 +67,6 @@ def _cover(cover: Cover) -> str:
 def _cut(cut: Cut) -> str:
     size = f"{as_text(cut.wide_cm, 1)} × {as_text(cut.deep_cm, 1)} cm"
     return f"{cut.count} {cut.words} of {size}, {_g(cut.mass_g)} each ({cut.status})"
-
-
-def _gel(use: GelUse) -> Iterable[str]:
-    strong = "strength not written" if use.bloom is None else f"{as_text(use.bloom, 0)} bloom"
-    yield f"{use.title}: {as_text(use.mass_g, 2)} g {use.label}, {strong}. {use.steps}"
-    if use.leaves:
-        each = "; ".join(_leaf(swap) for swap in use.leaves)
-        yield f"In leaves, by the root rule or the ratio rule: {each}"
-
-
-def _leaf(swap: LeafSwap) -> str:
-    leaf = swap.leaf
-    root = f"{as_text(swap.by_root_leaves, 1)} ({as_text(swap.by_root_g, 2)} g)"
-    ratio = f"{as_text(swap.by_ratio_leaves, 1)} ({as_text(swap.by_ratio_g, 2)} g)"
-    name = leaf.label.removesuffix(" leaf")
-    return f"{name} of {as_text(leaf.bloom)} bloom and {as_text(leaf.leaf_g)} g, {root} or {ratio}"
 
 
 def _wastes(torte: Torte) -> Iterable[str]:

@@ -62,6 +62,32 @@ def reach_of(layer: Layer, torte: Torte) -> float:
     return 0.39 - 0.12 * worn.index(layer) if layer in worn else 0.39
 
 
+def worn_places(layer: Layer, torte: Torte) -> list[tuple[float, float]]:
+    """Where decorations stand from above, about the middle [mm]: in a ring, or along the sides."""
+    outline = layer.outline
+    if outline is None or layer.count == 1:
+        return [(0.0, 0.0)] * min(1, layer.count)
+    reach = max(0.05, reach_of(layer, torte))
+    steps = [(k + 0.5) / layer.count for k in range(layer.count)]
+    if outline.diameter_cm is not None:
+        radius = outline.diameter_cm * MM_PER_CM * reach
+        turns = [2 * math.pi * step for step in steps]
+        return [(radius * math.sin(turn), -radius * math.cos(turn)) for turn in turns]
+    long, wide = (2 * reach * MM_PER_CM * side for side in (outline.length_cm, outline.width_cm))
+    return [_along(step * 2 * (long + wide), long, wide) for step in steps]
+
+
+def _along(way: float, long: float, wide: float) -> tuple[float, float]:
+    """A point so far along the edge of a rectangle about its middle, from the top left."""
+    if way < long:
+        return way - long / 2, -wide / 2
+    if way < long + wide:
+        return long / 2, way - long - wide / 2
+    if way < 2 * long + wide:
+        return long / 2 - (way - long - wide), wide / 2
+    return -long / 2, wide / 2 - (way - 2 * long - wide)
+
+
 def shapes(torte: Torte, ident: str) -> Shapes:
     """Shapes of a torte of any kind."""
     if torte.kind == "roll":

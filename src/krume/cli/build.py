@@ -70,6 +70,8 @@ def _sizes(built: "BuildResult") -> str:
         said = [f"a roll, Ø {number(built.height_mm)} mm, {number(built.turns, 2)} turns"]
     elif built.diameter_cm is not None:
         said.insert(0, f"Ø {number(built.diameter_cm, 2)} cm")
+    elif built.length_cm is not None:
+        said.insert(0, f"{number(built.length_cm, 2)} × {number(built.width_cm, 2)} cm")
     return ", ".join([*said, f"{number(built.mass_g)} g ({built.status})"])
 
 

@@ -19,6 +19,7 @@ from krume.publish import Imprint, NeedRow, TorteSheet, torte_sheet
 from krume.store import book_at, studio_of
 from krume.usecases.asking.answer import Answer, Asked, clash_problems
 from krume.usecases.asking.clock import today
+from krume.usecases.asking.goods import is_goods
 from krume.usecases.asking.remembering import Remembered
 from krume.usecases.asking.text import book_text
 from krume.usecases.keep.custard_way import custards_among
@@ -32,7 +33,7 @@ from krume.usecases.torte.build import TorteMade, parts_of, torte_of
 from krume.usecases.torte.order import build_order
 from krume.usecases.torte.result import BuildResult, build_result
 
-_LEAST_TYPE_MM, _TYPES_WIDE = 5.0, 20.0
+_LEAST_TYPE_MM, _TYPES_WIDE, _SIDE_WIDE = 5.0, 20.0, 27.0
 """Words of the phone's drawing: as large there as the words around it, one to so many widths."""
 
 
@@ -149,8 +150,8 @@ def _shown(name: str, asked: Asked) -> Answer[TortePage]:
         sentence=section_sentence(torte) if drawn else "",
         svg=sheet.section.svg,
         svg_narrow=_narrow(torte) if drawn else None,
-        side_svg=side_view(torte) if drawn else None,
-        side_narrow=_side_narrow(torte) if drawn else None,
+        side_svg=_side(torte, "desk-side", _SIDE_WIDE) if drawn else None,
+        side_narrow=_side(torte, "phone-side", _TYPES_WIDE) if drawn else None,
         sums=_sums(torte),
         rows=tuple(TorteRow(r.number, r.name, r.height, r.grams) for r in sheet.rows),
         total=TorteRow(0, "torte", sheet.total.height, sheet.total.grams),
@@ -220,12 +221,12 @@ def _narrow(torte: Torte) -> str:
     return cross_section(torte, ident="phone", type_mm=type_mm, numbered=True)
 
 
-def _side_narrow(torte: Torte) -> str:
+def _side(torte: Torte, ident: str, types: float) -> str:
+    """The side view with words as large as those around it, one to so many widths."""
     long_cm = 0.0 if torte.outline is None else torte.outline.across_cm
     if torte.kind == "roll":
         long_cm = torte.roll_width_cm or long_cm
-    type_mm = max(_LEAST_TYPE_MM, long_cm * 10 / _TYPES_WIDE)
-    return side_view(torte, ident="phone-side", type_mm=type_mm)
+    return side_view(torte, ident=ident, type_mm=max(_LEAST_TYPE_MM, long_cm * 10 / types))
 
 
 def _sheet(made: TorteMade, torte: Torte, asked: Asked) -> TorteSheet:
@@ -262,6 +263,10 @@ def _sum(layers: list[Layer], mass_g: float | None, torte: Torte) -> TorteRow:
     several = f"{len(layers)} \N{MULTIPLICATION SIGN} {name}" if len(layers) > 1 else name
     adds = _added([layer.adds_mm for layer in layers])
     soaks = first.role == "syrup" or (adds == 0.0 and torte.kind in ("roll", "tart"))
+    if first.role == "decoration":
+        return TorteRow(
+            len(layers), several, "on it", "not known" if mass_g is None else f"{mass_g:.1f}"
+        )
     height = "in it" if soaks else "not known" if adds is None else f"{adds:.1f}".removesuffix(".0")
     return TorteRow(
         len(layers), several, height, "not known" if mass_g is None else f"{mass_g:.1f}"
@@ -281,6 +286,8 @@ def _uses(made: TorteMade, asked: Asked) -> tuple[TorteUse, ...]:
     book = book_at(asked.book)
     found = []
     for what, read in made.formulas.items():
+        if is_goods(read):
+            continue
         text = book_text(what, book)
         in_book = text is not None and text.kind == "formula"
         title = " ".join((read.formula.name or what).split())

@@ -120,6 +120,8 @@ class BuildResult:
     notes: tuple[str, ...]
     svg: str | None
     side_svg: str | None = None
+    length_cm: float | None = None
+    width_cm: float | None = None
     decoration_g: float | None = None
     dome_mm: float = 0.0
     plate_mm: float | None = None
@@ -147,6 +149,7 @@ def build_result(
     found = torte or Torte(plan.name or "", "unknown", (), None, None, None)
     known = torte is not None and torte.mass_g is not None
     outline = found.outline
+    sides = None if outline is None or outline.diameter_cm is not None else outline
     used = gels(found.batches, parts) if parts else ()
     return BuildResult(
         name=plan.name,
@@ -173,6 +176,8 @@ def build_result(
         notes=plan.notes,
         svg=cross_section(found) if torte is not None and found.can_be_drawn else None,
         side_svg=side_view(found) if torte is not None and found.can_be_drawn else None,
+        length_cm=None if sides is None else sides.length_cm,
+        width_cm=None if sides is None else sides.width_cm,
         decoration_g=_sum(torte, "decoration"),
         dome_mm=found.dome_mm,
         plate_mm=found.plate_mm,

@@ -45,6 +45,7 @@ JOBS = (
     "keep",
     "trace",
     "labels",
+    "fill",
 )
 """Folders of the pages, each with its ROUTES in `pages`; the frame names them and imports none."""
 

@@ -1,0 +1,1 @@
+"""How much of a cream fills a ring, as a page."""
