@@ -34,9 +34,9 @@ PAGES = (
     *("/", "/formulas", "/formulas?search=number+7", "/formulas/F2", "/formulas/F2?why=starch"),
     *("/formulas/F2?tin=round+24+x+7+cm", "/formulas/F2/edit", "/bench/F2", "/bake/F2"),
     *("/slip/F2", "/vary/F2", "/blend", "/blend/F2", "/eggs", "/teach/F2", "/tortes"),
-    *("/tortes/T1", "/orders", "/orders/101", "/orders/102", "/plan/2027-06-12", "/trials"),
-    *("/trials?formula=F2", "/sums", "/sums/dial", "/pantry", "/pantry/lots", "/ovens"),
-    *("/ovens/tins", "/oven", "/settings", "/health"),
+    *("/tortes/T1", "/tortes/T1/label", "/orders", "/orders/101", "/orders/102"),
+    *("/plan/2027-06-12", "/trials", "/trials?formula=F2", "/sums", "/sums/dial"),
+    *("/pantry", "/pantry/lots", "/ovens", "/ovens/tins", "/oven", "/settings", "/health"),
 )
 SAME = "starlette and jinja, as many lines"
 

@@ -15,6 +15,7 @@ TABLE = (
     "dial triangle-test pace round-to-scale blend-composition eggs-to-crack slip-factor "
     "egg-heat freezing-point dew-point "
     "cool-down cake-cooling custard-cooling fan layers dome spiral leaves spirit "
+    "label-letters "
     "cream-carries cream-edge water-held"
 ).split()
 

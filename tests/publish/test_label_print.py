@@ -1,14 +1,24 @@
 """A label on paper: tagged, whole, the same bytes for the same words; too much is named."""
 
 import io
+import unicodedata
 from dataclasses import replace
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from pypdf import PdfReader
 
 from krume.base import Infeasible
 from krume.properties import constants
-from krume.publish import NetWords, label_html, label_layout, label_pdf, least_letter_mm
+from krume.publish import (
+    NetWords,
+    label_html,
+    label_layout,
+    label_pdf,
+    label_text,
+    least_letter_mm,
+)
 from tests.publish.drawn import drawn
 from tests.publish.labels import label, us_label, with_panel
 
@@ -143,3 +153,16 @@ def test_every_text_of_a_label_is_harmless_on_its_page() -> None:
     page = label_html(made)
     assert "<img" not in page
     assert page.count("&lt;img") == 8
+
+
+@given(st.text(max_size=40), st.text(max_size=40))
+@settings(max_examples=10, deadline=None)
+def test_whatever_is_typed_is_printed_as_words(name: str, maker: str) -> None:
+    made = label(name=f"A{name}", ingredients=f"B{maker}", maker=f"C{maker}")
+    assert isinstance(label_pdf(made, ROOMY), bytes)
+    page = label_html(made)
+    assert page.count("<script") == page.count("<img") == 0
+    assert page.count("<h1") == 1
+    assert all(sign == "\n" or sign >= " " for sign in page)
+    signs = set(label_text(made)) - {"\n"}
+    assert not any(unicodedata.category(sign) in ("Cc", "Cf", "Cs") for sign in signs)

@@ -11,6 +11,7 @@ from krume.calc.keep_sums import KEEP_SUMS
 from krume.calc.label_sums import LABEL_SUMS
 from krume.calc.mixture_sums import MIXTURE_SUMS
 from krume.calc.plan_sums import PLAN_SUMS
+from krume.calc.print_sums import PRINT_SUMS
 from krume.calc.rounding_sums import ROUNDING_SUMS
 from krume.calc.slip_sums import SLIP_SUMS
 from krume.calc.standing_sums import STANDING_SUMS
@@ -33,6 +34,7 @@ _ALL = (
     *STANDING_SUMS,
     *KEEP_SUMS,
     *LABEL_SUMS,
+    *PRINT_SUMS,
     *PLAN_SUMS,
 )
 
