@@ -46,3 +46,14 @@ def test_slices_that_cannot_be_are_refused_in_one_sentence(run: Run, slices: str
     done = run("label", "T1", "--slices", slices)
     assert done.code != 0
     assert "Type 1 to 400" in done.out + done.err
+
+
+@pytest.mark.parametrize("market", ["us", "eu"])
+def test_the_answer_with_all_that_may_be_asked_fits_its_schema(run: Run, market: str) -> None:
+    options = ("--spread", "--per-100-g", "--by-slice", "--slices", "10", "--json")
+    answer = run("label", "T1", "--market", market, *options)
+    assert answer.code == 0
+    rows = answer.json["result"]["nutrition"]["panel"]["rows"]
+    assert all(set(row["spread"]) == {"low", "best", "high"} for row in rows)
+    slices = answer.json["result"]["nutrition"]["carbohydrate"]["slices"]
+    assert [each["count"] for each in slices] == [10]
