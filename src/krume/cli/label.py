@@ -127,7 +127,7 @@ def _show(page: Page, result: "LabelResult") -> None:
 
 def _show_one(page: Page, each: "LabelOf") -> None:
     page.title(f"{each.name}, {each.title}")
-    page.head("Ingredients, by mass at mixing")
+    page.head("Ingredients, the heaviest first")
     if each.parts:
         for part in each.parts:
             page.line(part.line, indent=2)
@@ -169,6 +169,10 @@ def _show_gluten(page: Page, each: "LabelOf") -> None:
     for said in gate.opens:
         page.line(said, indent=2)
     if gate.most_ppm is not None:
-        page.line(f"at most {number(gate.most_ppm)} mg/kg by the records", indent=2)
+        page.line(
+            f"Warning only: by its papers at most {number(gate.most_ppm)} mg/kg in the finished "
+            "cake, a sum and no measurement; it stands on no label.",
+            indent=2,
+        )
     rows = [(r.lot or "no lot", r.ingredient, r.state) for r in gate.records]
     page.rows(rows, indent=2)

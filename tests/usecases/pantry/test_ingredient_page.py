@@ -82,3 +82,17 @@ def test_nothing_typed_finds_nothing_and_much_is_cut_and_counted() -> None:
     many = ingredients_found("a")
     assert len(many.rows) == 60
     assert many.more > 0
+
+
+def test_each_market_says_what_its_list_has_of_the_goods(demo: Asked) -> None:
+    found = {each.market: each.words for each in ingredient_now("ground hazelnuts", demo).lists}
+    assert found["us"] == ("tree nut (hazelnut)",)
+    assert found["eu"] == found["uk"] == ("nuts (hazelnut)",)
+    assert found["ca"] == found["au-nz"] == ("hazelnut",)
+    assert ingredient_now("white rice flour", demo).lists == ()
+
+
+def test_what_the_books_market_does_not_list_is_told(demo: Asked) -> None:
+    assert any("Buckwheat" in text for text in ingredient_now("buckwheat flour", demo).beside)
+    assert any("Pine nut" in text for text in ingredient_now("pine nuts", demo).beside)
+    assert ingredient_now("butter", demo).beside == ()

@@ -4,7 +4,9 @@ from dataclasses import dataclass
 
 from krume.base import NotFoundError
 from krume.evidence import Source, source
+from krume.label import beside_of_allergens, beside_of_goods, market_rule
 from krume.pantry import (
+    MARKETS,
     QUANTITIES,
     Allergen,
     Ingredient,
@@ -15,6 +17,7 @@ from krume.pantry import (
     ingredients,
     record_need,
 )
+from krume.store import book_at, studio_of
 from krume.usecases.asking.answer import Asked
 from krume.usecases.sold.papers import papers_of
 
@@ -32,8 +35,21 @@ class Content:
 
 
 @dataclass(frozen=True, slots=True)
+class ListedIn:
+    """What the list of one market says of an ingredient, empty where it does not have it."""
+
+    market: str
+    name: str
+    words: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class IngredientNow:
-    """An ingredient with its papers; `is_own` where a supplier's sheet of the book is read."""
+    """An ingredient with its papers; `is_own` where a supplier's sheet of the book is read.
+
+    `lists` is what each market declares of it, empty where no list names it; `beside` is what the
+    book's own market does not list and somebody may ask for.
+    """
 
     key: str
     name: str
@@ -45,6 +61,8 @@ class IngredientNow:
     contents: tuple[Content, ...]
     carbohydrate_basis: str
     allergens: tuple[Allergen, ...]
+    lists: tuple[ListedIn, ...]
+    beside: tuple[str, ...]
     need: RecordNeed
     note: str
     is_own: bool
@@ -107,6 +125,8 @@ def ingredient_now(name: str, asked: Asked) -> IngredientNow:
         contents=_contents(found),
         carbohydrate_basis=_BASES.get(found.composition.carbohydrate_basis, ""),
         allergens=allergens(key),
+        lists=_lists(key),
+        beside=_beside(key, packed, asked),
         need=record_need(packed.label_name, key),
         note=found.note,
         is_own=mine is not None,
@@ -117,6 +137,25 @@ _BASES = {
     "by_difference": "carbohydrate is by difference: the fibre is inside it",
     "available": "carbohydrate is the available part: the fibre stands beside it",
 }
+
+
+def _lists(key: str) -> tuple[ListedIn, ...]:
+    """What each market declares of the goods by themselves."""
+    held = [each for each in allergens(key) if each.allergen]
+    if not held:
+        return ()
+    return tuple(
+        ListedIn(market, market_rule(market).name, tuple(w for a in held for w in a.words(market)))
+        for market in MARKETS
+    )
+
+
+def _beside(key: str, goods: Ingredient, asked: Asked) -> tuple[str, ...]:
+    market = studio_of(book_at(asked.book)).market or "eu"
+    return (
+        *beside_of_goods(key, goods.label_name, market),
+        *beside_of_allergens(allergens(key), market),
+    )
 
 
 def _key_of(name: str) -> str:
