@@ -14,10 +14,14 @@ from krume.label import (
     Unknown,
     Used,
     diet_rules,
+    gluten_gate,
     is_illness,
     judge_diets,
     read_diets,
 )
+from krume.label.diets import _opens
+from krume.pantry import read_room
+from tests.label.studio import lots, product
 
 DAY = date(2027, 6, 12)
 
@@ -144,3 +148,15 @@ def test_a_persons_state_is_a_caution_not_a_refusal() -> None:
     honey = Used("honey", "honey", "honey", "sugar", 20.0)
     (found,) = judge_diets(_diets("for children"), [_piece(goods=(honey,))])
     assert found.verdict == "caution"
+
+
+def test_what_opens_a_shut_gate_tells_lots_from_the_room_and_asks_for_another_lot() -> None:
+    head = "source,state,date,valid_to,text\n"
+    room = read_room(f"{head}sieve,shared,2027-06-01,,\n").value
+    gate = gluten_gate(product("T1"), lots(), (), on=DAY, market="eu", room=room)
+    said = _opens(gate)
+    assert said.startswith("A valid test or certificate for the ground hazelnuts that go in opens")
+    assert "of another lot than L-008" in said
+    assert "still open: room: wheat day" in said
+    assert "certificate of room" not in said
+    assert said.endswith("the room's cleaning record of the day is still to be written.")

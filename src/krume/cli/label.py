@@ -127,7 +127,7 @@ def _show(page: Page, result: "LabelResult") -> None:
 
 def _show_one(page: Page, each: "LabelOf") -> None:
     page.title(f"{each.name}, {each.title}")
-    page.head("Ingredients, the heaviest first")
+    page.head("Ingredients, by mass at mixing")
     if each.parts:
         for part in each.parts:
             page.line(part.line, indent=2)

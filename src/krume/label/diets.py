@@ -276,11 +276,24 @@ def _record_words(lot: str | None, goods: str, text: str) -> str:
 
 
 def _opens(gate: GlutenGate) -> str:
-    lots = [name for name in gate.missing if name != ROOM]
-    said = []
+    """What opens a gate, lots first: where papers speak against one another, another lot."""
+    shut = [record for record in gate.records if record.is_closed]
+    against = {r.ingredient: r.lot for r in shut if r.state == "conflict" and r.lot}
+    lots = [r.lot or r.ingredient for r in shut if r.ingredient not in against]
+    said = [
+        f"A valid test or certificate for the {goods} that go in opens it, of another lot than "
+        f"{lot}"
+        for goods, lot in against.items()
+    ]
     if lots:
         verb = "opens" if len(lots) == 1 else "open"
-        said.append(f"A valid test or certificate of {' and of '.join(lots)} {verb} it")
+        said.append(
+            f"A valid test or certificate of {' and of '.join(dict.fromkeys(lots))} {verb} it"
+        )
+    names = {r.lot or r.ingredient for r in shut} | {ROOM}
+    rest = [name for name in gate.missing if name not in names]
+    if rest:
+        said.append(f"still open: {', '.join(rest)}")
     if ROOM in gate.missing:
         said.append("the room's cleaning record of the day is still to be written")
     return "; ".join(said) + "."

@@ -18,3 +18,12 @@ def test_without_papers_nothing_is_said(tmp_path: Path) -> None:
     text = tmp_path / "f.txt"
     text.write_text("Sponge\n\n100 g white rice flour\n", encoding="utf-8")
     assert gluten_of_all(str(text), empty) == {}
+
+
+def test_a_thing_of_the_room_that_is_shut_is_named_on_the_card(own_demo: Asked) -> None:
+    assert own_demo.book is not None
+    text = "source,state,date,valid_to,text\nsieve,shared,2027-06-01,,\n"
+    (own_demo.book / "room.csv").write_text(text, encoding="utf-8")
+    said = gluten_of_all("T3", own_demo)["T3"]
+    assert said.startswith("Gluten: open on ingredients; no sentence yet: room: cleaning record")
+    assert said.endswith("and 8 more.")

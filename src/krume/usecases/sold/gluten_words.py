@@ -1,11 +1,12 @@
 """How the gluten gate stands, in the one sentence that a sheet at the bench has room for."""
 
-from krume.label import GlutenGate, Product, product_of_formula
+from krume.label import ROOM, GlutenGate, Product, product_of_formula
 from krume.usecases.asking.answer import Asked
 from krume.usecases.sold.gate import gate_of
 from krume.usecases.sold.papers import Papers, papers_of
 from krume.usecases.sold.product import SoldRead, sold_of
 
+_MOST = 3
 RECORD_STATES = {
     "good": "good",
     "expired": "ran out",
@@ -27,10 +28,18 @@ def gate_words(gate: GlutenGate) -> str:
     """The sentence of a gate that was judged."""
     if gate.claim_allowed:
         return "Gluten records complete for the day; the sentence stands on the label alone."
-    if gate.is_open_on_ingredients:
+    if gate.missing == (ROOM,):
         return "Gluten: open on ingredients; no sentence before the room's cleaning record."
+    if gate.is_open_on_ingredients:
+        return f"Gluten: open on ingredients; no sentence yet: {_short(gate.missing)}."
     shut = ", ".join(r.lot or f"no lot of {r.ingredient}" for r in gate.records if r.is_closed)
     return f"No gluten sentence: {shut}."
+
+
+def _short(names: tuple[str, ...]) -> str:
+    """The first of what is missing, and how many more: a sheet has room for one line."""
+    more = len(names) - _MOST
+    return ", ".join(names[:_MOST]) + (f" and {more} more" if more > 0 else "")
 
 
 def gluten_of_all(name: str, asked: Asked) -> dict[str, str]:
