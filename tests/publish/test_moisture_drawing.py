@@ -100,3 +100,13 @@ def test_words_stand_a_row_apart_and_above_the_last_line(wanted: list[float]) ->
 @given(st.floats(0.01, 1e5))
 def test_a_span_is_parted_into_a_few_round_steps(span: float) -> None:
     assert 2 <= span / tick_g(span) <= 5.001
+
+
+@pytest.mark.parametrize("narrow", [False, True])
+def test_a_word_stands_within_two_rows_of_its_line(narrow: bool) -> None:
+    text = moisture_drawing(COURSE, ident="w", narrow=narrow)
+    for word, points in zip(("sponge", "set cream", "coat"), _paths(narrow), strict=True):
+        place = re.search(rf'y="([\d.]+)"[^>]*class="d-text d-semi">{word}<', text)
+        assert place is not None
+        reached = [points[5]] if narrow else [points[-1]]
+        assert min(abs(float(place[1]) - y) for y in reached) < 40

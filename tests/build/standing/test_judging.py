@@ -8,7 +8,17 @@ from hypothesis import strategies as st
 
 from krume.build import standing
 from krume.build.standing.judging import VERDICTS, Standing, StandingLayer
-from tests.build.studio import C1, C2, C4, PARTS, demo, torte_of, without_density
+from tests.build.studio import (
+    C1,
+    C2,
+    C4,
+    PARTS,
+    built,
+    demo,
+    plan_of,
+    torte_of,
+    without_density,
+)
 
 
 def judged(name: str) -> Standing:
@@ -115,3 +125,22 @@ def test_more_gelatine_never_makes_a_worse_word(one: float, other: float) -> Non
         for grams in (less, more)
     ]
     assert VERDICTS.index(words[1]) <= VERDICTS.index(words[0])
+
+
+def test_only_with_the_margin_to_spare_is_a_cream_firm_enough() -> None:
+    found = cream_of(STACK.format("C2"))
+    assert found.need_pa is not None and found.low_pa is not None
+    grams = C2.gelatine_g_kg or 0.0
+    for share, word in ((1.6, "firm enough"), (1.4, "borderline"), (1.01, "borderline")):
+        scaled = grams * (share * found.need_pa / found.low_pa) ** (1 / 1.8)
+        part = replace(C2, gelatine_g_kg=scaled)
+        assert cream_of(STACK.format("C2"), C2=part).verdict == word
+
+
+def test_of_several_ways_to_cut_the_narrowest_slice_decides() -> None:
+    text = "A torte\nSlices: {}\n\n" + STACK.format("C2")
+    needs = [
+        standing(built(plan_of(text.format(cut))), PARTS).layers[0].checks[-1].need_pa
+        for cut in ("12", "24", "12, or 24")
+    ]
+    assert needs[2] == needs[1] > needs[0]

@@ -166,3 +166,12 @@ def test_a_film_lets_less_through_the_tighter_it_is() -> None:
     assert 0 < gained[0] < gained[1] < gained[2]
     rise = float(np.diff(line.holds.state(y).activity)[3])
     assert gained[0] == pytest.approx(1e-9 * rise * 86_400, rel=0.02)
+
+
+def test_a_film_that_lets_everything_through_is_no_film() -> None:
+    line, y = crumbs([(1.0, 1.0, -1.0, 1e-9), (1.0, 1.0, 2.0, 1e-9)])
+    share, gives = line.open_share.copy(), line.gives.copy()
+    share[3], gives[3] = 0.0, 1e6
+    through = Line(line.wide_m, line.diffusivity_m2_s, line.holds, share, gives)
+    bare, behind = (spread_water(each, y, time_s=86_400.0) for each in (line, through))
+    assert behind.water[-1] == pytest.approx(bare.water[-1], rel=1e-6)
