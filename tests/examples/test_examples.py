@@ -216,3 +216,10 @@ def test_find_a_lot(capsys: pytest.CaptureFixture[str]) -> None:
     butter = _main("find_a_lot")
     assert [cake.code for cake in butter.not_ruled_out] == ["L270610-1"]
     assert "L-008 is in 1 making." in capsys.readouterr().out
+
+
+def test_can_she_eat_it(capsys: pytest.CaptureFixture[str]) -> None:
+    order, torte = _main("can_she_eat_it")
+    assert (order.verdict, torte.verdict) == ("no", "not yet")
+    said = capsys.readouterr().out
+    assert "the ground hazelnuts may contain wheat" in said
