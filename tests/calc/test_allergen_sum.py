@@ -58,3 +58,38 @@ def test_another_market_is_refused() -> None:
 def test_every_key_an_answer_prints_may_be_typed(key: str) -> None:
     found = answer("allergens", {"ingredients": key, "market": "eu"})
     assert found.values["unknown"] == []
+
+
+@pytest.mark.parametrize(
+    ("words", "market", "contains", "unknown"),
+    [
+        ("oats, wheat flour, walnut", "au-nz", ["gluten", "wheat", "walnut"], []),
+        ("rye flour, mustard, soybeans", "ca", ["rye", "mustard", "soybean"], []),
+        ("pine nuts, celery", "uk", ["celery"], []),
+        ("lecithin, soya lecithin", "eu", ["soybean"], ["lecithin"]),
+        ("E322, E471", "eu", [], ["E322"]),
+        ("gluten-free wheat starch", "us", ["wheat"], []),
+        ("black sesame paste plain, soya beans", "us", ["sesame", "soybean"], []),
+        ("almond extract, release spray", "eu", [], ["almond extract", "release spray"]),
+        ("sodium metabisulphite", "eu", ["sulphites"], []),
+        ("gold leaf, cake board", "eu", [], []),
+    ],
+)
+def test_every_market_answers_by_its_own_list_and_nothing_is_read_as_none(
+    words: str, market: str, contains: list[str], unknown: list[str]
+) -> None:
+    found = run("allergens", ingredients=words, market=market)
+    assert found == {"contains": contains, "unknown": unknown}
+
+
+def test_what_is_not_complete_is_said_before_all_else() -> None:
+    found = answer("allergens", {"ingredients": "coconut, zorb, cake board", "market": "us"})
+    assert found.notices[0].code == "unknown"
+    told = " ".join(notice.text for notice in found.notices)
+    assert "Coconut left the US list" in told
+    assert "cake board: not food" in told
+
+
+def test_the_source_of_a_list_is_that_of_its_market() -> None:
+    found = answer("allergens", {"ingredients": "milk", "market": "ca"})
+    assert "ca-fdr-b01" in found.sources

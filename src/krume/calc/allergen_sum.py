@@ -23,22 +23,24 @@ def _allergens(given: Given) -> Values:
     contains: list[Json] = []
     unknown: list[Json] = []
     held: list[Allergen] = []
-    for words in given.texts("ingredients"):
+    named = given.texts("ingredients")
+    for words in named:
         found = _of(words)
         held += found
         if any(item.presence == "unknown" for item in found):
             unknown.append(words)
         contains += [word for item in found for word in item.words(market)]
+    if unknown:
+        shown = ", ".join(str(word) for word in unknown)
+        given.note("unknown", f"Only the supplier can say for: {shown}. The list is not complete.")
+    for words in named:
         _tell_beside(given, beside_of_goods(_key(words), words, market))
         if is_not_food(words):
-            given.note("not-food", f"{words} is not food: take it off before eating.")
+            given.note("not-food", f"{words}: not food, take it off before eating.")
     _tell_beside(given, beside_of_allergens(held, market))
     for item in held:
         listed = declared(item.allergen, market)
         given.cite("" if listed is None else listed.source)
-    if unknown:
-        shown = ", ".join(str(word) for word in unknown)
-        given.note("unknown", f"Only the supplier can say for: {shown}. The list is not complete.")
     return {"contains": list(dict.fromkeys(contains)), "unknown": unknown}
 
 
