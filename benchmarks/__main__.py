@@ -16,6 +16,7 @@ import benchmarks.reading as reading
 import benchmarks.rounding as rounding
 import benchmarks.slipping as slipping
 import benchmarks.startup as startup
+import benchmarks.torte_plans as torte_plans
 import benchmarks.tracing as tracing
 import benchmarks.varying as varying
 from benchmarks.measure import Row
@@ -31,6 +32,7 @@ PARTS: tuple[Callable[[], list[Row]], ...] = (
     slipping.rows,
     blending.rows,
     loading.rows,
+    torte_plans.rows,
     in_time.rows,
     labelling.rows,
     own_oven.rows,

@@ -11,7 +11,7 @@ from tests.build.studio import demo, torte_of
 
 def test_there_are_as_many_cuts_as_slices() -> None:
     drawing = "".join(from_above(demo("T3"), "x"))
-    (knife,) = re.findall(r'<path d="([^"]+)" fill="none" stroke="currentColor" stroke-width=".5"',
+    (knife,) = re.findall(r'<path d="([^"]+)" fill="none" stroke="#2a2138" stroke-width=".5"',
                           drawing)  # fmt: skip
     assert knife.count("M") == 14
     assert 'fill="url(#x-jelly)"' in drawing

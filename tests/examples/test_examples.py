@@ -91,6 +91,14 @@ def test_build_a_torte(capsys: pytest.CaptureFixture[str]) -> None:
     assert "66.0 mm, 1194.9 g" in capsys.readouterr().out
 
 
+def test_fill_a_ring(capsys: pytest.CaptureFixture[str]) -> None:
+    found = _main("fill_a_ring")
+    assert found.cream_l == pytest.approx(1.80, abs=0.005)
+    said = capsys.readouterr().out
+    assert "4 cartons of whipping cream, 138 ml left" in said
+    assert "5.7 or 6.3 silver leaves" in said
+
+
 def test_what_is_wet_by_when(capsys: pytest.CaptureFixture[str]) -> None:
     found = _main("what_is_wet_by_when")
     assert found.standing.verdict == "firm enough"

@@ -4,7 +4,7 @@ import re
 
 import pytest
 
-from krume.build import cross_section
+from krume.build import cross_section, side_view
 from tests.build.studio import demo
 from tests.house.make_pictures import FOLDER, pictures
 from tests.house.source import ROOT
@@ -14,10 +14,17 @@ _NEAR = 1.5
 """Another machine sums in another order: a line may lie that many pixels beside."""
 
 
-@pytest.mark.parametrize("name", ["T1", "T3"])
+@pytest.mark.parametrize("name", ["T1", "T2", "T3"])
 def test_the_pictures_in_the_docs_are_current(name: str) -> None:
     kept = ROOT / "docs" / "models" / f"section-{name.lower()}.svg"
     drawn = cross_section(demo(name), ident=name.lower())
+    assert kept.read_text(encoding="utf-8") == f"{drawn}\n"
+
+
+@pytest.mark.parametrize("name", ["T1", "T2", "T3"])
+def test_the_side_views_in_the_docs_are_current(name: str) -> None:
+    kept = ROOT / "docs" / "models" / f"side-{name.lower()}.svg"
+    drawn = side_view(demo(name), ident=f"side-{name.lower()}")
     assert kept.read_text(encoding="utf-8") == f"{drawn}\n"
 
 

@@ -9,7 +9,7 @@ from krume.build.patterns import GRAIN, fill
 from krume.build.section_shapes import worn_places
 from krume.build.torte import Layer, Tier, Torte
 
-_KNIFE = 'fill="none" stroke="currentColor" stroke-width=".5"'
+_KNIFE = f'fill="none" stroke="{GRAIN}" stroke-width=".5"'
 _MOST_MARKS = 120
 
 
@@ -112,7 +112,7 @@ def _first_wedge(count: int, radius: float, inner: float) -> str:
         f"{x * radius:.2f} {y * radius:.2f}L{x * inner:.2f} {y * inner:.2f}"
     )
     back = f"A{inner:.2f} {inner:.2f} 0 {large} 0 0 {-inner:.2f}" if inner else "z"
-    return f'<path d="{path}{back}" fill="none" stroke="currentColor" stroke-width="1.2"/>'
+    return f'<path d="{path}{back}" fill="none" stroke="{GRAIN}" stroke-width="1.2"/>'
 
 
 def _rows(torte: Torte, long: float, wide: float) -> Iterator[str]:
@@ -128,7 +128,7 @@ def _rows(torte: Torte, long: float, wide: float) -> Iterator[str]:
     yield _knife("".join(marks))
     place = f'x="{long * (0.5 - 1 / columns):.2f}" y="{-wide / 2:.2f}" '
     size = f'width="{long / columns:.2f}" height="{wide / rows:.2f}"'
-    yield f'<rect {place}{size} fill="none" stroke="currentColor" stroke-width="1.2"/>'
+    yield f'<rect {place}{size} fill="none" stroke="{GRAIN}" stroke-width="1.2"/>'
 
 
 def _worn(layer: Layer, torte: Torte, ident: str) -> Iterator[str]:
