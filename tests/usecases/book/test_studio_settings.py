@@ -134,3 +134,10 @@ def test_a_comment_behind_a_value_stays(tmp_path: Path) -> None:
     add_texts(book_at(asked.book), {"studio.toml": b'market = "eu"  # ours\n'})
     save_settings(StudioSettings(market="us", seen=1), asked)
     assert settings_text(asked) == 'market = "us"  # ours\n'
+
+
+def test_the_address_of_a_label_is_written_and_read_again(tmp_path: Path) -> None:
+    asked = Asked(book=tmp_path / "book")
+    save_settings(StudioSettings(name="Bench", address='2 Slip Row, "Orl"'), asked)
+    assert _read(asked)["address"] == '2 Slip Row, "Orl"'
+    assert settings_now(asked).address == '2 Slip Row, "Orl"'

@@ -25,6 +25,7 @@ _CHOICES = {"market": MARKETS, "eggs_region": _REGIONS, "units": HEAT_UNITS}
 _NUMBER = re.compile(r"(?P<sign>[-\u2212+]?)\s*(?P<digits>[0-9]{1,5}(?:[.,][0-9]{1,3})?)")
 _WHERE = {
     "name": ("", "name"),
+    "address": ("", "address"),
     "market": ("", "market"),
     "units": ("", "units"),
     "eggs_region": ("eggs", "region"),
@@ -48,6 +49,7 @@ class StudioSettings:
     scale_step_g: str = ""
     oven_offset_c: str = ""
     units: str = ""
+    address: str = ""
     seen: int | None = None
     is_plain_file: bool = False
 
@@ -66,6 +68,7 @@ def settings_now(asked: Asked) -> StudioSettings:
     studio, kept = read_studio(data, book.path / _PLACE), kept_text(book, _PLACE)
     return StudioSettings(
         name=studio.name or "",
+        address=studio.address or "",
         market=studio.market or "",
         units=studio.units or "",
         eggs_region=studio.eggs_region or "",

@@ -62,8 +62,8 @@ _LAWS = {
     "au-nz": ("au-nz-food-standards",),
 }
 _NO_MAKER = (
-    'the maker\'s name and address are not known. Lines such as name = "…" and address = "…" in '
-    'studio.toml open it, or --maker "NAME, ADDRESS".'
+    "the maker's name and address are not known. The book's settings open it (name and address in "
+    'studio.toml), or --maker "NAME, ADDRESS" for this label.'
 )
 _POINTER_COLUMNS = (
     column("key", "key"),

@@ -29,7 +29,10 @@ from krume.web.today.strip import DayStrip, day_strip
 
 _SEE_OTHER = 303
 _CONFLICT = 409
-_FIELDS = ("name", "units", "market", "eggs_region", "scale_step_g", "oven_offset_c")
+_FIELDS = (
+    *("name", "address", "units", "market", "eggs_region"),
+    *("scale_step_g", "oven_offset_c"),
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,6 +114,7 @@ def _keep(request: Request, form: Form) -> Response:
 def _wish(form: Form) -> StudioSettings:
     return StudioSettings(
         name=form.get("name"),
+        address=form.get("address"),
         units=form.get("units"),
         market=form.get("market"),
         eggs_region=form.get("eggs_region"),
