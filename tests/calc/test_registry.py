@@ -10,7 +10,8 @@ from krume.evidence import source
 TABLE = (
     "convert tin-volume tin-factor roll eggs-shelled egg-count soda-co2 powder-co2 bloom "
     "specific-gravity overrun aw-sucrose aw-glycerol aw-mix mould-free-days tcs lethality cooling "
-    "us-amount us-daily-value us-servings slice-carbohydrate eu-energy salt atwater gluten-mix quid allergens "
+    "us-amount us-daily-value us-servings slice-carbohydrate eu-energy salt atwater "
+    "gluten-mix quid allergens "
     "boiling-point vapour-pressure food-properties porous-conductivity heating-series browning "
     "dial triangle-test pace round-to-scale blend-composition eggs-to-crack slip-factor "
     "egg-heat freezing-point dew-point "

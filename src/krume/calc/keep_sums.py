@@ -4,9 +4,15 @@ from krume.base import OutOfRangeError
 from krume.calc.declaring import Input, Output, Values
 from krume.calc.given import Given
 from krume.calc.summing import Sum
-from krume.keep import cooling, lethality_min, mould_free_days, needs_cold
-from krume.keep.frozen import dew_point_c, frozen_value
-from krume.keep.treated import egg_heat
+from krume.keep import (
+    cooling,
+    dew_point_c,
+    egg_heat,
+    frozen_value,
+    lethality_min,
+    mould_free_days,
+    needs_cold,
+)
 
 
 def _mould(given: Given) -> Values:
@@ -52,9 +58,9 @@ def _egg_heat(given: Given) -> Values:
     )
     return {
         "minutes": found.minutes,
-        "log_reductions": found.log_reductions,
+        "log_reductions": found.log_reduction_count,
         "is_more": found.is_more,
-        "of_old_table": found.of_old_table,
+        "of_old_table": found.old_table_ratio,
     }
 
 
@@ -66,7 +72,7 @@ def _dew(given: Given) -> Values:
 
 
 def _freezing_point(given: Given) -> Values:
-    from krume.keep.frozen import freezing_point_c
+    from krume.keep import freezing_point_c
 
     given.note("estimate", "Of an estimated water activity the point is an estimate too.")
     return {"temp_c": freezing_point_c(given.number("aw"))}

@@ -107,16 +107,16 @@ def _cooling(page: Page, cooling: "KeepCooling") -> None:
 def _freezing(page: Page, freezing: "KeepFreezing") -> None:
     page.head(f"{freezing.title} {_TAKES[freezing.takes]}")
     for part in freezing.parts:
-        weeks = "" if part.weeks is None else f", {_weeks(part.weeks)} weeks"
+        days = "" if part.frozen_days is None else f", {_days(part.frozen_days)}"
         page.line(
-            f"{part.name} {_TAKES[part.takes]}{weeks}: {part.words} ({part.status}).", indent=2
+            f"{part.name} {_TAKES[part.takes]}{days}: {part.words} ({part.status}).", indent=2
         )
     for text in freezing.lines:
         page.line(text, indent=2)
 
 
-def _weeks(weeks: Interval) -> str:
-    return f"{number(weeks.low)} to {number(weeks.high)}"
+def _days(span: Interval) -> str:
+    return f"{number(span.low)} to {number(span.high)} days"
 
 
 def _cold(kept: "KeepResult") -> str:

@@ -15,7 +15,7 @@ from krume.keep.frozen import frozen_figures, hardest_to_freeze, takes_freezing
 def test_each_family_has_its_word(family: str, takes: str) -> None:
     found = takes_freezing(family, frozenset())
     assert found.takes == takes
-    assert (found.weeks is None) == (takes == "no")
+    assert (found.frozen_days is None) == (takes == "no")
     assert found.status == "common practice"
 
 

@@ -19,12 +19,12 @@ def test_the_time_printed_for_nine_of_ten_is_one_power_of_ten(temp: float, print
     minutes = float(printed)
     why = "one straight line through five printed times"
     found = egg_heat([0.0, minutes], [temp, temp])
-    assert agrees(found.log_reductions, "1.00", within="0.06", why=why)
+    assert agrees(found.log_reduction_count, "1.00", within="0.06", why=why)
 
 
 def test_heat_below_the_coldest_measured_counts_for_nothing() -> None:
     assert egg_heat([0.0, 600.0], [57.9, 57.9]).minutes == 0.0
-    assert egg_heat([0.0, 1.0], [20.0, 57.0]).log_reductions == 0.0
+    assert egg_heat([0.0, 1.0], [20.0, 57.0]).log_reduction_count == 0.0
 
 
 def test_heat_above_the_hottest_measured_counts_as_that() -> None:
@@ -35,12 +35,12 @@ def test_heat_above_the_hottest_measured_counts_as_that() -> None:
 def test_more_than_is_told_is_said_as_more() -> None:
     found = egg_heat([0.0, 5.0], [80.0, 80.0])
     assert found.is_more
-    assert found.log_reductions == 7.0
+    assert found.log_reduction_count == 7.0
 
 
 @pytest.mark.source("us-9-cfr-590", "590.570 table I: sugared yolk 146 °F, 3.5 min")
 def test_the_old_table_is_once_itself() -> None:
-    assert agrees(egg_heat([0.0, 3.5], [63.3, 63.3]).of_old_table, "1.00")
+    assert agrees(egg_heat([0.0, 3.5], [63.3, 63.3]).old_table_ratio, "1.00")
 
 
 @given(st.lists(st.floats(20.0, 95.0), min_size=2, max_size=8), st.floats(0.5, 20.0))

@@ -67,7 +67,7 @@ def test_a_heating_is_information_about_the_cream_alone(demo: Asked) -> None:
     found = keep_wished("T1", wish, demo).result.heat
     assert found is not None
     assert found.of == ("C1", "C5")
-    assert found.is_more or found.log_reductions > 0
+    assert found.is_more or found.log_reduction_count > 0
     assert "no promise" in found.text
     kept = keep_wished("T1", wish, demo).result
     assert kept.cold_hours == keep_wished("T1", KeepWish(), demo).result.cold_hours

@@ -13,8 +13,8 @@ FREEZES_COLUMNS = (
     optional("families"),
     optional("trait"),
     column("takes", "one of", "well", "some-loss", "no"),
-    optional("weeks_low", "number"),
-    optional("weeks_high", "number"),
+    optional("days_low", "number"),
+    optional("days_high", "number"),
     column("words"),
     column("status", "status"),
     column("source", "source"),
@@ -42,13 +42,13 @@ def frozen_value(key: str) -> float:
 
 @dataclass(frozen=True, slots=True)
 class TakesFreezing:
-    """Whether a component takes freezing: well, some-loss, no, or unknown; and for how many weeks.
+    """Whether a component takes freezing: well, some-loss, no, or unknown; and for how many days.
 
-    `weeks` is None where it does not, or where nothing is known.
+    `frozen_days` is None where it does not, or where nothing is known.
     """
 
     takes: str
-    weeks: Interval | None
+    frozen_days: Interval | None
     words: str
     status: str
     source: str
@@ -74,10 +74,10 @@ def takes_freezing(family: str | None, traits: frozenset[str]) -> TakesFreezing:
         if not mine:
             return unknown
     row = max(mine, key=lambda r: _ORDER.index(r.text("takes")))
-    low, high = row.maybe("weeks_low"), row.maybe("weeks_high")
-    weeks = None if low is None or high is None else Interval(low, (low + high) / 2, high)
+    low, high = row.maybe("days_low"), row.maybe("days_high")
+    days = None if low is None or high is None else Interval(low, (low + high) / 2, high)
     return TakesFreezing(
-        row.text("takes"), weeks, row.text("words"), row.text("status"), row.text("source")
+        row.text("takes"), days, row.text("words"), row.text("status"), row.text("source")
     )
 
 

@@ -14,13 +14,13 @@ _TABLE = "keep_egg_heat.csv"
 class EggHeat:
     """Minutes at the reference that kill as much, and powers of ten; `is_more` is beyond those.
 
-    `of_old_table` is how many times the heat of the old table for liquid sugared yolk.
+    `old_table_ratio` is how many times the heat of the old table for liquid sugared yolk.
     """
 
     minutes: float
-    log_reductions: float
+    log_reduction_count: float
     is_more: bool
-    of_old_table: float
+    old_table_ratio: float
     reference_c: float
 
 

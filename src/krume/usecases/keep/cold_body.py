@@ -16,7 +16,7 @@ from krume.usecases.sold.product import Sold
 from krume.usecases.torte.build import torte_of
 
 if TYPE_CHECKING:
-    from krume.keep.frozen import ColdBody
+    from krume.keep import ColdBody
 
 _NAMES = ("water", "protein", "fat", "carbohydrate", "fibre", "ash")
 _UNKNOWN_SHAPE = (
@@ -27,7 +27,7 @@ _UNKNOWN_SHAPE = (
 
 def cold_body_of(sold: Sold, asked: Asked) -> "ColdBody | str":
     """The body, or the words that say what of it is not known."""
-    from krume.keep.frozen import ColdBody
+    from krume.keep import ColdBody
 
     shape, mass_g = _shape(sold, asked), sold.product.finished_g
     if isinstance(shape, str):

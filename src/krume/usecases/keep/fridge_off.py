@@ -5,12 +5,12 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 from krume.base import InputError, KrumeError, Notice, Problem, as_text
-from krume.keep import caution
-from krume.keep.off import (
+from krume.keep import (
     DISCARD,
     KEEP,
     NOT_SHOWN,
     OffEvidence,
+    caution,
     judge_off,
     place_rule,
     place_rules,

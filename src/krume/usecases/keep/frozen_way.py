@@ -5,8 +5,8 @@ from dataclasses import dataclass
 from datetime import datetime, time, timedelta
 
 from krume.base import Interval, as_text
-from krume.keep import Keeping
-from krume.keep.frozen import (
+from krume.keep import (
+    Keeping,
     dew_point_c,
     frozen_value,
     hardest_to_freeze,
@@ -23,15 +23,15 @@ _STEP_MIN = 5
 
 @dataclass(frozen=True, slots=True)
 class KeepFreezePart:
-    """One component: takes freezing well, with some-loss, not (no), or unknown; for how many weeks.
+    """One component: takes freezing well, with some-loss, not (no), or unknown; for how many days.
 
-    `weeks` is None where it does not, or where nothing is known.
+    `frozen_days` is None where it does not, or where nothing is known.
     """
 
     name: str
     title: str
     takes: str
-    weeks: Interval | None
+    frozen_days: Interval | None
     words: str
     status: str
     source: str
@@ -73,7 +73,7 @@ class FreezeWish:
 
 def freezing_of(sold: Sold, keeping: Keeping, wish: FreezeWish, asked: Asked) -> KeepFreezing:
     """Freezing of one thing to sell, by its components and its shape."""
-    from krume.keep.frozen import freeze_and_thaw
+    from krume.keep import freeze_and_thaw
 
     parts = _parts(sold, keeping)
     takes = hardest_to_freeze(part.takes for part in parts)
@@ -112,7 +112,7 @@ def _parts(sold: Sold, keeping: Keeping) -> tuple[KeepFreezePart, ...]:
         how = takes_freezing(kinds.get(part.name), part.traits)
         found.append(
             KeepFreezePart(
-                part.name, part.title, how.takes, how.weeks, how.words, how.status, how.source
+                part.name, part.title, how.takes, how.frozen_days, how.words, how.status, how.source
             )
         )
     return tuple(found)

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from krume.base import InputError, as_text
 from krume.design import Formula, family
-from krume.keep.treated import egg_heat, raw_egg
+from krume.keep import egg_heat, raw_egg
 from krume.usecases.keep.typed import typed_number
 
 _PAIR = re.compile(r"^\s*([^=:]+?)\s*(?:min)?\s*[=:]\s*(.+?)\s*(?:°?\s*C)?\s*$")
@@ -23,9 +23,9 @@ class KeepHeat:
 
     of: tuple[str, ...]
     minutes_at_60_c: float
-    log_reductions: float
+    log_reduction_count: float
     is_more: bool
-    of_old_table: float
+    old_table_ratio: float
     text: str
 
 
@@ -40,16 +40,17 @@ def heat_of(
         for name, formula in formulas.items()
         if raw_egg(formula) and not _is_batter(families.get(name))
     )
-    more = "more than " if found.is_more else "about "
+    logs = as_text(found.log_reduction_count, 1)
+    told = f"more than {logs}" if found.is_more else f"about {logs}"
     text = (
         f"{', '.join(names) or 'The egg'}: as much as {as_text(found.minutes, 1)} min at "
-        f"{as_text(found.reference_c)} °C, {more}{as_text(found.log_reductions, 1)} powers of ten "
+        f"{as_text(found.reference_c)} °C, {told} powers of ten "
         "of Salmonella in plain yolk (published from 58 to 66 °C; hotter counts as 66). Sugar, "
         "starch and salt protect, and the coldest place decides: information, no promise."
     )
     return KeepHeat(
-        names, round(found.minutes, 2), round(found.log_reductions, 1), found.is_more,
-        round(found.of_old_table, 2), text,
+        names, round(found.minutes, 2), round(found.log_reduction_count, 1), found.is_more,
+        round(found.old_table_ratio, 2), text,
     )  # fmt: skip
 
 

@@ -4,8 +4,7 @@ from dataclasses import dataclass, replace
 
 from krume.base import Interval, Notice, as_text
 from krume.build import HandOver
-from krume.keep import Keeping, assess, keep_rule, out_of_cold, use_by
-from krume.keep.off import place_rules
+from krume.keep import Keeping, assess, keep_rule, out_of_cold, place_rules, use_by
 from krume.usecases.asking.answer import Answer, Asked
 from krume.usecases.asking.sources import source_keys
 from krume.usecases.keep.custard_way import KeepCooling, custard_way

@@ -4,8 +4,7 @@ from collections.abc import Mapping
 
 from krume.base import as_text
 from krume.design import Formula
-from krume.keep import Keeping, assess
-from krume.keep.frozen import hardest_to_freeze, takes_freezing
+from krume.keep import Keeping, assess, hardest_to_freeze, takes_freezing
 from krume.usecases.sold.product import SoldRead, families_of
 
 _TAKES = {

@@ -52,7 +52,7 @@ class KeepRoad:
 
 def road_of(sold: Sold, wish: RoadWish, asked: Asked) -> KeepRoad:
     """Predict one thing's road; what its shape does not say is said."""
-    from krume.keep.frozen import Road, cake_boxes, on_the_road
+    from krume.keep import Road, cake_boxes, on_the_road
 
     road = Road(wish.minutes, wish.outside_c, wish.box, wish.packs_g, wish.start_c)
     body = cold_body_of(sold, asked)

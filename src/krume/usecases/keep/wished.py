@@ -4,7 +4,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 
 from krume.base import InputError
-from krume.keep.frozen import frozen_value
+from krume.keep import frozen_value
 from krume.store import book_at, studio_of
 from krume.usecases.asking.answer import Answer, Asked
 from krume.usecases.asking.clock import now
