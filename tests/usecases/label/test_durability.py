@@ -8,7 +8,13 @@ from krume.base import InputError
 from krume.design import read
 from krume.keep import Keeping, assess
 from krume.usecases import Asked, LabelWish, label_of
-from krume.usecases.label.durability import MadeOn, durability_of, is_perishable, mark_words
+from krume.usecases.label.durability import (
+    MadeOn,
+    check_parts,
+    durability_of,
+    is_perishable,
+    mark_words,
+)
 from tests.agreement import agrees
 
 SPONGE = "Sponge\n\n100 g rice flour\n3 eggs, EU M\n90 g sugar\n"
@@ -77,11 +83,23 @@ def test_without_a_day_of_making_there_is_a_blank_and_no_day() -> None:
 
 
 def test_a_part_nobody_has_or_made_after_the_whole_is_refused() -> None:
-    cake = keeping(sponge="separated", cream="set-cream")
+    names = ("sponge", "cream")
     with pytest.raises(InputError, match="there are: sponge, cream"):
-        durability_of(cake, "eu", MadeOn(MADE, (("jelly", MADE),)))
+        check_parts(MadeOn(MADE, (("jelly", MADE),)), names)
     with pytest.raises(InputError, match="after the whole"):
-        durability_of(cake, "eu", MadeOn(MADE, (("cream", date(2027, 6, 12)),)))
+        check_parts(MadeOn(MADE, (("cream", date(2027, 6, 12)),)), names)
+    check_parts(MadeOn(MADE, (("cream", MADE),)), names)
+
+
+def test_a_part_of_one_thing_of_an_order_counts_for_that_thing_alone(demo: Asked) -> None:
+    wish = LabelWish(market="eu", made=MADE, made_parts=(("C3", date(2027, 6, 6)),))
+    found = {each.name: each.durability for each in label_of("102", wish, demo).result.labels}
+    plain = label_of("102", LabelWish(market="eu", made=MADE), demo).result.labels
+    same = {each.name: each.durability for each in plain}
+    assert found["TART"].use_by == "2027-06-10"
+    assert found["T2"] == same["T2"]
+    with pytest.raises(InputError, match="there are: F3"):
+        label_of("102", LabelWish(market="eu", made_parts=(("C9", MADE),)), demo)
 
 
 def test_the_demos_torte_is_decided_by_its_custard(demo: Asked) -> None:

@@ -92,3 +92,14 @@ def test_the_figures_of_a_large_cakes_weight_are_six_millimetres_high(
 ) -> None:
     answer = label_sheets("T3", BARE, demo, out=tmp_path, more=PrintWish(net_g=1574.8))
     assert agrees(json.loads(written(answer.result, "json"))["net"]["least_mm"], "6")
+
+
+@pytest.mark.parametrize("more", [PrintWish(net_g=753.0), PrintWish(code="270611-1")])
+def test_one_weight_or_lot_is_never_that_of_several_things(
+    demo: Asked, tmp_path: Path, more: PrintWish
+) -> None:
+    text = tmp_path / "two.txt"
+    text.write_text("Order 9\nDate: 2027-06-12\n\n1 C1\n1 F4\n", encoding="utf-8")
+    with pytest.raises(InputError, match="cannot be that of 2 things"):
+        label_sheets(str(text), BARE, demo, out=tmp_path / "out", more=more)
+    assert not (tmp_path / "out").exists()

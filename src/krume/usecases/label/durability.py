@@ -1,6 +1,6 @@
 """Until when it keeps, in the words its kind asks for; the part that runs out first decides."""
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from datetime import date
 from functools import cache
@@ -44,7 +44,8 @@ NOT_SAID = MadeOn()
 
 def durability_of(keeping: Keeping, market: str, made: MadeOn) -> LabelDurability:
     """How it is kept and until when, the day of making of each part as its day 1."""
-    parts = _checked(keeping, made)
+    names = {part.name for part in keeping.components}
+    parts = {name: day for name, day in made.parts if name in names}
     days, most = keeping.least_days, cold_most_c()
     cold = f"Keep cold, at {most:g} °C ({most * 1.8 + 32:.0f} °F) or below."
     reason = keeping.reasons[0].text if keeping.reasons else ""
@@ -62,8 +63,8 @@ def durability_of(keeping: Keeping, market: str, made: MadeOn) -> LabelDurabilit
     return LabelDurability(text, days, most, last.isoformat(), reason, mark, name)
 
 
-def _checked(keeping: Keeping, made: MadeOn) -> dict[str, date]:
-    names = [part.name for part in keeping.components]
+def check_parts(made: MadeOn, names: Collection[str]) -> None:
+    """Refuse a part that is not among these names, and one that was made after the whole."""
     for name, day in made.parts:
         if name not in names:
             listed = ", ".join(names) or "no parts"
@@ -74,7 +75,6 @@ def _checked(keeping: Keeping, made: MadeOn) -> dict[str, date]:
             raise InputError(
                 f"{message}.", field="made-part", got=day.isoformat(), want=f"up to {made.day}"
             )
-    return dict(made.parts)
 
 
 def _ends(

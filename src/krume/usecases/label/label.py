@@ -28,7 +28,7 @@ from krume.usecases.asking.answer import Answer, Asked
 from krume.usecases.asking.sources import source_keys
 from krume.usecases.keep.keep import keeping_of
 from krume.usecases.label.before_sale import before_sale
-from krume.usecases.label.durability import MadeOn, durability_of
+from krume.usecases.label.durability import MadeOn, check_parts, durability_of
 from krume.usecases.label.nutrition import AS_PLANNED, NutritionWish, nutrition_of
 from krume.usecases.label.result import (
     LabelDurability,
@@ -128,6 +128,8 @@ def labelled(name: str, wish: LabelWish, asked: Asked) -> Labelled:
     papers = papers_of(asked)
     nuts = kitchen_nuts(asked, market)
     wish = _with_studio(wish, studio)
+    names = list(dict.fromkeys(part for each in read.sold for part in each.formulas))
+    check_parts(MadeOn(wish.made, wish.made_parts), names)
     written = {} if read.order is None else written_days(name, asked)
     labels = tuple(
         _label(each, read, papers, nuts, market, wish, written.get(each.name)) for each in read.sold

@@ -4,7 +4,7 @@ import math
 from dataclasses import dataclass
 
 from krume import __version__
-from krume.base import OutOfRangeError
+from krume.base import InputError, OutOfRangeError
 from krume.evidence import data_version
 from krume.label import net_height_mm, net_phrases
 from krume.publish import (
@@ -50,6 +50,7 @@ def label_sheet(
     label: LabelOf, made: Labelled, wish: LabelWish, asked: Asked, more: PrintWish = BARE
 ) -> LabelSheet:
     """The sheet of one label, in the market of its words."""
+    _of_one_thing(made, more)
     area = more.area_cm2
     if area is not None and not 0 < area < math.inf:
         message = f"{area:g} cm² is no area of a package. Type the cm² of its largest face."
@@ -78,6 +79,20 @@ def label_sheet(
         says=qr_words(code, more.link.strip()),
         area_cm2=area,
     )
+
+
+def _of_one_thing(made: Labelled, more: PrintWish) -> None:
+    """Refuse a weight or a lot that was typed once for several things."""
+    typed = {"net": more.net_g is not None, "code": bool(more.code.strip())}
+    field = next((name for name, is_typed in typed.items() if is_typed), None)
+    if field is None or len(made.labels) < 2:
+        return
+    what = "net weight" if field == "net" else "lot"
+    names = ", ".join(each.name for each in made.labels)
+    raise InputError(
+        f"One {what} cannot be that of {len(made.labels)} things. Label them one by one: {names}.",
+        field=field, got=what, want="one thing",
+    )  # fmt: skip
 
 
 def _code_of(label: LabelOf, made: Labelled, asked: Asked) -> str:
