@@ -166,3 +166,8 @@ def test_whatever_is_typed_is_printed_as_words(name: str, maker: str) -> None:
     assert all(sign == "\n" or sign >= " " for sign in page)
     signs = set(label_text(made)) - {"\n"}
     assert not any(unicodedata.category(sign) in ("Cc", "Cf", "Cs") for sign in signs)
+
+
+def test_allergens_in_capitals_are_bold_on_the_page_too() -> None:
+    page = label_html(label(ingredients="whole-MILK, sugar"))
+    assert "whole-<b>MILK</b>, sugar." in page

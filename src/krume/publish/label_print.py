@@ -1,6 +1,8 @@
 """A label on paper and as a page; what does not fit is named, the type is never made smaller."""
 
 import re
+from itertools import groupby
+from operator import itemgetter
 
 from krume.base import Clash, Infeasible
 from krume.publish.html import page_html
@@ -10,6 +12,8 @@ from krume.publish.label_qr import qr_drawing
 from krume.publish.label_sheet import LabelSheet, printed_label
 from krume.publish.pdf import compiled, look
 
+_PIECE = re.compile(r"([^\W\d_]+)")
+_EMPHASISED = 3
 _OVER = re.compile(r"label-needs ([\d.]+) has ([\d.]+)")
 
 
@@ -49,13 +53,30 @@ def label_html(sheet: LabelSheet) -> str:
         imprint=sheet.imprint,
         more_css="label.css",
         sheet=sheet,
-        lists=[line for line in sheet.ingredients.splitlines() if line.strip()],
+        lists=[_said(line) for line in sheet.ingredients.splitlines() if line.strip()],
         table=None if facts is not None else sheet.panel,
         facts=facts,
         groups=_groups(facts),
         footnote=footnote(),
         qr=_drawn(sheet.says),
     )
+
+
+def _said(line: str) -> tuple[tuple[str, bool], ...]:
+    """A list in pieces, those in capitals to be set bold: so the allergens stand out.
+
+    >>> _said("EGG, thick whole-MILK yoghurt")
+    (('EGG', True), (', thick whole-', False), ('MILK', True), (' yoghurt', False))
+    """
+    found = ((piece, _is_emphasised(piece)) for piece in _PIECE.split(line) if piece)
+    return tuple(
+        ("".join(piece for piece, _ in group), strong)
+        for strong, group in groupby(found, key=itemgetter(1))
+    )
+
+
+def _is_emphasised(piece: str) -> bool:
+    return piece.isupper() and len(piece) >= _EMPHASISED
 
 
 def _groups(facts: FactsBox | None) -> tuple[tuple[FactsLine, ...], ...]:
