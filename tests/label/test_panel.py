@@ -63,7 +63,7 @@ def test_the_us_panel_is_per_serving() -> None:
     sums = nutrient_sums(product("T1"), market="us")
     assert servings is not None
     assert sums is not None
-    assert servings.per_container == 15
+    assert servings.servings_per_container == 15
     rows = {row.key: row for row in us_panel(sums, servings).rows}
     assert rows["sodium"].low == pytest.approx(sums["sodium"].span.low * servings.serving_g / 100)
     assert rows["trans"].text is None

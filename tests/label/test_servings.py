@@ -13,7 +13,7 @@ from tests.agreement import agrees, reads
 @pytest.mark.source("us-21-cfr-101-9", "(b)(2)(i): R12")
 def test_a_cake_of_1120_g_has_15_slices() -> None:
     found = us_servings(1120.0, reference_g=80.0)
-    assert agrees(found.per_container, "15")
+    assert agrees(found.servings_per_container, "15")
     assert agrees(found.serving_g, "74.7")
 
 
@@ -29,12 +29,12 @@ def test_the_allowed_denominators_are_the_printed_ones() -> None:
 def test_no_allowed_fraction_is_nearer(cake: float, reference: float) -> None:
     found = us_servings(cake, reference_g=reference)
     if cake < 2 * reference:
-        assert found.per_container == 1
+        assert found.servings_per_container == 1
         return
     allowed = [n for n in range(2, 400) if _is_allowed(n)]
     best = min(abs(cake / n - reference) for n in allowed)
     assert abs(found.serving_g - reference) == pytest.approx(best, abs=1e-9)
-    assert found.per_container * found.serving_g == pytest.approx(cake)
+    assert found.servings_per_container * found.serving_g == pytest.approx(cake)
 
 
 @pytest.mark.source("us-21-cfr-101-9", "(b)(6) and (b)(12)(i): 200 and 300 percent")
@@ -50,7 +50,7 @@ def test_a_cake_of_two_to_three_reference_amounts_has_a_column_for_the_whole(
     cake: float, count: str, columns: str
 ) -> None:
     found = us_servings(cake, reference_g=80.0)
-    assert agrees(found.per_container, count)
+    assert agrees(found.servings_per_container, count)
     assert reads("serving" + ", container" * found.needs_container_column, columns)
 
 

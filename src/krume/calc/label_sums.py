@@ -87,7 +87,7 @@ def _us_servings(given: Given) -> Values:
         text = "From two to three reference amounts the panel has a column for the whole cake too."
         given.note("container-column", text)
     return {
-        "per_container": found.per_container,
+        "per_container": found.servings_per_container,
         "serving_g": found.serving_g,
         "text": found.text,
     }

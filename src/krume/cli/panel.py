@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from krume.cli.figures import amount
+from krume.cli.figures import span
 from krume.cli.page import Page
 
 if TYPE_CHECKING:
@@ -103,7 +103,7 @@ def _cells(row: "LabelRow") -> tuple[str, str]:
 
 def _show_spread(page: Page, panel: "LabelPanel") -> None:
     rows = [
-        (_name(row), f"{amount(row.spread, _digits(row))} {_unit(row)}")
+        (_name(row), f"{span(row.spread.low, row.spread.high, _digits(row))} {_unit(row)}")
         for row in panel.rows
         if row.spread is not None
     ]

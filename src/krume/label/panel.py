@@ -113,7 +113,7 @@ def eu_columns(sums: Sums, *, portion_g: float | None = None) -> tuple[Panel, ..
 
 def us_panel(sums: Sums, servings: Servings) -> Panel:
     """The US panel per serving; calories by 4, 9, 4, and 7 for alcohol."""
-    head = "Per serving" if servings.per_container > 1 else "Per container"
+    head = "Per serving" if servings.servings_per_container > 1 else "Per container"
     rows = _us_rows(sums, servings.serving_g)
     return Panel("us", servings.serving_g, servings.text, rows, "serving", head, servings=servings)
 

@@ -20,7 +20,7 @@ class Servings:
     `needs_container_column` says that the panel has a second column for the whole cake.
     """
 
-    per_container: float
+    servings_per_container: float
     serving_g: float
     text: str
     count_text: str = ""

@@ -28,6 +28,7 @@ from krume.usecases.label.result import (
     LabelNutrition,
     LabelPanel,
     LabelRow,
+    LabelSpread,
 )
 
 _PANELS = {"us": "us", "eu": "eu", "uk": "eu"}
@@ -225,7 +226,7 @@ def _row(row: PanelRow, width: Interval | None, basis_g: float) -> LabelRow:
     share = basis_g / _HUNDRED
     scaled = (
         None if width is None
-        else Interval(width.low * share, width.best * share, width.high * share)
+        else LabelSpread(width.low * share, width.best * share, width.high * share)
     )  # fmt: skip
     return LabelRow(
         row.key, row.label, row.text, row.low, row.high, row.unit, row.percent, row.open_goods,

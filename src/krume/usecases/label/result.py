@@ -7,6 +7,15 @@ from krume.label import Item, PartList
 
 
 @dataclass(frozen=True, slots=True)
+class LabelSpread:
+    """How far one lot of the goods may lie from the tables, in the unit of its row."""
+
+    low: float
+    best: float
+    high: float
+
+
+@dataclass(frozen=True, slots=True)
 class LabelRow:
     """One figure of the panel; `text` is null while an unknown could move a printed digit.
 
@@ -24,7 +33,7 @@ class LabelRow:
     open_goods: tuple[str, ...]
     level: int = 0
     is_mandatory: bool = True
-    spread: Interval | None = None
+    spread: LabelSpread | None = None
 
 
 @dataclass(frozen=True, slots=True)
