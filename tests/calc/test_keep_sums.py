@@ -81,3 +81,9 @@ def test_where_it_freezes_and_where_it_sweats() -> None:
     assert run("dew-point", temp="70F", humidity=60)["dew_c"] == pytest.approx(13.0, abs=0.2)
     with pytest.raises(OutOfRangeError):
         run("freezing-point", aw=0.5)
+
+
+def test_a_cream_that_is_not_cooked_has_one_stage() -> None:
+    log = {"times": "0,2,4", "temps": "20,10,5"}
+    assert run("cooling", **log, cooked="no")["verdict"] == "pass"
+    assert run("cooling", **log)["verdict"] == "fail"

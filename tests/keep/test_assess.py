@@ -49,7 +49,7 @@ def test_the_hardest_limit_of_a_torte_is_named_with_its_component(
     kept = of_torte(name)
     assert kept.cold_h is not None
     assert (kept.cold_h.low, kept.cold_h.high) == (low, high)
-    papers = {"activity-estimate", "not-measured", "mould-free"}
+    papers = {"activity-estimate", "not-measured", "mould-free", "cold-within"}
     assert {r.of for r in kept.reasons if r.of and r.key not in papers} == of
 
 

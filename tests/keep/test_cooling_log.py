@@ -72,3 +72,23 @@ def test_a_food_that_warms_up_again_has_not_arrived() -> None:
 def test_readings_above_the_level_past_the_limit_show_it_is_over() -> None:
     found = cooling([0, 1, 2.2, 4, 5.5], [57, 40, 26, 12, 4])
     assert found.reason == "stage-1"
+
+
+@pytest.mark.source("fda-food-code-2022", "3-501.14(B): 5 °C within 4 hours")
+@pytest.mark.parametrize(
+    ("times", "temps", "verdict", "reason"),
+    [
+        ([0, 2, 4], [20, 10, 5], "pass", ""),
+        ([0, 2, 4.01], [20, 10, 5], "fail", "total"),
+        ([0, 2, 4], [20, 10, 6], "fail", "total"),
+        ([0, 2, 3], [20, 10, 6], "fail", "not-shown"),
+        ([0, 5], [20, 4], "fail", "not-shown"),
+    ],
+)
+def test_what_no_step_cooks_is_cold_within_four_hours_of_its_first_reading(
+    times: list[float], temps: list[float], verdict: str, reason: str
+) -> None:
+    found = cooling(times, temps, is_cooked=False)
+    assert reads(found.verdict, verdict)
+    assert found.reason == reason
+    assert found.stage_1_h is None

@@ -36,13 +36,14 @@ def test_a_cream_has_no_mould_free_days() -> None:
             "C9", MOUSSE, "fruit-mousse", activity=Interval(0.9, 0.92, 0.94), traits=NONE
         )
     ]
-    assert keys == ["activity-estimate"]
+    assert keys == ["activity-estimate", "cold-within"]
 
 
 def test_raw_egg_is_told_what_to_take_in_its_place() -> None:
-    (found,) = remarks_on(
+    found, cold = remarks_on(
         "C9", MOUSSE, "fruit-mousse", activity=None, traits=frozenset({"raw-egg"})
     )
+    assert "within 4 h of being mixed" in cold.text
     assert "70 g of pasteurised egg yolk" in found.text
 
 

@@ -17,7 +17,7 @@ from krume.publish import (
 )
 
 IMPRINT = Imprint(date="2027-06-10", program="1", data="2")
-LIMITS = CoolingLimits(57.0, 21.0, 5.0, 2.0, 6.0, 5.0, "Food Code 2022, 3-501.14")
+LIMITS = CoolingLimits(57.0, 21.0, 5.0, 2.0, 6.0, 5.0, "Food Code 2022, 3-501.14", 4.0)
 EARLIER = (
     LoggedCooling("A", "C1", 1.923, 5.6, "pass", "", "invented"),
     LoggedCooling("B", "C1", 2.714, None, "fail", "stage-1,total", "invented"),
@@ -53,7 +53,7 @@ def test_a_cooked_cream_has_its_two_stages_to_fill_in() -> None:
 
 
 def test_the_limits_are_those_given_and_not_written_into_the_sheet() -> None:
-    other = CoolingLimits(60.0, 20.0, 4.0, 1.5, 5.0, 4.0, "Another rule")
+    other = CoolingLimits(60.0, 20.0, 4.0, 1.5, 5.0, 4.0, "Another rule", 3.0)
     log = ColdLog("x", ("C1",), (), other, (), (), ())
     text = leaf_html(cold_log_leaf(log, IMPRINT))
     assert "passes 60 °C" in text

@@ -79,7 +79,8 @@ def _freezing_point(given: Given) -> Values:
 
 
 def _cooling(given: Given) -> Values:
-    found = cooling(given.numbers("times"), given.numbers("temps"))
+    cooked = given.yes("cooked", default=True)
+    found = cooling(given.numbers("times"), given.numbers("temps"), is_cooked=cooked)
     given.note("local-law", "Local law and licensed practice decide.")
     return {
         "stage_1_h": found.stage_1_h,
@@ -182,10 +183,16 @@ KEEP_SUMS = (
     ),
     Sum(
         "cooling",
-        "Whether a log shows that a cooked food was cooled in time.",
+        "Whether a log shows that a food was cooled in time.",
         (
             Input("times", "times of the readings", "h", kind="numbers"),
             Input("temps", "temperatures at the warmest place", "c", kind="numbers"),
+            Input(
+                "cooked",
+                "cooked (yes unless said), or made of things at room temperature: 5 C within 4 h",
+                kind="yes-no",
+                required=False,
+            ),
         ),
         (
             Output("stage_1_h", "from 57 to 21 C; null when not shown"),

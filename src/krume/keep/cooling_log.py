@@ -24,15 +24,19 @@ class Cooling:
     reason: str
 
 
-def cooling(times_h: Sequence[float], temps_c: Sequence[float]) -> Cooling:
+def cooling(
+    times_h: Sequence[float], temps_c: Sequence[float], *, is_cooked: bool = True
+) -> Cooling:
     """Time from 57 to 21 degC and from 57 to 5 degC by a log of readings.
 
-    straight line between readings; the clock starts when the food passes 57 degC
+    straight line between readings; the clock starts when the food passes 57 degC, or at the first
+    reading of a food that no step cooks: then 5 degC within 4 h is the one stage
 
     Parameters
     ----------
     times_h : time of each reading, rising [h]
     temps_c : temperature of each reading at the warmest place [degC]
+    is_cooked : whether it was cooked, or made of things at room temperature
 
     Returns
     -------
@@ -45,12 +49,12 @@ def cooling(times_h: Sequence[float], temps_c: Sequence[float]) -> Cooling:
 
     Valid for
     ---------
-    Food that was cooked. A gap between readings longer than the limit itself, a log that begins
-    below 57 degC or ends too soon: not shown, and that is no pass.
+    A gap between readings longer than the limit itself, a log of a cooked food
+    that begins below 57 degC, or one that ends too soon: not shown, and that is no pass.
 
     Source
     ------
-    `fda-food-code-2022`, 3-501.14(A)
+    `fda-food-code-2022`, 3-501.14(A) and (B)
 
     Examples
     --------
@@ -60,6 +64,11 @@ def cooling(times_h: Sequence[float], temps_c: Sequence[float]) -> Cooling:
     check_readings(times_h, temps_c)
     limit = constants("keeping.csv")
     readings = list(zip(times_h, temps_c, strict=True))
+    if not is_cooked:
+        took, state = _stage(
+            readings, readings[0][0], limit["cooling-end"], limit["cooling-fresh-h"]
+        )
+        return Cooling(None, took, *_verdict("within", state))
     start = _start_h(readings, limit["cooling-start"])
     if start is None:
         return Cooling(None, None, "fail", "not-shown")

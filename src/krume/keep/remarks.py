@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from krume.base import Interval, as_text
 from krume.design import Formula, family
 from krume.keep.mould import TEMPS_C, mould_free_span
+from krume.keep.traits import is_cooked
 from krume.keep.treated import alcohol_kept, raw_egg
 from krume.properties import constants
 
@@ -36,7 +37,22 @@ def remarks_on(
             yield _mould(name, activity)
     if traits & {"raw-egg", "egg-heat-unknown"}:
         yield _instead(name, formula)
+    yield from _fresh(name, formula, kind)
     yield from _alcohol(name, formula, kind)
+
+
+def _fresh(name: str, formula: Formula, kind: str | None) -> Iterator[Remark]:
+    """A cream that no step cooks: how soon it must be cold."""
+    is_cream = kind is not None and family(kind).kind == "cream"
+    if not is_cream or not formula.steps or is_cooked(formula):
+        return
+    limit = constants("keeping.csv")
+    text = (
+        f"{name}: no step cooks it. Made of things at room temperature it is at "
+        f"{as_text(limit['cooling-end'])} °C or below within {as_text(limit['cooling-fresh-h'])} h "
+        "of being mixed (FDA Food Code 3-501.14(B), where it is adopted)."
+    )
+    yield Remark("cold-within", text, "law", "fda-food-code-2022")
 
 
 def _activity(name: str, activity: Interval) -> Remark:

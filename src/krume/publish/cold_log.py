@@ -17,6 +17,7 @@ class CoolingLimits:
     """Two stages in which a cooked food cools, and where that is written.
 
     `cold_most_c` is what a cold cake stays at or below; `rule` names the source and its place.
+    `fresh_h` are the hours in which a food that no step cooks is cold.
     """
 
     start_c: float
@@ -26,6 +27,7 @@ class CoolingLimits:
     total_h: float
     cold_most_c: float
     rule: str
+    fresh_h: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,12 +116,20 @@ def _cooling(name: str, limits: CoolingLimits) -> LeafPart:
 def _raw(log: ColdLog) -> tuple[LeafPart, ...]:
     if not log.raw:
         return ()
-    cold = as_text(log.limits.cold_most_c, 1)
+    cold, fresh = as_text(log.limits.cold_most_c, 1), as_text(log.limits.fresh_h, 1)
     said = (
-        f"{', '.join(log.raw)}: no step cooks it, so it has no two stages. It stays at {cold} °C "
-        "or below from the fridge to the fridge; write hours above that below.",
+        f"{', '.join(log.raw)}: no step cooks it, so it has no two stages. Made of things at room "
+        f"temperature it is at {as_text(log.limits.end_c, 1)} °C or below within {fresh} h. It "
+        f"stays at {cold} °C or below from the fridge to the fridge; write hours above that below.",
     )
-    return (LeafPart("Not cooked", said),)
+    last = f"{as_text(log.limits.end_c, 1)} °C or below by {fresh} h"
+    rows = ("mixed: the clock starts", _BETWEEN, last)
+    table = LeafTable(
+        ("reading", "time", "where probed", "°C"),
+        tuple((row, _BLANK, _BLANK * 2, _BLANK) for row in rows),
+        wide=0,
+    )
+    return (LeafPart("Not cooked", said, table),)
 
 
 def _way(limits: CoolingLimits) -> LeafTable:

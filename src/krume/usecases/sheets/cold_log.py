@@ -72,6 +72,7 @@ def cooling_limits() -> CoolingLimits:
         total_h=limit["cooling-total-h"],
         cold_most_c=cold_most_c(),
         rule=f"{rule.title}, {row.text('page')}, {rule.note}",
+        fresh_h=limit["cooling-fresh-h"],
     )
 
 
