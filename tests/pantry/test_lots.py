@@ -131,3 +131,9 @@ def test_brackets_keep_a_part_of_the_bag_together() -> None:
     )
     want = ("sugar", "chocolate (sugar, cocoa butter)", "water")
     assert read_lots(text).value[0].ingredients == want
+
+
+def test_a_mark_is_the_same_in_small_letters() -> None:
+    (lot,) = read_lots(HEAD + GOOD + SHEET.replace("L-1", "l-1")).value
+    assert lot.key == "L-1"
+    assert len(lot.records) == 2

@@ -149,7 +149,8 @@ def _closed(source: RoomSource, text: str) -> RoomStanding:
 def _believed(record: RoomRecord) -> str:
     state = room_states()[record.state]
     until = record.holds_to
-    span = f"on {record.day}" if until == record.day else f"since {record.day}"
+    is_of_a_day = state.is_open and until == record.day
+    span = f"on {record.day}" if is_of_a_day else f"since {record.day}"
     is_long = state.is_open and until not in (None, record.day)
     end = f", looked at again by {until}" if is_long else ""
     notes = f" ({record.notes})" if record.notes else ""

@@ -105,8 +105,9 @@ def _together(lots: list[Lot], file: str, problems: list[Problem]) -> tuple[Lot,
     first: dict[str, Lot] = {}
     for lot in lots:
         where = f"{file} line {lot.line}"
-        key = (lot.key, plain_word(lot.ingredient)) if lot.key else ("", where)
-        known, same = first.setdefault(lot.key, lot), found.get(key)
+        mark = plain_word(lot.key)
+        key = (mark, plain_word(lot.ingredient)) if mark else ("", where)
+        known, same = first.setdefault(mark, lot), found.get(key)
         if same is not None and _again(lot, same):
             ask = f"{lot.key} has this very paper in another line already. Take one of them out."
             problems.append(Problem("lot-twice", where, f"{lot.key}, {lot.ingredient}", ask))

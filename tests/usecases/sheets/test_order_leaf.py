@@ -59,3 +59,17 @@ def test_slices_that_do_not_reach_are_said(demo: Asked) -> None:
     assert what.table is not None and not any(
         "40 of" in cell for r in what.table.rows for cell in r
     )
+
+
+def test_what_is_shut_in_the_room_stands_with_what_it_needs_and_a_place_to_tick(
+    own_demo: Asked,
+) -> None:
+    assert own_demo.book is not None
+    text = "source,state,date,valid_to,text\nsieve,shared,2027-06-01,,\n"
+    (own_demo.book / "room.csv").write_text(text, encoding="utf-8")
+    part = next(p for p in _leaf(own_demo).parts if p.heading == "Still shut in the room")
+    assert part.table is not None
+    rows = {row[0]: row for row in part.table.rows}
+    assert len(rows) == 10
+    assert rows["sieve"][1] == "shared since 2027-06-01"
+    assert "no washing frees a mesh" in rows["sieve"][2]

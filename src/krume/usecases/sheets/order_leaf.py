@@ -4,7 +4,7 @@ from collections.abc import Mapping
 
 from krume.base import as_text
 from krume.build import Order
-from krume.label import GateRecord
+from krume.label import GateRecord, RoomStanding
 from krume.properties import constants
 from krume.publish import Fact, Hold, Imprint, Leaf, LeafPart, LeafTable
 from krume.usecases.sheets.order_batches import OrderBatch, batch_table
@@ -157,11 +157,13 @@ def _lot_codes(read: SoldRead, codes: Mapping[str, str]) -> LeafPart:
 
 def _evidence(read: SoldRead, papers: Papers) -> tuple[LeafPart, ...]:
     rows: dict[tuple[str, str], GateRecord] = {}
+    room: dict[str, RoomStanding] = {}
     for sold in read.sold:
         gate = gate_of(sold.product, papers, on=read.on, chosen=sold.chosen)
         for record in gate.records:
             if record.state != "not-needed":
                 rows.setdefault((record.lot or "no lot", record.ingredient), record)
+        room |= {each.name: each for each in gate.room if not each.is_open}
     if not rows:
         return ()
     table = LeafTable(
@@ -172,4 +174,12 @@ def _evidence(read: SoldRead, papers: Papers) -> tuple[LeafPart, ...]:
         ),
         wide=1,
     )
-    return (LeafPart("Lots that need a gluten record", table=table),)
+    lots = LeafPart("Lots that need a gluten record", table=table)
+    return (lots, _shut_in_the_room(tuple(room.values()))) if room else (lots,)
+
+
+def _shut_in_the_room(room: tuple[RoomStanding, ...]) -> LeafPart:
+    """What of the room's list keeps the gluten gate shut, with a box to tick when it is done."""
+    rows = tuple((each.name, each.text, each.needs, "____") for each in room)
+    table = LeafTable(("in the room", "how it stands", "what it needs", "done"), rows, wide=2)
+    return LeafPart("Still shut in the room", table=table)
