@@ -52,7 +52,7 @@ def test_each_paper_says_what_it_proves_and_what_it_does_not() -> None:
     assert test.method == "R5 sandwich ELISA"
     assert "the sample" in test.proves
     assert "what the rest of the lot holds" in test.not_proves
-    assert "oats" in test.not_proves
+    assert "oats" in test.not_seen
     assert (sheet.kind, sheet.state) == ("specification", "missing")
 
 

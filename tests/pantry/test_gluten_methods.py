@@ -25,6 +25,7 @@ def test_a_papers_words_name_its_method(typed: str, name: str, counts: bool) -> 
 
 def test_what_no_row_knows_is_no_method() -> None:
     assert method_of("by eye") is None
+    assert method_of("lab test of the stripped hulls") is None
 
 
 def test_each_method_says_what_it_does_not_see() -> None:

@@ -261,3 +261,9 @@ def test_each_paper_says_why_it_does_not_count() -> None:
     assert said[2] == ("expired", "ran out on 2027-01-01")
     assert said[3] == ("conflict", "35 is not 20 mg/kg or less")
     assert said[4] == ("missing", "words on the bag: no record of gluten")
+
+
+def test_a_strip_that_only_the_words_name_counts_as_none_either() -> None:
+    strip = papers("lab test,my own test strip,<10,2027-01-01,2028-01-01")
+    assert record_state(strip, on=DAY) == "missing"
+    assert record_state(papers("lab test,R5 ELISA,<5,2027-01-01,2028-01-01"), on=DAY) == "good"

@@ -11,7 +11,7 @@ from krume.pantry import (
     RecordStanding,
     claim_rule,
     evidence_kind,
-    method_of,
+    record_method,
     record_need,
     record_standings,
     record_state,
@@ -106,7 +106,7 @@ def worst_state(lot: Lot, used: Used, days: tuple[date, ...], market: str) -> tu
 
 def _paper(standing: RecordStanding) -> GatePaper:
     record = standing.record
-    method = method_of(record.method) if record.method else None
+    method = record_method(record)
     kind = evidence_kind(record.evidence)
     return GatePaper(
         kind=kind.name,

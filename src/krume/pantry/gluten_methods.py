@@ -1,5 +1,6 @@
 """How gluten was looked for: which methods give a figure of it, and what each does not see."""
 
+import re
 from dataclasses import dataclass
 from functools import cache
 
@@ -42,6 +43,11 @@ def gluten_methods() -> tuple[GlutenMethod, ...]:
     )  # fmt: skip
 
 
+def _names(word: str, said: str) -> bool:
+    """Whether words hold a word by itself: “stripped” is no strip."""
+    return re.search(rf"(?<![a-z0-9]){re.escape(word)}(?![a-z0-9])", said) is not None
+
+
 def method_of(typed: str) -> GlutenMethod | None:
     """The method that a paper's words name; one that gives no figure is seen first.
 
@@ -49,6 +55,6 @@ def method_of(typed: str) -> GlutenMethod | None:
     ('R5 sandwich ELISA', False, None)
     """
     said = plain_word(typed)
-    named = [each for each in gluten_methods() if any(word in said for word in each.words)]
+    named = [each for each in gluten_methods() if any(_names(word, said) for word in each.words)]
     named.sort(key=lambda each: each.counts)
     return named[0] if named else None

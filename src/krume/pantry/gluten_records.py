@@ -10,7 +10,7 @@ from krume.evidence import Row, column, load, optional
 from krume.pantry.allergens import allergens, contains_gluten_grain
 from krume.pantry.finding import find
 from krume.pantry.gluten_claims import ClaimRule, claim_rule
-from krume.pantry.gluten_methods import method_of
+from krume.pantry.gluten_methods import GlutenMethod, method_of
 from krume.pantry.ingredients import ROLES, Ingredient, ingredient
 from krume.pantry.lot_words import grain_said, lot_words, says_gluten
 from krume.pantry.lots import Lot, LotRecord
@@ -173,8 +173,8 @@ def _lacks(record: LotRecord, rule: ClaimRule) -> str:
         return "no result that can be read"
     if not rule.is_judged:
         return rule.why
-    method = method_of(record.method) if record.method else None
-    if record.method and (method is None or not method.counts):
+    method = record_method(record)
+    if (method is None and record.method) or (method is not None and not method.counts):
         named = record.method if method is None else method.name
         return f"{named} gives no figure of gluten that counts"
     if not _is_within(record, rule):
@@ -183,6 +183,11 @@ def _lacks(record: LotRecord, rule: ClaimRule) -> str:
     if first is None or last is None or last < first:
         return "without the days from and to which it is in force"
     return ""
+
+
+def record_method(record: LotRecord) -> GlutenMethod | None:
+    """How a paper says it was measured: in its own place, else in its words."""
+    return method_of(record.method or record.notes)
 
 
 def _is_within(record: LotRecord, rule: ClaimRule) -> bool:

@@ -161,3 +161,9 @@ def test_a_market_nobody_knows_is_refused(demo: Asked) -> None:
 
 def test_every_verdict_is_one_of_the_words(demo: Asked) -> None:
     assert {found(name, demo).verdict for name in ("T1", "T3", "102")} <= set(VERDICTS)
+
+
+def test_a_doubt_is_told_as_one(own_demo: Asked) -> None:
+    row = "L-009,ground walnuts,doubt,bag torn,,2027-06-09,,invented"
+    said = found("T3", clean(add_lots(own_demo, row), "2027-06-10,yes")).aloud
+    assert said.endswith("the bag of ground walnuts is in doubt in this kitchen (bag torn).")

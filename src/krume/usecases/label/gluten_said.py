@@ -9,6 +9,7 @@ from krume.pantry import ClaimRule
 
 _GRAINS = ("cereals containing gluten", "wheat", "rye", "barley", "gluten")
 _MOST = 3
+_BESIDE = ", while another paper says"
 LOCAL = "Your local law and, where one exists, your licensing authority decide."
 VERDICTS = ("contains", "no", "not yet", "yes")
 """From worst to best."""
@@ -111,9 +112,13 @@ def _turn(record: GateRecord) -> str:
 
 
 def _against(record: GateRecord) -> str:
-    if record.text.startswith("may contain"):
-        return f"the {record.ingredient} {record.text}"
-    return f"the papers of the {record.ingredient} speak against it ({record.text})"
+    """What speaks against goods, without what speaks for them."""
+    said, goods = record.text.partition(_BESIDE)[0], record.ingredient
+    if any(paper.kind == "doubt" and paper.state == "conflict" for paper in record.papers):
+        return f"the bag of {goods} is in doubt in this kitchen ({said})"
+    if said.startswith("may contain"):
+        return f"the {goods} {said}"
+    return f"the papers of the {goods} speak against it ({said})"
 
 
 def _listed_short(goods: list[str]) -> str:
