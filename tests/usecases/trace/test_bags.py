@@ -38,6 +38,15 @@ def test_of_several_lots_it_is_asked_which_and_not_known_is_an_answer() -> None:
     assert bag_problems([unknown]) == ()
 
 
+def test_lots_that_the_text_names_hold_until_something_else_is_said() -> None:
+    named = BagsSaid(named=frozenset({"L-9", "L-77"}))
+    bags = bags_of("F1", "", LINES, DAY, [ONE, TWO], named)
+    assert bags.lines[0].taken == ("L-9",)
+    assert bag_problems([bags]) == ()
+    said = BagsSaid(named=named.named, lots={"ground hazelnuts": ("L-8",)})
+    assert bags_of("F1", "", LINES, DAY, [ONE, TWO], said).lines[0].taken == ("L-8",)
+
+
 def test_each_lot_is_a_row_with_its_supplier_and_an_unknown_one_is_empty() -> None:
     told = BagsSaid(lots={"ground hazelnuts": ("l-8", "L-77"), "eggs": ("L-8",)})
     kept = kept_batch(bags_of("F1", "", LINES, DAY, [ONE], told), "k", [ONE])

@@ -7,6 +7,7 @@ import pytest
 from krume.base import InputError
 from krume.usecases import Asked
 from krume.usecases.trace.bags import Bags, bags_of
+from krume.usecases.trace.house import HouseLot
 from krume.usecases.trace.said import bags_said, lots_answered
 
 DAY = date(2027, 6, 10)
@@ -35,6 +36,9 @@ def test_a_batch_is_a_day_a_code_or_not_known() -> None:
     [
         (("butter=B-1",), (), "no ingredient of it. There are: eggs, fine salt."),
         ((), ("F2=2027-06-09",), "none of its formulas. There are: F1, F 10."),
+        (("eggs",), (), "does not say of what"),
+        (("=E-1",), (), "does not say of what"),
+        ((), ("F1",), "does not say of what"),
     ],
 )
 def test_a_name_that_is_none_is_refused_with_those_there_are(
@@ -42,6 +46,12 @@ def test_a_name_that_is_none_is_refused_with_those_there_are(
 ) -> None:
     with pytest.raises(InputError, match=words):
         bags_said(_bags(), lots, batches)
+
+
+def test_a_mark_of_the_house_with_a_comma_is_one_mark() -> None:
+    house = (HouseLot("A, 7", "eggs", "", None, None),)
+    bags = (bags_of("F1", "", (("eggs", "egg-whole-fresh"),), DAY, house),)
+    assert bags_said(bags, ("eggs=a, 7",), ())["F1"].lots == {"eggs": ("A, 7",)}
 
 
 def test_answers_about_lots_are_told_from_edits_of_a_text() -> None:

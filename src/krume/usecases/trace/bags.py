@@ -18,25 +18,27 @@ _UNSAID = ("?", "not known", "unknown", "none")
 class BagLine:
     """One ingredient of a formula, the lots of the house that may be in it, and those that are.
 
-    `lots` is None where nobody said; empty is said to be not known.
+    `lots` is None where nobody said; empty is said to be not known. `named` are lots of the house
+    that a `Lots:` line of the text names.
     """
 
     ingredient: str
     goods: str
     in_house: tuple[HouseLot, ...]
     lots: tuple[str, ...] | None = None
+    named: tuple[str, ...] = ()
 
     @property
     def taken(self) -> tuple[str, ...]:
-        """What is written down: what was said, else the only lot in the house."""
+        """What is written down: what was said, else what the text names, else the only lot."""
         if self.lots is not None:
             return self.lots
-        return (self.in_house[0].mark,) if len(self.in_house) == 1 else ()
+        return self.named or tuple(lot.mark for lot in self.in_house if len(self.in_house) == 1)
 
     @property
     def is_open(self) -> bool:
         """Whether somebody has to say which: there are several, and none was named."""
-        return self.lots is None and len(self.in_house) > 1
+        return self.lots is None and not self.named and len(self.in_house) > 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,12 +58,16 @@ class Bags:
 
 @dataclass(frozen=True, slots=True)
 class BagsSaid:
-    """What a person said of one formula's batch: its day, an earlier batch, lots by ingredient."""
+    """What a person said of one formula's batch: its day, an earlier batch, lots by ingredient.
+
+    `named` are the lots of a `Lots:` line, which hold where nothing else is said.
+    """
 
     made_on: date | None = None
     batch: str = ""
     is_unknown: bool = False
     lots: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    named: frozenset[str] = frozenset()
 
 
 def lines_of(formula: Formula) -> tuple[tuple[str, str], ...]:
@@ -85,11 +91,16 @@ def bags_of(
     """The batch of a formula as it would be written down."""
     told = said or BagsSaid()
     made_on, there = told.made_on or day, tuple(house)
-    found = tuple(
-        BagLine(words, goods, lots_for(words, goods, there, made_on), told.lots.get(words))
-        for words, goods in lines
-    )
+    found = tuple(_line(words, goods, there, made_on, told) for words, goods in lines)
     return Bags(name, title or name, made_on, found, told.batch, told.is_unknown)
+
+
+def _line(
+    words: str, goods: str, house: tuple[HouseLot, ...], day: date, told: BagsSaid
+) -> BagLine:
+    there = lots_for(words, goods, house, day)
+    named = tuple(lot.mark for lot in there if lot.mark in told.named)
+    return BagLine(words, goods, there, told.lots.get(words), named)
 
 
 def bag_problems(bags: Iterable[Bags]) -> tuple[Problem, ...]:

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from difflib import get_close_matches
 
-from krume.base import NotFoundError, Option, Problem
+from krume.base import InputError, NotFoundError, Option, Problem
 from krume.store import (
     KeptBatch,
     KeptCake,
@@ -41,6 +41,9 @@ def meant_by(typed: str, ingredient: str, asked: Asked) -> Meant:
     """
     said = " ".join((asked.answer_for(PLACE) or typed).split())
     kind, name = _kind_said(said)
+    if not name:
+        message = "Nothing was named. Type the mark on a bag, a lot code, or an order."
+        raise InputError(message, field="NAME")
     found = _found(name, asked)
     fit = [each for each in found if not kind or kind in (each[0], each[1].kind)]
     if ingredient and not any(each[1].kind == "lot" for each in fit):

@@ -71,8 +71,16 @@ def making_of(
     formulas: dict[str, Formula] = {}
     for sold in things:
         formulas |= dict(sold.formulas)
+    chosen = frozenset[str]().union(*(sold.chosen for sold in things))
     bags = tuple(
-        bags_of(what, title_of(formula), lines_of(formula), day, house, said.get(what))
+        bags_of(
+            what,
+            title_of(formula),
+            lines_of(formula),
+            day,
+            house,
+            replace(said.get(what, BagsSaid()), named=chosen),
+        )
         for what, formula in formulas.items()
     )
     problems = bag_problems(bags) if read.sold else read.problems

@@ -6,7 +6,7 @@ from datetime import date
 
 from krume.base import InputError
 from krume.usecases.asking.answer import Asked, place_of
-from krume.usecases.trace.bags import Bags, BagsSaid, marks_said
+from krume.usecases.trace.bags import BagLine, Bags, BagsSaid, marks_said
 
 _TO_LINES = ("line ", "after line ")
 
@@ -30,15 +30,30 @@ def bags_said(
     there = {each.formula: each for each in bags}
     said = {name: BagsSaid() for name in there}
     for text in batches:
-        name, _, value = text.partition("=")
-        name = _formula(name.strip(), there)
-        said[name] = _with_batch(said[name], value.strip())
+        name, value = _parted(text, "batch", "F1=2027-06-10")
+        name = _formula(name, there)
+        said[name] = _with_batch(said[name], value)
     for text in lots:
-        place, _, marks = text.partition("=")
-        for name, ingredient in _lines(" ".join(place.split()), there):
-            known = {**said[name].lots, ingredient: marks_said(marks)}
+        place, marks = _parted(text, "lot", "ground hazelnuts=L-008")
+        for name, line in _lines(place, there):
+            known = {**said[name].lots, line.ingredient: _marks(line, marks)}
             said[name] = replace(said[name], lots=known)
     return said
+
+
+def _parted(text: str, field: str, example: str) -> tuple[str, str]:
+    """What stands before and after the sign of equality; without one nothing is guessed."""
+    place, sign, value = text.partition("=")
+    if not sign or not place.strip():
+        message = f"“{text}” does not say of what. Type it like this: {example}"
+        raise InputError(message, field=field, got=text, want=example)
+    return " ".join(place.split()), value.strip()
+
+
+def _marks(line: BagLine, text: str) -> tuple[str, ...]:
+    """Marks by comma; a mark of the house that has a comma in it is one mark."""
+    whole = [lot.mark for lot in line.in_house if lot.mark.casefold() == text.casefold()]
+    return (whole[0],) if whole else marks_said(text)
 
 
 def _with_batch(said: BagsSaid, value: str) -> BagsSaid:
@@ -63,11 +78,11 @@ def _formula(name: str, there: Mapping[str, Bags]) -> str:
     return found
 
 
-def _lines(place: str, there: Mapping[str, Bags]) -> list[tuple[str, str]]:
+def _lines(place: str, there: Mapping[str, Bags]) -> list[tuple[str, BagLine]]:
     """Formula and ingredient that a place means: `F1 eggs`, or `eggs` in all of them."""
     wanted = place.casefold()
     found = [
-        (name, line.ingredient)
+        (name, line)
         for name, bags in there.items()
         for line in bags.lines
         if wanted in (line.ingredient.casefold(), f"{name} {line.ingredient}".casefold())
