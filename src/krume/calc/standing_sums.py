@@ -27,12 +27,9 @@ def _carries(given: Given) -> Values:
 
 
 def _edge(given: Given) -> Values:
-    figures = constants("standing.csv")
     needs = edge_needs_pa(
         height_mm=within("height", given.number("height"), 0.0, _MOST_MM, "mm"),
         density_g_ml=within("density", given.number("density"), 0.0, 2.0, "g/ml"),
-        upright=figures["upright"],
-        gravity=figures["gravity"],
     )
     given.note("sure", "The sure bound: many creams stand twice as high before they lean.")
     return {"needs_pa": needs}

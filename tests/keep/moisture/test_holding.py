@@ -25,15 +25,17 @@ def test_a_syrup_is_water_and_sugar_by_its_lines() -> None:
 
 def test_shares_add_up_to_one() -> None:
     found = whole("400 g whole milk\n80 g caster sugar\n35 g maize starch\n40 g butter", 0.05)
-    assert found.water + found.sugar + found.starch + found.fat == pytest.approx(1.0, abs=1e-12)
+    assert found.water + found.sugar + found.starch_share + found.fat == pytest.approx(
+        1.0, abs=1e-12
+    )
 
 
 def test_what_leaves_in_the_oven_is_water() -> None:
     raw = whole("100 g white rice flour\n100 g water")
     baked = whole("100 g white rice flour\n100 g water", 0.2)
     assert baked.water == pytest.approx((raw.water - 0.2) / 0.8, abs=1e-9)
-    dry = (raw.starch + raw.sugar) / 0.8
-    assert baked.starch + baked.sugar == pytest.approx(dry, abs=1e-9)
+    dry = (raw.starch_share + raw.sugar) / 0.8
+    assert baked.starch_share + baked.sugar == pytest.approx(dry, abs=1e-9)
 
 
 def test_chocolate_and_butterfat_keep_water_back_and_cream_does_not() -> None:
@@ -49,7 +51,7 @@ def test_fruit_without_a_figure_for_sugars_counts_its_carbohydrate_without_the_f
 
 def test_little_of_something_unknown_is_counted_as_what_swells() -> None:
     found = whole("100 g white rice flour\n100 g water\n0.5 g xanthan gum")
-    assert found.starch > 0.38
+    assert found.starch_share > 0.38
 
 
 @pytest.mark.parametrize(

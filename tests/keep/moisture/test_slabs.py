@@ -56,7 +56,10 @@ def test_a_roll_is_as_many_piles_as_it_has_turns() -> None:
 def test_chocolate_between_is_a_film_and_no_slab() -> None:
     choc = replace(C3, name="K1", family=None, density_g_ml=1.3)
     plan = "1 shell of F7\n30 g K1 in the shell\n380 g C3 in the shell"
-    held = {**holds(), "K1": replace(holds()["C3"], water=0.01, sugar=0.4, starch=0.2, fat=0.39)}
+    held = {
+        **holds(),
+        "K1": replace(holds()["C3"], water=0.01, sugar=0.4, starch_share=0.2, fat=0.39),
+    }
     found = column_of(torte_of(plan, K1=choc), held, FAMILIES, soak_mm=6.0)
     assert found is not None
     ganache = found.slabs[1]

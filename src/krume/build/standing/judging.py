@@ -65,7 +65,7 @@ class Standing:
     layers: tuple[StandingLayer, ...]
     crush: Crush | None
     warm_c: float
-    margin: float
+    margin_factor: float
 
 
 def standing(torte: Torte, parts: Parts) -> Standing:
@@ -80,7 +80,7 @@ def standing(torte: Torte, parts: Parts) -> Standing:
         layers=tuple(soft),
         crush=crush(torte.tiers[0].torte if torte.tiers else torte),
         warm_c=value("warm-c"),
-        margin=value("margin"),
+        margin_factor=value("margin"),
     )
 
 
@@ -182,12 +182,7 @@ def _checks(
 
 
 def _edge_pa(height_mm: float, density_g_ml: float) -> float:
-    return edge_needs_pa(
-        height_mm=height_mm,
-        density_g_ml=density_g_ml,
-        upright=value("upright"),
-        gravity=value("gravity"),
-    )
+    return edge_needs_pa(height_mm=height_mm, density_g_ml=density_g_ml)
 
 
 def _hangs_pa(thick_mm: float, density_g_ml: float) -> float:
@@ -200,16 +195,16 @@ def _loaded(torte: Torte, layer: Layer, high_mm: float, load_pa: float) -> list[
     holds = value("sticking")
     if torte.kind == "roll":
         wide = torte.height_mm or high_mm
-        carries = strip_carries_pa(1.0, width_mm=wide, height_mm=high_mm, sticking=holds)
+        carries = strip_carries_pa(1.0, width_mm=wide, height_mm=high_mm, sticking_share=holds)
         return [StandingCheck("weight", load_pa / carries)]
     if layer.outline is None:
         return []
     wide = _even_width_mm(layer)
-    carries = disc_carries_pa(1.0, diameter_mm=wide, height_mm=high_mm, sticking=holds)
+    carries = disc_carries_pa(1.0, diameter_mm=wide, height_mm=high_mm, sticking_share=holds)
     found = [StandingCheck("weight", load_pa / carries)]
     narrow = _slice_mm(torte, layer)
     if narrow is not None:
-        cut = strip_carries_pa(1.0, width_mm=narrow, height_mm=high_mm, sticking=holds)
+        cut = strip_carries_pa(1.0, width_mm=narrow, height_mm=high_mm, sticking_share=holds)
         found.append(StandingCheck("slice", load_pa / cut))
     return found
 

@@ -3,10 +3,11 @@
 import math
 
 from krume.base import OutOfRangeError
+from krume.build.standing.figures import value
 
 
 def disc_carries_pa(
-    yield_pa: float, *, diameter_mm: float, height_mm: float, sticking: float = 1.0
+    yield_pa: float, *, diameter_mm: float, height_mm: float, sticking_share: float = 1.0
 ) -> float:
     r"""Mean pressure that a round layer between two rough faces carries.
 
@@ -17,7 +18,7 @@ def disc_carries_pa(
     yield_pa : tau, yield stress of the layer in shear [Pa]
     diameter_mm : 2 R, width of the layer [mm]
     height_mm : h, its height [mm]
-    sticking : m, 1 where it tears before it slides, 0 where it slides freely
+    sticking_share : m, 1 where it tears before it slides, 0 where it slides freely
 
     Returns
     -------
@@ -43,11 +44,13 @@ def disc_carries_pa(
     """
     tau = _at_least_zero("yield", yield_pa)
     radius = _above_zero("diameter", diameter_mm) / 2
-    return tau * (math.sqrt(3) + 2 * sticking * radius / (3 * _above_zero("height", height_mm)))
+    return tau * (
+        math.sqrt(3) + 2 * sticking_share * radius / (3 * _above_zero("height", height_mm))
+    )
 
 
 def strip_carries_pa(
-    yield_pa: float, *, width_mm: float, height_mm: float, sticking: float = 1.0
+    yield_pa: float, *, width_mm: float, height_mm: float, sticking_share: float = 1.0
 ) -> float:
     r"""Mean pressure that a long strip between two rough faces carries: a slice, or a roll.
 
@@ -58,7 +61,7 @@ def strip_carries_pa(
     yield_pa : tau, yield stress of the layer in shear [Pa]
     width_mm : w, width of the strip [mm]
     height_mm : h, its height [mm]
-    sticking : m, 1 where it tears before it slides, 0 where it slides freely
+    sticking_share : m, 1 where it tears before it slides, 0 where it slides freely
 
     Returns
     -------
@@ -83,22 +86,18 @@ def strip_carries_pa(
     """
     tau = _at_least_zero("yield", yield_pa)
     width = _above_zero("width", width_mm)
-    return tau * (2 + sticking * width / (2 * _above_zero("height", height_mm)))
+    return tau * (2 + sticking_share * width / (2 * _above_zero("height", height_mm)))
 
 
-def edge_needs_pa(
-    *, height_mm: float, density_g_ml: float, upright: float, gravity: float
-) -> float:
+def edge_needs_pa(*, height_mm: float, density_g_ml: float) -> float:
     r"""Yield stress that an upright free edge needs to stand by itself.
 
-    tau = rho g h / n
+    tau = rho g h / n, with n = 2: the sure bound
 
     Parameters
     ----------
     height_mm : h, height of the edge [mm]
     density_g_ml : rho, density [g/ml]
-    upright : n, how many yield stresses a height of weight may reach; 2 is the sure bound
-    gravity : g [m/s2]
 
     Returns
     -------
@@ -118,11 +117,11 @@ def edge_needs_pa(
 
     Examples
     --------
-    >>> round(edge_needs_pa(height_mm=10.0, density_g_ml=0.75, upright=2.0, gravity=9.80665), 1)
+    >>> round(edge_needs_pa(height_mm=10.0, density_g_ml=0.75), 1)
     36.8
     """
     tall = _at_least_zero("height", height_mm)
-    return _at_least_zero("density", density_g_ml) * tall * gravity / upright
+    return _at_least_zero("density", density_g_ml) * tall * value("gravity") / value("upright")
 
 
 def _above_zero(name: str, size: float) -> float:

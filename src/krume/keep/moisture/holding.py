@@ -17,13 +17,13 @@ _SWEET_ROLES = frozenset({"fruit", "acid", "liquid", "sugar", "flavour", "spirit
 class Holding:
     """Shares of the mass of a finished component; they add up to 1.
 
-    `sugars` are all that dissolves, `starch` all that swells (starch, protein, fibre), `fat` takes
-    no water.
+    `sugar` is all that dissolves, `starch_share` all that swells (starch, protein, fibre); `fat`
+    takes no water.
     """
 
     water: float
     sugar: float
-    starch: float
+    starch_share: float
     fat: float
 
     @property

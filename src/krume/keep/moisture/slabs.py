@@ -60,7 +60,7 @@ class Slab:
             self,
             water=self.water + areal * held.water,
             sugar=self.sugar + areal * held.sugar,
-            starch=self.starch + areal * held.starch,
+            starch=self.starch + areal * held.starch_share,
             fat=self.fat + areal * held.fat,
         )
 
@@ -128,7 +128,7 @@ def _slab(
         thick_m=high_mm / _MM_PER_M,
         water=areal * held.water,
         sugar=areal * held.sugar,
-        starch=areal * held.starch,
+        starch=areal * held.starch_share,
         fat=areal * held.fat,
         film_mm=film_mm,
     )

@@ -126,7 +126,7 @@ def sugar_water_g(activity: float) -> float:
 
     Examples
     --------
-    >>> round(sugar_water_g(0.9348), 3)
+    >>> round(sugar_water_g(0.9348), 2)
     1.0
     """
     within("activity", activity, _LEAST_ACTIVITY, moisture_figure("sugar-most"))
