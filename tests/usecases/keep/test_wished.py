@@ -57,6 +57,12 @@ def test_the_road_of_an_order_is_its_own_drive_and_its_verdict_stays_not_shown(
     assert any("two readings" in line for line in found.lines)
 
 
+def test_readings_may_stand_with_spaces_or_commas_between(demo: Asked) -> None:
+    texts = ("0=20, 6=62, 8=63", "0=20 6=62 8=63", "0 = 20; 6 min = 62 °C, 8=63", "0:20,6:62,8:63")
+    found = [keep_wished("C1", KeepWish(heat=text), demo).result.heat for text in texts]
+    assert len({each.text for each in found if each is not None}) == 1
+
+
 def test_a_road_without_minutes_is_asked(demo: Asked) -> None:
     with pytest.raises(InputError, match="How many minutes"):
         keep_wished("T1", KeepWish(outside_c=30.0), demo)

@@ -118,7 +118,11 @@ def _read(wish: FridgeWish, asked: Asked) -> _Off:
         if until is None:
             until = last_moment(wish.until, moment, field="until")
         if until > moment:
-            text = f"“{wish.until}” is later than now, {moment:%Y-%m-%d %H:%M}."
+            after = "" if since is None else f" after it stopped, {since:%Y-%m-%d %H:%M},"
+            text = (
+                f"The first “{wish.until}”{after} is later than now, {moment:%Y-%m-%d %H:%M}."
+                " Type a moment between, or leave it empty: it is still off."
+            )
             raise InputError(text, field="until", got=wish.until, want="a moment that is past")
     hours = None if since is None else ((until or moment) - since).total_seconds() / 3600
     evidence = OffEvidence(hours, wish.door, wish.product_c, wish.air_c, wish.before_c)

@@ -10,6 +10,7 @@ from krume.keep import egg_heat, raw_egg
 from krume.usecases.keep.typed import typed_number
 
 _PAIR = re.compile(r"^\s*([^=:]+?)\s*(?:min)?\s*[=:]\s*(.+?)\s*(?:°?\s*C)?\s*$")
+_BETWEEN = re.compile(r"[,;]\s*(?=[^,;]*[=:])|\s+(?=\d[\d.]*\s*(?:min)?\s*[=:])")
 _HELP = "Type minutes and degrees Celsius: 0=20, 6=70, 8=85"
 
 
@@ -60,7 +61,7 @@ def _is_batter(kind: str | None) -> bool:
 
 def _readings(typed: str) -> tuple[list[float], list[float]]:
     times, temps = [], []
-    for piece in re.split(r"[,;]\s*(?=[^,;]*[=:])", typed):
+    for piece in _BETWEEN.split(typed.strip()):
         match = _PAIR.match(piece)
         pair = [typed_number(word) for word in match.groups()] if match else []
         if len(pair) != 2 or pair[0] is None or pair[1] is None:
