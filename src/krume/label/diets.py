@@ -266,7 +266,7 @@ def _may_contain(diet: Diet, piece: Piece, what: tuple[str, ...]) -> DietFinding
 
 def _gate_shut(diet: Diet, piece: Piece) -> DietFinding:
     shut = [record for record in piece.gate.records if record.is_closed]
-    why = "; ".join(_record_words(r.lot, r.ingredient, r.text) for r in shut) or "see the room."
+    why = " ".join(_record_words(r.lot, r.ingredient, r.text) for r in shut) or "see the room."
     text = f"“{diet.words}”. The gluten gate of {piece.name} is shut: {why}"
     return DietFinding(diet, piece.name, "gate-shut", piece.gate.missing, text, _opens(piece.gate))
 

@@ -13,12 +13,16 @@ from krume.publish.signs import missing_notice, printable
 
 @dataclass(frozen=True, slots=True)
 class LeafTable:
-    """Rows under a head; `right` are the columns of figures, `wide` the one that takes the room."""
+    """Rows under a head; `right` are the columns of figures, `wide` the one that names the row.
+
+    It takes the room there is, unless `loose` names the column of long words that takes it.
+    """
 
     head: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
     right: tuple[int, ...] = ()
     wide: int = 0
+    loose: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,6 +112,7 @@ def _part(part: LeafPart) -> dict[str, object]:
             "rows": [list(row) for row in table.rows],
             "right": list(table.right),
             "wide": table.wide,
+            "loose": table.wide if table.loose is None else table.loose,
         },
     }
 

@@ -91,7 +91,7 @@ def _said(heading: str, lines: tuple[str, ...]) -> tuple[LeafPart, ...]:
 def _piece_parts(piece: GlutenPiece, count: int) -> tuple[LeafPart, ...]:
     of = "" if count == 1 else f" of {piece.title}"
     lots = tuple(row for lot in (*piece.lots, *piece.finished) for row in _rows(lot))
-    table = LeafTable(("lot", "goods", "how it stands", "its paper"), lots, wide=1)
+    table = LeafTable(("lot", "goods", "how it stands", "its paper"), lots, wide=1, loose=3)
     none = ", ".join(piece.needs_none)
     said = (f"No record is needed of: {none}.",) if none else ()
     return (
@@ -114,11 +114,8 @@ def _rows(lot: GlutenLot) -> list[tuple[str, ...]]:
 
 
 def _room_part(found: GlutenResult) -> tuple[LeafPart, ...]:
-    if not found.room:
-        return ()
-    rows = tuple(
-        (each.name, "open" if each.is_open else "shut", each.text, each.needs)
-        for each in found.room
+    """The list of the room, where it is begun."""
+    lines = tuple(
+        f"{each.name}: {'open' if each.is_open else 'shut'}, {each.text}" for each in found.room
     )
-    head = ("in the room", "gate", "how it stands", "what it needs")
-    return (LeafPart("The room", table=LeafTable(head, rows, wide=3)),)
+    return _said("The room", lines)

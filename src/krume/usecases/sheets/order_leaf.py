@@ -173,13 +173,14 @@ def _evidence(read: SoldRead, papers: Papers) -> tuple[LeafPart, ...]:
             for (lot, goods), record in sorted(rows.items())
         ),
         wide=1,
+        loose=3,
     )
     lots = LeafPart("Lots that need a gluten record", table=table)
     return (lots, _shut_in_the_room(tuple(room.values()))) if room else (lots,)
 
 
 def _shut_in_the_room(room: tuple[RoomStanding, ...]) -> LeafPart:
-    """What of the room's list keeps the gluten gate shut, with a box to tick when it is done."""
-    rows = tuple((each.name, each.text, each.needs, "____") for each in room)
-    table = LeafTable(("in the room", "how it stands", "what it needs", "done"), rows, wide=2)
-    return LeafPart("Still shut in the room", table=table)
+    """What of the room's list keeps the gluten gate shut, with a place to tick when it is done."""
+    ends = (f"{each.text}{'' if each.text.endswith('?') else '.'} {each.needs}" for each in room)
+    lines = tuple(f"{each.name}: {end}   done ____" for each, end in zip(room, ends, strict=True))
+    return LeafPart("Still shut in the room", lines)
