@@ -24,7 +24,7 @@ def main() -> FillResult:
         print(f"  {carton.cartons} cartons of {carton.name}, {carton.left_ml:.0f} ml left")
     for gel in found.gels:
         silver = next(swap for swap in gel.leaves if swap.leaf.key == "silver")
-        print(f"  {silver.by_root_leaves:.1f} or {silver.by_ratio_leaves:.1f} silver leaves")
+        print(f"  {silver.by_root_count:.1f} or {silver.by_ratio_count:.1f} silver leaves")
     return found
 
 

@@ -28,11 +28,11 @@ def test_gelatine_is_told_for_the_batches_that_are_made() -> None:
     assert (use.mass_g, use.water_g) == (4.0, 20.0)
     assert "Bloom 4 g 10 min in 20 g of cold water" in use.steps
     silver = use.leaves[1]
-    assert (round(silver.by_root_leaves, 2), silver.by_ratio_leaves) == (1.79, 2.0)
+    assert (round(silver.by_root_count, 2), silver.by_ratio_count) == (1.79, 2.0)
 
 
 def test_leaves_are_soaked_and_pressed_and_want_no_water_of_their_own() -> None:
-    part = replace(C2, gel=replace(GEL, is_leaf=True, bloom=160.0, has_liquid=False))
+    part = replace(C2, gel=replace(GEL, is_leaf=True, strength_bloom=160.0, has_liquid=False))
     (use,) = gels(built(demo_plan("T2"), C2=part).batches, {**PARTS, "C2": part})
     assert use.water_g is None
     assert use.steps.startswith("Soak the leaves")
@@ -60,7 +60,7 @@ def test_alcohol_over_what_sets_is_refused_with_the_most_that_does() -> None:
 
 
 def test_a_strength_that_is_not_written_is_said_and_swaps_nothing() -> None:
-    part = replace(C2, gel=replace(GEL, bloom=None))
+    part = replace(C2, gel=replace(GEL, strength_bloom=None))
     assert "bloom-missing" in codes(part)
     (use,) = gels(built(demo_plan("T2"), C2=part).batches, {**PARTS, "C2": part})
     assert use.leaves == ()
@@ -69,12 +69,13 @@ def test_a_strength_that_is_not_written_is_said_and_swaps_nothing() -> None:
 @pytest.mark.parametrize("key", ["agar", "pectin"])
 def test_whether_a_spirit_lets_agar_or_pectin_set_is_not_known(key: str) -> None:
     part = replace(
-        C2, gel=replace(GEL, key=key, bloom=None, alcohol_g=20.0, spirit="rum", spirit_g=60.0)
+        C2,
+        gel=replace(GEL, key=key, strength_bloom=None, alcohol_g=20.0, spirit="rum", spirit_g=60.0),
     )
     assert "alcohol-not-known" in codes(part)
 
 
 def test_another_strength_is_judged_as_its_worth_in_both_rules() -> None:
-    part = replace(C2, gelatine_g_kg=11.7, gel=replace(GEL, bloom=160.0))
+    part = replace(C2, gelatine_g_kg=11.7, gel=replace(GEL, strength_bloom=160.0))
     text = next(f.text for f in built(demo_plan("T3"), C2=part).findings if f.code == "cream-high")
     assert "11.7 of 160 bloom: as 10.5 by the root rule, 9.4 by the ratio rule" in text

@@ -11,26 +11,28 @@ from tests.agreement import agrees
 
 @pytest.mark.source("reference-book", "gelatine of another strength")
 def test_powder_in_silver_leaves_is_as_printed_by_both_rules() -> None:
-    silver = next(swap for swap in in_leaves(8.0, bloom=200.0) if swap.leaf.key == "silver")
+    silver = next(swap for swap in in_leaves(8.0, from_bloom=200.0) if swap.leaf.key == "silver")
     assert agrees(silver.by_root_g, "8.94")
-    assert agrees(silver.by_root_leaves, "3.6")
+    assert agrees(silver.by_root_count, "3.6")
     assert agrees(silver.by_ratio_g, "10.0")
-    assert agrees(silver.by_ratio_leaves, "4.0")
+    assert agrees(silver.by_ratio_count, "4.0")
 
 
 @given(st.floats(0.1, 100), st.floats(60, 300))
 def test_the_rules_agree_where_the_strength_is_the_same_and_part_as_it_differs(
     mass: float, bloom: float
 ) -> None:
-    for swap in in_leaves(mass, bloom=bloom):
-        weaker = swap.leaf.bloom < bloom
+    for swap in in_leaves(mass, from_bloom=bloom):
+        weaker = swap.leaf.strength_bloom < bloom
         assert (swap.by_ratio_g >= swap.by_root_g - 1e-9) if weaker else True
         assert swap.by_root_g**2 == pytest.approx(mass * swap.by_ratio_g)
 
 
 def test_stronger_leaves_are_lighter() -> None:
     grades = leaves()
-    assert [leaf.bloom for leaf in grades] == sorted(leaf.bloom for leaf in grades)
+    assert [leaf.strength_bloom for leaf in grades] == sorted(
+        leaf.strength_bloom for leaf in grades
+    )
     assert [leaf.leaf_g for leaf in grades] == sorted((x.leaf_g for x in grades), reverse=True)
 
 
@@ -58,4 +60,4 @@ def test_a_share_that_is_none_is_refused() -> None:
 
 def test_what_alcohol_does_to_agar_and_pectin_is_not_known() -> None:
     assert [each.key for each in settings() if each.alcohol_pct is None] == ["agar", "pectin"]
-    assert setting("gelatine").water_times == 5.0
+    assert setting("gelatine").water_ratio == 5.0

@@ -84,7 +84,7 @@ def _stands(part: ComponentFormula) -> str:
     if part.gelatine_g_kg is None:
         return f"{wants}, and how much it has is not known"
     has = f"{wants}, and has {as_text(part.gelatine_g_kg, 1)}"
-    bloom = None if part.gel is None else part.gel.bloom
+    bloom = None if part.gel is None else part.gel.strength_bloom
     if bloom is None or bloom == _USUAL_BLOOM:
         return has
     same = bloom_swap(part.gelatine_g_kg, from_bloom=bloom, to_bloom=_USUAL_BLOOM)

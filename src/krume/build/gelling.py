@@ -25,7 +25,7 @@ class GelUse:
     title: str
     label: str
     mass_g: float
-    bloom: float | None
+    strength_bloom: float | None
     is_leaf: bool
     water_g: float | None
     leaves: tuple[LeafSwap, ...]
@@ -51,12 +51,12 @@ def gels(batches: Iterable[Batch], parts: Parts) -> tuple[GelUse, ...]:
 
 def _use(batch: Batch, gel: Gel, mass_g: float, kind: Working) -> GelUse:
     rules = setting(gel.key)
-    swaps = () if gel.bloom is None else in_leaves(mass_g, bloom=gel.bloom)
+    swaps = () if gel.strength_bloom is None else in_leaves(mass_g, from_bloom=gel.strength_bloom)
     water = None
-    if rules.water_times is not None and not gel.is_leaf:
-        water = rules.water_times * mass_g
+    if rules.water_ratio is not None and not gel.is_leaf:
+        water = rules.water_ratio * mass_g
     return GelUse(
-        batch.name, batch.title, rules.label, mass_g, gel.bloom, gel.is_leaf, water, swaps,
+        batch.name, batch.title, rules.label, mass_g, gel.strength_bloom, gel.is_leaf, water, swaps,
         _steps(gel, mass_g, water, kind), rules.status,
     )  # fmt: skip
 
@@ -93,7 +93,7 @@ def gel_asked(part: ComponentFormula) -> tuple[Problem, ...]:
     gel = part.gel
     if gel is None or gel.is_leaf or gel.key != "gelatine" or gel.has_liquid:
         return ()
-    times = setting("gelatine").water_times or 0
+    times = setting("gelatine").water_ratio or 0
     grams = "" if gel.mass_g is None else as_text(gel.mass_g * times, 0)
     line = f"{grams or '40'} g water"
     ask = (
@@ -142,7 +142,7 @@ def gel_notices(parts: Iterable[ComponentFormula]) -> tuple[Notice, ...]:
         gel = part.gel
         if gel is None:
             continue
-        if gel.key == "gelatine" and gel.bloom is None:
+        if gel.key == "gelatine" and gel.strength_bloom is None:
             text = (
                 f"How strong the gelatine of {part.name} is is not written, so no other can be "
                 "told for it. Its bloom number or grade stands on the packet: type it behind, "
@@ -160,7 +160,11 @@ def gel_notices(parts: Iterable[ComponentFormula]) -> tuple[Notice, ...]:
 
 
 def _lines(use: GelUse) -> Iterator[str]:
-    strong = "strength not written" if use.bloom is None else f"{as_text(use.bloom, 0)} bloom"
+    strong = (
+        "strength not written"
+        if use.strength_bloom is None
+        else f"{as_text(use.strength_bloom, 0)} bloom"
+    )
     yield f"{use.title}: {as_text(use.mass_g, 2)} g {use.label}, {strong}. {use.steps}"
     if use.leaves:
         each = "; ".join(_leaf(swap) for swap in use.leaves)
@@ -169,7 +173,7 @@ def _lines(use: GelUse) -> Iterator[str]:
 
 def _leaf(swap: LeafSwap) -> str:
     leaf = swap.leaf
-    root = f"{as_text(swap.by_root_leaves, 1)} ({as_text(swap.by_root_g, 2)} g)"
-    ratio = f"{as_text(swap.by_ratio_leaves, 1)} ({as_text(swap.by_ratio_g, 2)} g)"
+    root = f"{as_text(swap.by_root_count, 1)} ({as_text(swap.by_root_g, 2)} g)"
+    ratio = f"{as_text(swap.by_ratio_count, 1)} ({as_text(swap.by_ratio_g, 2)} g)"
     name = leaf.label.removesuffix(" leaf")
-    return f"{name} of {as_text(leaf.bloom)} bloom and {as_text(leaf.leaf_g)} g, {root} or {ratio}"
+    return f"{name} of {as_text(leaf.strength_bloom)} bloom and {as_text(leaf.leaf_g)} g, {root} or {ratio}"

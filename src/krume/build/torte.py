@@ -28,7 +28,7 @@ class Gel:
 
     key: str
     mass_g: float | None
-    bloom: float | None
+    strength_bloom: float | None
     is_leaf: bool
     line: int
     has_liquid: bool

@@ -34,15 +34,15 @@ def _spiral(given: Given) -> Values:
 
 
 def _leaves(given: Given) -> Values:
-    found = in_leaves(given.number("mass"), bloom=given.number("from"))
+    found = in_leaves(given.number("mass"), from_bloom=given.number("from"))
     wanted = next(swap for swap in found if swap.leaf.key == given.text("leaf"))
     given.note("two-rules", "Both rules are in use and disagree: say which one you took.")
     return {
-        "by_root_leaves": wanted.by_root_leaves,
+        "by_root_leaves": wanted.by_root_count,
         "by_root_g": wanted.by_root_g,
-        "by_ratio_leaves": wanted.by_ratio_leaves,
+        "by_ratio_leaves": wanted.by_ratio_count,
         "by_ratio_g": wanted.by_ratio_g,
-        "water_g": (setting("gelatine").water_times or 0.0) * given.number("mass"),
+        "water_g": (setting("gelatine").water_ratio or 0.0) * given.number("mass"),
     }
 
 

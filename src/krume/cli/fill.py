@@ -89,8 +89,8 @@ def _show(page: Page, found: "FillResult") -> None:
         for swap in use.leaves:
             leaf = swap.leaf
             page.line(
-                f"{leaf.label}, {number(leaf.bloom)} bloom, {number(leaf.leaf_g)} g: "
-                f"{number(swap.by_root_leaves, 1)} leaves by the root rule, "
-                f"{number(swap.by_ratio_leaves, 1)} by the ratio rule",
+                f"{leaf.label}, {number(leaf.strength_bloom)} bloom, {number(leaf.leaf_g)} g: "
+                f"{number(swap.by_root_count, 1)} leaves by the root rule, "
+                f"{number(swap.by_ratio_count, 1)} by the ratio rule",
                 indent=2,
             )

@@ -10,7 +10,7 @@ from krume.properties.gel import bloom_swap
 _LEAF_COLUMNS = (
     column("key", "key"),
     column("label"),
-    column("bloom", "number"),
+    column("strength_bloom", "number"),
     column("leaf_g", "number"),
     column("status", "status"),
     column("source", "source"),
@@ -23,7 +23,7 @@ _SETTING_COLUMNS = (
     column("low_g_kg", "number"),
     column("high_g_kg", "number"),
     optional("bloom_min", "number"),
-    optional("water_times", "number"),
+    optional("water_ratio", "number"),
     optional("melt_low_c", "number"),
     optional("melt_high_c", "number"),
     optional("sets_c", "number"),
@@ -44,7 +44,7 @@ class Leaf:
 
     key: str
     label: str
-    bloom: float
+    strength_bloom: float
     leaf_g: float
     status: str
 
@@ -55,9 +55,9 @@ class LeafSwap:
 
     leaf: Leaf
     by_root_g: float
-    by_root_leaves: float
+    by_root_count: float
     by_ratio_g: float
-    by_ratio_leaves: float
+    by_ratio_count: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,7 +73,7 @@ class Setting:
     low_g_kg: float
     high_g_kg: float
     bloom_min: float | None
-    water_times: float | None
+    water_ratio: float | None
     melt_low_c: float | None
     melt_high_c: float | None
     sets_c: float | None
@@ -91,7 +91,7 @@ def leaves() -> tuple[Leaf, ...]:
     """Grades of leaf gelatine, the weakest first."""
     return tuple(
         Leaf(
-            row.text("key"), row.text("label"), row.number_of("bloom"), row.number_of("leaf_g"),
+            row.text("key"), row.text("label"), row.number_of("strength_bloom"), row.number_of("leaf_g"),
             row.text("status"),
         )
         for row in load("leaves.csv", _LEAF_COLUMNS)
@@ -102,7 +102,7 @@ def leaves() -> tuple[Leaf, ...]:
 def settings() -> tuple[Setting, ...]:
     """What sets a cream, each with its rules.
 
-    >>> [(each.key, each.water_times) for each in settings()]
+    >>> [(each.key, each.water_ratio) for each in settings()]
     [('gelatine', 5.0), ('agar', None), ('pectin', None)]
     """
     return tuple(
@@ -113,7 +113,7 @@ def settings() -> tuple[Setting, ...]:
             low_g_kg=row.number_of("low_g_kg"),
             high_g_kg=row.number_of("high_g_kg"),
             bloom_min=row.maybe("bloom_min"),
-            water_times=row.maybe("water_times"),
+            water_ratio=row.maybe("water_ratio"),
             melt_low_c=row.maybe("melt_low_c"),
             melt_high_c=row.maybe("melt_high_c"),
             sets_c=row.maybe("sets_c"),
@@ -134,18 +134,18 @@ def setting(key: str) -> Setting:
     return next(each for each in settings() if each.key == key)
 
 
-def in_leaves(mass_g: float, *, bloom: float) -> tuple[LeafSwap, ...]:
+def in_leaves(mass_g: float, *, from_bloom: float) -> tuple[LeafSwap, ...]:
     """Gelatine of a bloom number in leaves of each grade, by the square-root and the ratio rule.
 
     Raises OutOfRangeError where the mass or the bloom number is none.
 
-    >>> swap = in_leaves(8.0, bloom=200.0)[1]
-    >>> swap.leaf.key, round(swap.by_root_leaves, 2), swap.by_ratio_leaves
+    >>> swap = in_leaves(8.0, from_bloom=200.0)[1]
+    >>> swap.leaf.key, round(swap.by_root_count, 2), swap.by_ratio_count
     ('silver', 3.58, 4.0)
     """
     found = []
     for leaf in leaves():
-        swap = bloom_swap(mass_g, from_bloom=bloom, to_bloom=leaf.bloom)
+        swap = bloom_swap(mass_g, from_bloom=from_bloom, to_bloom=leaf.strength_bloom)
         root, ratio = swap.by_root_g, swap.by_ratio_g
         found.append(LeafSwap(leaf, root, root / leaf.leaf_g, ratio, ratio / leaf.leaf_g))
     return tuple(found)

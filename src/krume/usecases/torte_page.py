@@ -167,7 +167,11 @@ def _shown(name: str, asked: Asked) -> Answer[TortePage]:
 
 
 def _gel(use: GelUse) -> GelPart:
-    strong = "strength not written" if use.bloom is None else f"{as_text(use.bloom, 0)} bloom"
+    strong = (
+        "strength not written"
+        if use.strength_bloom is None
+        else f"{as_text(use.strength_bloom, 0)} bloom"
+    )
     return GelPart(
         title=use.title,
         words=f"{as_text(use.mass_g, 2)} g {use.label}, {strong}",
@@ -180,10 +184,10 @@ def _gel(use: GelUse) -> GelPart:
 def _leaf(swap: LeafSwap) -> LeafRow:
     leaf = swap.leaf
     return LeafRow(
-        words=f"{leaf.label}, {as_text(leaf.bloom)} bloom, {as_text(leaf.leaf_g)} g",
-        root_leaves=f"{swap.by_root_leaves:.1f}",
+        words=f"{leaf.label}, {as_text(leaf.strength_bloom)} bloom, {as_text(leaf.leaf_g)} g",
+        root_leaves=f"{swap.by_root_count:.1f}",
         root_g=f"{swap.by_root_g:.2f}",
-        ratio_leaves=f"{swap.by_ratio_leaves:.1f}",
+        ratio_leaves=f"{swap.by_ratio_count:.1f}",
         ratio_g=f"{swap.by_ratio_g:.2f}",
     )
 

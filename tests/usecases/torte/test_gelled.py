@@ -10,7 +10,7 @@ def test_the_demo_cream_is_set_by_gelatine_of_its_written_strength() -> None:
     text = "Cream\n\n300 g whole milk\n8 g powdered gelatine, 200 bloom\n40 g water\n60 g rum\n"
     gel = gel_of(read(text).value)
     assert gel is not None
-    assert (gel.key, gel.mass_g, gel.bloom, gel.is_leaf, gel.has_liquid) == (
+    assert (gel.key, gel.mass_g, gel.strength_bloom, gel.is_leaf, gel.has_liquid) == (
         "gelatine",
         8.0,
         200.0,

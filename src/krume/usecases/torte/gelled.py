@@ -45,7 +45,7 @@ def _gel(
     return Gel(
         key=key,
         mass_g=_best(line.mass_g),
-        bloom=bloom_of(line.read),
+        strength_bloom=bloom_of(line.read),
         is_leaf=goods is not None and "leaf" in goods.key,
         line=line.number,
         has_liquid=any(g is None or g.liquid or g.role in _WET for _, g in lines),
@@ -68,7 +68,7 @@ def bloom_of(words: str) -> float | None:
         found = float(match[1] or match[2])
         return found if _LEAST_BLOOM <= found <= _MOST_BLOOM else None
     said = words.casefold()
-    return next((leaf.bloom for leaf in leaves() if leaf.key in said), None)
+    return next((leaf.strength_bloom for leaf in leaves() if leaf.key in said), None)
 
 
 def _sum(lines: list[tuple[Line, Ingredient]], name: str) -> float | None:
