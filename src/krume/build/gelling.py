@@ -33,6 +33,13 @@ class GelUse:
     status: str
 
     @property
+    def strong(self) -> str:
+        """Its strength in words."""
+        if self.strength_bloom is None:
+            return "strength not written"
+        return f"{as_text(self.strength_bloom, 0)} bloom"
+
+    @property
     def lines(self) -> tuple[str, ...]:
         """It in sentences, as screen, page and paper say it."""
         return tuple(_lines(self))
@@ -160,12 +167,7 @@ def gel_notices(parts: Iterable[ComponentFormula]) -> tuple[Notice, ...]:
 
 
 def _lines(use: GelUse) -> Iterator[str]:
-    strong = (
-        "strength not written"
-        if use.strength_bloom is None
-        else f"{as_text(use.strength_bloom, 0)} bloom"
-    )
-    yield f"{use.title}: {as_text(use.mass_g, 2)} g {use.label}, {strong}. {use.steps}"
+    yield f"{use.title}: {as_text(use.mass_g, 2)} g {use.label}, {use.strong}. {use.steps}"
     if use.leaves:
         each = "; ".join(_leaf(swap) for swap in use.leaves)
         yield f"In leaves, by the root rule or the ratio rule: {each}"
@@ -176,4 +178,5 @@ def _leaf(swap: LeafSwap) -> str:
     root = f"{as_text(swap.by_root_count, 1)} ({as_text(swap.by_root_g, 2)} g)"
     ratio = f"{as_text(swap.by_ratio_count, 1)} ({as_text(swap.by_ratio_g, 2)} g)"
     name = leaf.label.removesuffix(" leaf")
-    return f"{name} of {as_text(leaf.strength_bloom)} bloom and {as_text(leaf.leaf_g)} g, {root} or {ratio}"
+    bloom, grams = as_text(leaf.strength_bloom), as_text(leaf.leaf_g)
+    return f"{name} of {bloom} bloom and {grams} g, {root} or {ratio}"

@@ -91,11 +91,14 @@ def leaves() -> tuple[Leaf, ...]:
     """Grades of leaf gelatine, the weakest first."""
     return tuple(
         Leaf(
-            row.text("key"), row.text("label"), row.number_of("strength_bloom"), row.number_of("leaf_g"),
-            row.text("status"),
+            key=row.text("key"),
+            label=row.text("label"),
+            strength_bloom=row.number_of("strength_bloom"),
+            leaf_g=row.number_of("leaf_g"),
+            status=row.text("status"),
         )
         for row in load("leaves.csv", _LEAF_COLUMNS)
-    )  # fmt: skip
+    )
 
 
 @cache

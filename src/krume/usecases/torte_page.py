@@ -167,14 +167,9 @@ def _shown(name: str, asked: Asked) -> Answer[TortePage]:
 
 
 def _gel(use: GelUse) -> GelPart:
-    strong = (
-        "strength not written"
-        if use.strength_bloom is None
-        else f"{as_text(use.strength_bloom, 0)} bloom"
-    )
     return GelPart(
         title=use.title,
-        words=f"{as_text(use.mass_g, 2)} g {use.label}, {strong}",
+        words=f"{as_text(use.mass_g, 2)} g {use.label}, {use.strong}",
         steps=use.steps,
         status=use.status,
         leaves=tuple(_leaf(swap) for swap in use.leaves),
