@@ -37,7 +37,7 @@ def test_hostile_names_come_out_harmless_in_every_format(
     files = {Path(each.path).suffix: Path(each.path).read_bytes() for each in answer.result.files}
     assert set(files) == {".pdf", ".html", ".csv", ".json"}
     rows = list(csv.reader(io.StringIO(files[".csv"].decode("utf-8-sig"))))
-    assert len(rows) == 2
+    assert len(rows) >= 2
     assert not any(cell.startswith(("=", "+", "-", "@", "\t")) for row in rows for cell in row)
     assert not any("\x1b" in cell for row in rows for cell in row)
     page = files[".html"].decode()

@@ -13,6 +13,7 @@ from krume.usecases.trace.house import (
     has_no_lot,
     house_lots,
     lots_for,
+    may_take,
     takes,
 )
 
@@ -85,3 +86,17 @@ def test_goods_of_one_kind_are_kin_and_bagged_ones_stand_apart(
 def test_water_from_the_tap_has_no_lot() -> None:
     assert has_no_lot("water-tap")
     assert not has_no_lot("egg-whole-fresh")
+
+
+@pytest.mark.parametrize(
+    ("ingredient", "goods", "words", "may"),
+    [
+        ("nice nuts", "", "ground hazelnuts", True),
+        ("butter", "butter-82-ciqual", "the green tub", True),
+        ("butter", "butter-82-ciqual", "ground hazelnuts", False),
+    ],
+)
+def test_what_the_pantry_does_not_know_may_be_anything(
+    ingredient: str, goods: str, words: str, *, may: bool
+) -> None:
+    assert may_take(ingredient, goods, words) is may

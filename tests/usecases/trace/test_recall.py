@@ -140,6 +140,14 @@ def test_a_thing_that_cannot_be_read_is_not_ruled_out(own: Asked) -> None:
     assert (cake.what, cake.customer, cake.telephone) == ("Lost torte", "A. Nowak", "+49 1")
 
 
+@pytest.mark.parametrize("text", [b"Bare\n", b"Odd\n\n30 g the nice nuts\n"])
+def test_a_thing_whose_lines_say_nothing_is_not_ruled_out(own: Asked, text: bytes) -> None:
+    book = book_at(own.book)
+    keep_text(book, "formulas/BARE.txt", text, seen=None)
+    keep_text(book, "orders/91.txt", b"Order\nDate: 2027-06-01\n\n1 BARE\n", seen=None)
+    assert [cake.what for cake in _recall("L-008", own).not_ruled_out] == ["BARE"]
+
+
 def test_one_mark_on_two_goods_is_asked(own: Asked) -> None:
     _lots(own, "L-009", lot="L-008")
     with pytest.raises(QuestionError) as caught:

@@ -111,6 +111,19 @@ def takes(ingredient: str, goods: str, words: str) -> bool:
     return bool(stem) and stem not in _rules("apart") and stem in _stems(words)
 
 
+def may_take(ingredient: str, goods: str, words: str) -> bool:
+    """Whether nothing rules out that a line took a lot of what these words name.
+
+    What the pantry does not know, in the line or in the words, may be anything.
+    """
+    return not goods or not is_known(words) or takes(ingredient, goods, words)
+
+
+def is_known(words: str) -> bool:
+    """Whether the pantry knows what these words name."""
+    return bool(_stems(words))
+
+
 def goods_of(words: str) -> str:
     """The pantry's key of what these words name; nothing where it has none."""
     return find(words).key or ""

@@ -27,7 +27,7 @@ from krume.usecases.asking.answer import Asked, QuestionError
 from krume.usecases.asking.clock import today
 from krume.usecases.sold.product import sold_of
 from krume.usecases.trace.find import Meant
-from krume.usecases.trace.house import HouseLot, goods_of, takes
+from krume.usecases.trace.house import HouseLot, goods_of, may_take, takes
 from krume.usecases.trace.result import TraceBatch, TraceCake, TraceLine, TraceRecall
 from krume.usecases.trace.shown import cake_shown, telephones_of
 
@@ -89,8 +89,8 @@ def _lot(meant: Meant, ingredient: str) -> HouseLot | None:
 
 def _lines(book: Book, lot: HouseLot, words: str, asked: Asked, *, is_one: bool) -> _Found:
     said = reached_by_lot(book, lot.mark)
-    surely = tuple(x for x in said if is_one or takes(x.ingredient, x.goods, words))
-    pairs = [pair for pair in not_known_lines(book) if takes(*pair, words)]
+    surely = tuple(x for x in said if is_one or may_take(x.ingredient, x.goods, words))
+    pairs = [pair for pair in not_known_lines(book) if may_take(*pair, words)]
     open_lines = not_ruled_out(book, pairs)
     maybe = tuple(x for x in open_lines if lot.was_there(date.fromisoformat(x.made_on)))
     contains = _asker(words, asked)
@@ -172,7 +172,7 @@ def _holds(what: str, words: str, asked: Asked) -> bool:
         return True
     lines = [line for each in sold for f in each.formulas.values() for line in f.lines]
     return not lines or any(
-        takes(" ".join((line.name or line.read).split()), line.ingredient or "", words)
+        may_take(" ".join((line.name or line.read).split()), line.ingredient or "", words)
         for line in lines
     )
 

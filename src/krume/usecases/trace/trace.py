@@ -19,7 +19,7 @@ from krume.usecases.asking.answer import Answer, Asked
 from krume.usecases.asking.remembering import Remembered
 from krume.usecases.asking.sources import source_keys
 from krume.usecases.trace.find import Meant, meant_by
-from krume.usecases.trace.house import day_notices
+from krume.usecases.trace.house import day_notices, is_known
 from krume.usecases.trace.recall import recall_of
 from krume.usecases.trace.record import Making, earlier_batches, making_of, write_making
 from krume.usecases.trace.result import TraceBatch, TraceCake, TraceRecall, TraceResult
@@ -97,7 +97,7 @@ def _lot(meant: Meant, ingredient: str, asked: Asked) -> Answer[TraceResult]:
     title = recall.lot if recall.ingredient is None else f"{recall.lot}, {recall.ingredient}"
     result = TraceResult(
         "lot", recall.lot, title, is_written=bool(recall.surely), recall=recall,
-        not_known=_not_known_of_lot(recall.supplier, recall.came),
+        not_known=_not_known_of_lot(recall),
     )  # fmt: skip
     return _answer(result, ("shows", "recall", "person", "law-eu", "law-us"), day_notices(asked))
 
@@ -107,11 +107,16 @@ def _recalled(meant: Meant, ingredient: str, asked: Asked) -> TraceRecall:
         return recall_of(meant, ingredient, asked)
 
 
-def _not_known_of_lot(supplier: str | None, came: str | None) -> tuple[str, ...]:
+def _not_known_of_lot(recall: TraceRecall) -> tuple[str, ...]:
     told = []
-    if supplier is None:
+    if not is_known(recall.ingredient or ""):
+        told.append(
+            f"What “{recall.ingredient or recall.lot}” is, the pantry does not know: every line "
+            "without a lot counts. Name it as your formulas do."
+        )
+    if recall.supplier is None:
         told.append("Whom it came from is not known: write the supplier into the table of lots.")
-    if came is None:
+    if recall.came is None:
         told.append("Since when it was in the house is not known: no day rules anything out.")
     return tuple(told)
 
