@@ -29,7 +29,7 @@ if TYPE_CHECKING:
     "--made",
     metavar="DATE",
     type=Day(),
-    help="Day of making, day 1 of the use-by date [default: a blank to write in].",
+    help="Day of making, day 1 of its date [default: as written down for an order, else a blank].",
 )
 @click.option(
     "--panel/--no-panel",
@@ -127,7 +127,7 @@ def _show(page: Page, result: "LabelResult") -> None:
 
 def _show_one(page: Page, each: "LabelOf") -> None:
     page.title(f"{each.name}, {each.title}")
-    page.head("Ingredients, by mass at mixing")
+    page.head("Ingredients, the heaviest first")
     if each.parts:
         for part in each.parts:
             page.line(part.line, indent=2)

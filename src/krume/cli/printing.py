@@ -74,7 +74,10 @@ def printing_options(function: Callable[..., int]) -> Callable[..., int]:
     )
     @click.option("--net", metavar="G", type=float, help="Net weight [default: a blank].")
     @click.option(
-        "--code", metavar="TEXT", default="", help="Lot of the cake, in words and as a code."
+        "--code",
+        metavar="TEXT",
+        default="",
+        help="Lot of the cake, in words and as a code [default: as written down for an order].",
     )
     @click.option(
         "--link", metavar="ADDRESS", default="", help="An address of your own in the code."
