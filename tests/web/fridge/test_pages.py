@@ -83,6 +83,7 @@ def test_what_is_typed_stays_text(client: TestClient) -> None:
     assert "<script>alert" not in answer.text
 
 
-def test_orders_lead_there(client: TestClient) -> None:
+def test_the_day_and_the_orders_lead_there(client: TestClient) -> None:
+    assert 'href="/fridge"' in client.get("/").text
     assert 'href="/fridge"' in client.get("/orders").text
     assert 'href="/fridge?of=101"' in client.get("/orders/101").text
