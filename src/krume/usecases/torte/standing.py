@@ -64,10 +64,10 @@ def _part(each: StandingLayer, found: Standing) -> StandingPart:
         load_pa=each.load_pa,
         decides=None if each.decides is None else _DECIDES[each.decides],
         need_pa=each.need_pa,
-        low_pa=each.low_pa,
-        high_pa=each.high_pa,
-        warm_low_pa=each.warm_low_pa,
-        warm_high_pa=each.warm_high_pa,
+        low_pa=_two(each.low_pa),
+        high_pa=_two(each.high_pa),
+        warm_low_pa=_two(each.warm_low_pa),
+        warm_high_pa=_two(each.warm_high_pa),
         status=each.status,
         source=each.source,
         text=standing_sentence(each, found.warm_c),
@@ -89,9 +89,14 @@ def _warm(each: StandingLayer, warm_c: float) -> str:
     return f"At {as_text(warm_c, 0)} °C: {each.warm_verdict} ({span})."
 
 
+def _two(value: float | None) -> float | None:
+    """A yield stress to two figures: no range of it is known better."""
+    return None if value is None else float(f"{value:.2g}")
+
+
 def _pa(value: float | None) -> str:
-    """Pascals to two figures: nobody knows them better."""
-    return "not known" if value is None else as_text(float(f"{value:.2g}"), 0)
+    two = _two(value)
+    return "not known" if two is None else as_text(two, 0)
 
 
 def _lines(found: Standing, *, is_tiered: bool) -> list[str]:
