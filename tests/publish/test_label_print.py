@@ -171,3 +171,12 @@ def test_whatever_is_typed_is_printed_as_words(name: str, maker: str) -> None:
 def test_allergens_in_capitals_are_bold_on_the_page_too() -> None:
     page = label_html(label(ingredients="whole-MILK, sugar"))
     assert "whole-<b>MILK</b>, sugar." in page
+
+
+@pytest.mark.parametrize("field", ["name", "ingredients", "maker", "durability"])
+def test_a_word_too_long_for_the_label_is_broken_and_never_cut_off(field: str) -> None:
+    layout = label_layout("roll-62")
+    page = drawn(label_pdf(label(**{field: "x" * 300}), layout))
+    right = (layout.label_width_mm - 3.5) * 72 / 25.4
+    assert sum(words.text.count("x") for words in page.words) >= 300
+    assert max(words.right for words in page.words) <= right + 0.5

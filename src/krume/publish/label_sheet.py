@@ -1,6 +1,7 @@
 """The label as values: first what the law puts first, and no sentence that may not stand."""
 
 import math
+import re
 from dataclasses import dataclass
 from functools import cache
 
@@ -26,6 +27,8 @@ HEIGHT_COLUMNS = (
 )
 _PT_PER_MM = 72 / 25.4
 _STEP_PT = 0.1
+_MAY_BREAK = "\u200b"
+_LONG = re.compile(r"\S{16}(?=\S)")
 
 
 @dataclass(frozen=True, slots=True)
@@ -188,7 +191,8 @@ def _qr(says: str) -> dict[str, object] | None:
 
 
 def _clean(text: str) -> str:
-    return printable(text).text
+    """Signs the fonts have; a run too long for a label may break, so that nothing is cut off."""
+    return _LONG.sub(rf"\g<0>{_MAY_BREAK}", printable(text).text)
 
 
 def missing_label_signs(sheet: LabelSheet) -> tuple[Notice, ...]:
