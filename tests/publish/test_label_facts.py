@@ -17,6 +17,7 @@ MAIN = (
     "Total Fat", "Saturated Fat", "Trans Fat", "Cholesterol", "Sodium", "Total Carbohydrate",
     "Dietary Fiber", "Total Sugars", "Added Sugars", "Protein",
 )  # fmt: skip
+SLACK_PT = 0.01
 VITAMINS = ("Vitamin D", "Calcium", "Iron", "Potassium")
 WIDE = replace(
     label_layout("roll-100x100"), page_width_mm=180.0, label_width_mm=180.0, column_pitch_mm=180.0
@@ -62,7 +63,9 @@ def linear() -> Drawn:
 def test_words_of_the_vertical_box_have_the_rules_least_type(
     vertical: Drawn, words: str, printed: str
 ) -> None:
-    assert agrees(vertical.word(words).size_pt, printed)
+    size_pt = vertical.word(words).size_pt
+    assert agrees(size_pt, printed)
+    assert size_pt >= float(printed) - SLACK_PT
 
 
 @pytest.mark.source("fda-label-guide", "L2: rules of 7, 3 and one quarter point, box of one half")
@@ -82,6 +85,7 @@ def test_bars_of_the_box_are_as_thick_as_the_illustration_says(
     between = [bar for bar in vertical.bars if top < bar.middle < foot]
     assert len(between) == 1
     assert agrees(between[0].thick_pt, printed)
+    assert between[0].thick_pt == pytest.approx(float(printed), abs=SLACK_PT)
 
 
 @pytest.mark.source("fda-label-guide", "L2: the box lies within 3 points of the words")
@@ -161,7 +165,9 @@ def test_what_is_inside_another_stands_deeper(vertical: Drawn) -> None:
 def test_the_tabular_arrangement_of_a_small_package_has_its_own_least_type(
     tabular: Drawn, words: str, printed: str
 ) -> None:
-    assert agrees(tabular.word(words).size_pt, printed)
+    size_pt = tabular.word(words).size_pt
+    assert agrees(size_pt, printed)
+    assert size_pt >= float(printed) - SLACK_PT
 
 
 def test_the_tabular_arrangement_has_its_nutrients_in_two_columns(tabular: Drawn) -> None:
@@ -179,7 +185,9 @@ def test_the_tabular_arrangement_has_its_nutrients_in_two_columns(tabular: Drawn
 def test_the_linear_arrangement_has_its_own_least_type(
     linear: Drawn, words: str, printed: str
 ) -> None:
-    assert agrees(linear.word(words).size_pt, printed)
+    size_pt = linear.word(words).size_pt
+    assert agrees(size_pt, printed)
+    assert size_pt >= float(printed) - SLACK_PT
 
 
 def test_a_large_tabular_box_keeps_the_large_figure_and_the_whole_footnote() -> None:
