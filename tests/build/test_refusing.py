@@ -43,6 +43,12 @@ def test_what_cannot_be_is_refused_with_its_numbers(
     assert clash.limit
 
 
+def test_a_round_cake_in_a_square_frame_is_cut_round() -> None:
+    (clash,) = clashes("Frame: 18 x 18 x 6 cm\n\n1 layer of F1, 14 mm")
+    assert "“, trimmed to 18 cm” behind the layers" in clash.said
+    assert torte_of("1 layer of F1, 14 mm, trimmed to 18 cm").mass_g
+
+
 def test_layers_that_use_the_cake_to_the_last_millimetre_are_allowed() -> None:
     assert torte_of("5 layers of F1, 10 mm").height_mm == pytest.approx(50.0)
 

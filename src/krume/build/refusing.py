@@ -121,12 +121,18 @@ def _ring_wide(ring: RingLine, torte: Torte) -> tuple[Clash, ...]:
         return ()
     widest = max(out, key=lambda outline: outline.across_cm)
     needs, room = _size(widest), _size(inside)
+    cut = _size(Outline(inside.width_cm)) if _is_cornered_only(widest, inside) else room
     has = f"{room} across" if inside.diameter_cm is not None else room
     said = (
         f"The ring has {has}; {needs} is needed ({ring.read}). Nearest: write "
-        f"“, trimmed to {room}” behind the layers, or take a ring of {needs}."
+        f"“, trimmed to {cut}” behind the layers, or take a ring of {needs}."
     )
     return (Clash("the ring", ring.read, needs, has, said),)
+
+
+def _is_cornered_only(piece: Outline, ring: Outline) -> bool:
+    """Whether a round piece would have to go into a ring with corners."""
+    return piece.diameter_cm is not None and ring.diameter_cm is None
 
 
 def _size(outline: Outline) -> str:

@@ -38,6 +38,8 @@ def test_gelatine_is_told_for_what_is_made(demo: Asked) -> None:
         ("S1", FillWish("24 x 6 cm"), "density-missing", 3),
         ("C2", FillWish("24"), "ring-height-missing", 3),
         ("C2", FillWish("24 x 6 cm", ("big",)), "disc-unread", 3),
+        ("C2", FillWish("24 x 6 cm", high_mm=70.0), "fill-height", 3),
+        ("C2", FillWish("24 x 6 cm", high_mm=-3.0), "fill-height", 3),
         ("C2", FillWish("24 x 6 cm", carton_ml=0.0), "carton-unread", 3),
         ("C2", FillWish("24 x 6 cm", waste_pct=80.0), "waste-unread", 3),
         ("C2", FillWish("24 x 6 cm", ("1 x 25 cm x 12 mm",)), "limits-clash", 4),

@@ -21,6 +21,13 @@ def test_the_demo_cream_is_set_by_gelatine_of_its_written_strength() -> None:
     assert gel.alcohol_g == pytest.approx(60 * 0.334, rel=0.02)
 
 
+def test_a_spirit_stronger_than_the_pantrys_has_alcohol_nobody_knows() -> None:
+    text = "Grog\n\n40 g water\n8 g powdered gelatine, 200 bloom\n200 g rum, 54 % vol\n"
+    gel = gel_of(read(text).value)
+    assert gel is not None
+    assert gel.alcohol_g is None and gel.spirit_g == 200.0
+
+
 def test_a_powder_among_dry_things_has_nothing_to_bloom_in() -> None:
     gel = gel_of(read("Dust\n\n100 g icing sugar\n8 g powdered gelatine, 200 bloom\n").value)
     assert gel is not None and not gel.has_liquid

@@ -52,6 +52,7 @@ def fill_ring(name: str, wish: FillWish, asked: Asked) -> Answer[FillResult]:
     outline = None if tin is None else floor_of(tin)
     high = wish.high_mm if tin is None or tin.height_cm is None else tin.height_cm * 10
     high = wish.high_mm or high
+    problems = (*problems, *_too_high(tin, wish))
     if outline is None or high is None or problems:
         return Answer(empty, problems, read.notices, sources)
     found = filled(outline, high_mm=high, pieces=pieces)
@@ -77,6 +78,19 @@ def _ring(wish: FillWish, asked: Asked) -> tuple[Tin | None, tuple[Problem, ...]
         ask = "How high is the ring? Type it with its height, such as: --ring “24 x 6 cm”"
         return None, (*asked_of, Problem("ring-height-missing", "--ring", words, ask))
     return tin, asked_of
+
+
+def _too_high(tin: Tin | None, wish: FillWish) -> tuple[Problem, ...]:
+    """Question about a filling that is higher than its ring, or not above nothing."""
+    high = wish.high_mm
+    if high is None:
+        return ()
+    room = None if tin is None or tin.height_cm is None else tin.height_cm * 10
+    if high > 0 and (room is None or high <= room + _DUST):
+        return ()
+    most = "" if room is None else f" and at most {as_text(room, 1)}"
+    ask = f"How high is it filled? Type more than 0{most} mm, such as: --high 40"
+    return (Problem("fill-height", "--high", as_text(high, 2), ask),)
 
 
 def _pieces(discs: tuple[str, ...]) -> tuple[list[Inset], tuple[Problem, ...]]:

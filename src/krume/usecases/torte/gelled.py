@@ -9,6 +9,9 @@ from krume.pantry import Ingredient, ingredient
 from krume.properties import Setting, leaves, settings
 
 _BLOOM = re.compile(r"\b(\d{2,3})\s*(?:°\s*)?bloom\b|\bbloom\s*(\d{2,3})\b", re.IGNORECASE)
+_PERCENT = re.compile(r"(\d{1,3}(?:[.,]\d+)?)\s*%")
+_USUAL_PCT = 40.0
+"""Strength by volume of the pantry's spirits, as their names say it."""
 _LEAST_BLOOM, _MOST_BLOOM = 50, 350
 _WET = frozenset({"liquid", "water", "fruit", "dairy", "spirit"})
 
@@ -49,12 +52,18 @@ def _gel(
         is_leaf=goods is not None and "leaf" in goods.key,
         line=line.number,
         has_liquid=any(g is None or g.liquid or g.role in _WET for _, g in lines),
-        alcohol_g=_sum(spirits, "alcohol_g"),
+        alcohol_g=None if any(_is_strong(x) for x, _ in spirits) else _sum(spirits, "alcohol_g"),
         water_g=_sum([(x, g) for x, g in lines if g is not None], "water_g"),
         spirit=", ".join(x.name or x.read for x, _ in spirits),
         spirit_g=spirit_g,
         spirit_water_g=_sum(spirits, "water_g") or 0.0,
     )
+
+
+def _is_strong(line: Line) -> bool:
+    """Whether a line says a spirit stronger than the pantry's rows: its alcohol is not known."""
+    match = _PERCENT.search(line.read)
+    return match is not None and float(match[1].replace(",", ".")) > _USUAL_PCT
 
 
 def bloom_of(words: str) -> float | None:
