@@ -64,3 +64,10 @@ def test_each_market_declares_sulphites_on_its_own_side_of_10(ppm: str, us: str,
     for market, printed in (("us", us), ("eu", eu)):
         declared = sulphites_are_declared(Decimal(ppm), market=market)
         assert reads("yes" if declared else "no", printed)
+
+
+@pytest.mark.parametrize(("market", "at_ten"), [("uk", False), ("ca", True), ("au-nz", True)])
+def test_the_other_markets_have_their_side_of_10_too(market: str, at_ten: bool) -> None:
+    assert sulphites_are_declared(Decimal(10), market=market) is at_ten
+    assert sulphites_are_declared(Decimal("10.01"), market=market)
+    assert not sulphites_are_declared(Decimal("9.99"), market=market)

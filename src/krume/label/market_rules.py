@@ -17,6 +17,7 @@ MARKET_COLUMNS = (
     optional("shares", "flag"),
     column("additives", "one of", "plain", "class"),
     optional("number_mark"),
+    column("sulphites", "one of", "from", "above"),
     column("status", "status"),
     column("source", "source"),
     optional("page"),
@@ -32,6 +33,7 @@ class MarketRule:
     of their own. `has_clause`: 2 % or less may stand behind a clause. `water_is_finished`: added
     water stands where what is left of it belongs. `has_shares`: what the name speaks of has its
     share. `has_classes`: additives carry their class, by name or by number with `number_mark`.
+    `sulphites_from`: at exactly their limit sulphites are declared already.
     """
 
     key: str
@@ -43,6 +45,7 @@ class MarketRule:
     has_shares: bool
     has_classes: bool
     number_mark: str
+    sulphites_from: bool
     status: str
     source: str
     note: str
@@ -64,6 +67,7 @@ def _rule(row: Row) -> MarketRule:
         has_shares=row.flag("shares"),
         has_classes=row.text("additives") == "class",
         number_mark=row.text("number_mark"),
+        sulphites_from=row.text("sulphites") == "from",
         status=row.text("status"),
         source=row.text("source"),
         note=row.text("note"),

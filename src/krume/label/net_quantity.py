@@ -4,6 +4,7 @@ from decimal import ROUND_CEILING, ROUND_HALF_UP, Decimal
 
 from krume.base import OutOfRangeError
 from krume.evidence import Row, column, load, optional
+from krume.label.market_rules import market_rule
 from krume.properties import constants
 
 PREPACK_COLUMNS = (
@@ -93,7 +94,7 @@ def may_stand_behind_clause(share_pct: float) -> bool:
 
 
 def sulphites_are_declared(amount_ppm: Decimal, *, market: str) -> bool:
-    """Whether sulphites are declared: in the US from 10 ppm, in the EU above 10 mg/kg.
+    """Whether sulphites are declared: in the EU and the UK above 10 mg/kg, elsewhere from 10.
 
     >>> sulphites_are_declared(Decimal(10), market="us")
     True
@@ -101,6 +102,6 @@ def sulphites_are_declared(amount_ppm: Decimal, *, market: str) -> bool:
     False
     """
     limits = constants("declared.csv")
-    if market == "us":
+    if market_rule(market).sulphites_from:
         return amount_ppm >= Decimal(repr(limits["us-sulphites-from"]))
     return amount_ppm > Decimal(repr(limits["eu-sulphites-above"]))
