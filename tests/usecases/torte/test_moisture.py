@@ -97,3 +97,15 @@ def test_chocolate_in_the_plan_is_told_as_a_film(demo: Asked, tmp_path: Path) ->
     assert not without.has_film and behind.has_film
     assert without.planned_h.best is not None and behind.planned_h.best is not None
     assert behind.planned_h.best > 2 * without.planned_h.best > 0
+
+
+def test_of_tiers_each_is_asked_by_its_own_name(demo: Asked, tmp_path: Path) -> None:
+    found = moves(demo, written(tmp_path, "Two\nSlices: 30\n\ntier of T3\ntier of T1\n"))
+    assert found.why_not is not None and "T3, T1" in found.why_not
+
+
+def test_where_nothing_moves_nothing_is_said_to_follow(demo: Asked, tmp_path: Path) -> None:
+    found = moves(demo, written(tmp_path, "Bare\nSlices: 8\n\n2 layers of F1, 14 mm\n"))
+    assert found.best_from_h is None
+    assert "nothing follows from it" in " ".join(found.lines)
+    assert found.svg is not None and "best from" not in found.svg

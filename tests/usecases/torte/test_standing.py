@@ -68,3 +68,23 @@ def test_a_cream_without_gelatine_is_whipped_cream(demo: Asked, tmp_path: Path) 
     assert found.parts[0].low_pa == 30
     assert "borderline" in found.parts[0].verdict
     assert "paper collar" in found.lines[1]
+
+
+def test_set_chocolate_is_no_cream_and_tiers_are_judged_one_by_one(
+    demo: Asked, tmp_path: Path
+) -> None:
+    (tmp_path / "K2.txt").write_text(
+        "Brush\nDensity: 1.3 g/ml\n\n100 g dark chocolate, 60 %\n", encoding="utf-8"
+    )
+    tart = tmp_path / "choc.txt"
+    tart.write_text(
+        "Choc\nSlices: 10\n\n1 shell of F7\n40 g K2 in the shell\n380 g C3 in the shell\n",
+        encoding="utf-8",
+    )
+    assert [part.of for part in stands(demo, str(tart)).parts] == ["C3"]
+    tiers = tmp_path / "tiers.txt"
+    tiers.write_text("Two\nSlices: 30\n\ntier of T3\ntier of T1\n", encoding="utf-8")
+    found = stands(demo, str(tiers))
+    assert found.verdict == "borderline"
+    assert {part.name.partition(":")[0] for part in found.parts} == {"Tier 1", "Tier 2"}
+    assert any("supports and a board of its own" in line for line in found.lines)

@@ -26,6 +26,7 @@ _NOT_TESTED = (
     "Worked out and never tested on a torte. Rates are those of wheat sponge, sides are left out, "
     "and sugar is taken to stay where it is: take the grams as upper ones."
 )
+_STILL = "So little moves between its layers that nothing follows from it."
 _DAY, _END = 24.0, 72.0
 
 
@@ -87,7 +88,7 @@ def _result(torte: Torte, moved: Migration, set_h: float | None) -> MoistureResu
     until = None if base is None else base.planned_h
     lines = (
         *_told(parts, moved.temp_c),
-        *_best(moved.half_h, set_h, base),
+        *(_best(moved.half_h, set_h, base) if _moves(parts) else [_STILL]),
         *(() if base is None else _base_lines(base)),
     )
     return MoistureResult(
@@ -96,7 +97,7 @@ def _result(torte: Torte, moved: Migration, set_h: float | None) -> MoistureResu
         hours=moved.hours,
         parts=parts,
         set_h=set_h,
-        best_from_h=moved.half_h,
+        best_from_h=moved.half_h if _moves(parts) else None,
         best_until_h=until,
         base=base,
         lines=lines,
@@ -105,6 +106,10 @@ def _result(torte: Torte, moved: Migration, set_h: float | None) -> MoistureResu
         svg=moisture_drawing(course, ident="water"),
         svg_narrow=moisture_drawing(course, ident="water-phone", narrow=True),
     )
+
+
+def _moves(parts: tuple[MoisturePart, ...]) -> bool:
+    return any(each.verdict != "stays" for each in parts)
 
 
 def _course(parts: tuple[MoisturePart, ...], moved: Migration) -> WaterCourse:
@@ -118,7 +123,7 @@ def _course(parts: tuple[MoisturePart, ...], moved: Migration) -> WaterCourse:
             WaterLine(word, each.change_g, each.day_3_g)
             for word, each in zip(named, parts, strict=True)
         ),
-        best_from_h=moved.half_h if moved.base is None else None,
+        best_from_h=moved.half_h if moved.base is None and _moves(parts) else None,
     )
 
 

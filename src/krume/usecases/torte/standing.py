@@ -2,9 +2,10 @@
 
 from dataclasses import replace
 
-from krume.base import Infeasible, Interval, as_text
-from krume.build import ComponentFormula, Crush, Standing, StandingLayer, standing
-from krume.design import balance
+from krume.base import Infeasible, Interval, NotFoundError, as_text
+from krume.build import ComponentFormula, Crush, Standing, StandingLayer, Torte, standing
+from krume.design import Formula, balance
+from krume.pantry import ingredient
 from krume.usecases.torte.build import TorteMade, parts_of
 from krume.usecases.torte.standing_result import StandingPart, StandingResult
 
@@ -26,7 +27,7 @@ def standing_of(made: TorteMade) -> StandingResult | None:
     if isinstance(made.torte, Infeasible):
         return None
     parts = {name: _with_gelatine(part, made) for name, part in parts_of(made.formulas).items()}
-    found = standing(made.torte, parts)
+    found = standing(_without_chocolate(made.torte, made), parts)
     return StandingResult(
         verdict=found.verdict,
         warm_verdict=found.warm_verdict,
@@ -36,6 +37,28 @@ def standing_of(made: TorteMade) -> StandingResult | None:
         lines=tuple(_lines(found, is_tiered=bool(made.torte.tiers))),
         caution=_CAUTION,
     )
+
+
+def _without_chocolate(torte: Torte, made: TorteMade) -> Torte:
+    """The torte in which set chocolate is no cream to be judged; its weight stays."""
+    hard = {name for name, read in made.formulas.items() if _is_chocolate(read.formula)}
+    layers = tuple(
+        replace(layer, role="decoration") if layer.of in hard else layer for layer in torte.layers
+    )
+    return replace(torte, layers=layers) if hard else torte
+
+
+def _is_chocolate(formula: Formula) -> bool:
+    """Whether nothing but chocolate is in it."""
+    keys = [line.ingredient for line in formula.lines]
+    return bool(keys) and all(_role(key) == "chocolate" for key in keys)
+
+
+def _role(key: str | None) -> str:
+    try:
+        return "" if key is None else ingredient(key).role
+    except NotFoundError:
+        return ""
 
 
 def _with_gelatine(part: ComponentFormula, made: TorteMade) -> ComponentFormula:
