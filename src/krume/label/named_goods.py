@@ -1,9 +1,11 @@
 """Which goods the name of a product speaks of: those carry their share."""
 
 import re
+from collections.abc import Iterable
 from functools import cache
 
 from krume.evidence import column, load
+from krume.pantry import find, ingredient
 
 NAMED_COLUMNS = (
     column("key", "key"),
@@ -13,6 +15,8 @@ NAMED_COLUMNS = (
     column("source", "source"),
 )
 _LEAST_STEM = 5
+_TASTED = ("nut", "fruit", "chocolate", "cocoa", "flavour", "spirit")
+"""Roles of goods that a name promises the taste of."""
 
 
 @cache
@@ -45,3 +49,24 @@ def _is_same(word: str, mine: str) -> bool:
     if word in (mine, singular):
         return True
     return len(word) >= _LEAST_STEM and mine.startswith(word)
+
+
+def named_and_missing(title: str, label_names: Iterable[str]) -> tuple[str, ...]:
+    """Goods that a name promises and that are on no list: a name must not mislead.
+
+    >>> named_and_missing("Hazelnut and lemon slice", ["sugar", "lemon juice"])
+    ('hazelnut',)
+    """
+    listed = tuple(label_names)
+    return tuple(
+        word
+        for word in sorted(words_of_name(title))
+        if _is_tasted(word) and not any(is_named(name, frozenset({word})) for name in listed)
+    )
+
+
+def _is_tasted(word: str) -> bool:
+    found = find(word)
+    return (
+        found.kind == "known" and found.key is not None and (ingredient(found.key).role in _TASTED)
+    )

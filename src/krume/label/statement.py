@@ -10,6 +10,7 @@ from krume.label.alcohol import Alcohol, alcohol_of
 from krume.label.beside import beside
 from krume.label.listing import Item, ListStyle, PartList, Scope, items_of, list_text
 from krume.label.market_rules import MarketRule, market_rule
+from krume.label.named_goods import named_and_missing
 from krume.label.parts import Opened, Unknown, opened
 from krume.label.product import Product, ProductPart, Used
 from krume.label.water import is_water, water_left_g
@@ -96,7 +97,11 @@ def statement(
         unknown=tuple(dict.fromkeys(unknown)),
         parts=parts,
         must_say=must_say_of(found, product.finished_g, rule),
-        beside=(*beside(product.used, held, market), *_water_told(product, left_g)),
+        beside=(
+            *_name_told(product),
+            *beside(product.used, held, market),
+            *_water_told(product, left_g),
+        ),
         not_food=product.not_food,
         alcohol=alcohol_of(product, market, sheets),
     )
@@ -158,6 +163,15 @@ def _water_could_move(product: Product) -> bool:
     """Whether goods lighter than the added water stand in the list: it could belong below them."""
     water = math.fsum(used.mass_g or 0.0 for used in product.used if is_water(used))
     return any((used.mass_g or 0.0) < water for used in product.used if not is_water(used))
+
+
+def _name_told(product: Product) -> tuple[str, ...]:
+    """What the name promises and no list holds, by itself or among the parts it is bought with."""
+    said = [word for used in product.used for word in (used.label_name, used.name)]
+    return tuple(
+        f"The name speaks of {word}, and none is on the list: a name must not mislead."
+        for word in named_and_missing(product.name, said)
+    )
 
 
 def _water_told(product: Product, left_g: float | None) -> tuple[str, ...]:
