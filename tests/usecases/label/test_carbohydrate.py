@@ -68,17 +68,20 @@ def test_goods_without_a_row_leave_the_slice_unknown_by_name() -> None:
     assert eaten.carbohydrate.text == "Carbohydrate: not known (zorb powder)."
 
 
-@pytest.mark.parametrize(("gum", "is_told"), [(0.5, True), (3.9, True), (4.1, False), (9.0, False)])
-def test_blanks_that_leave_a_gram_of_a_slice_open_close_it_by_name(
+@pytest.mark.parametrize(
+    ("gum", "is_told"), [(0.5, True), (11.9, True), (12.1, False), (20.0, False)]
+)
+def test_blanks_that_leave_three_grams_of_a_slice_open_close_it_by_name(
     gum: float, *, is_told: bool
 ) -> None:
     found = told(of(CREAM.format(gum=gum)), "us", 4)
     assert bool(found.slices) == is_told
-    assert ("xanthan gum" in found.text) != is_told
+    assert ("xanthan gum" in found.text) == (gum > 2)
+    assert ("Not wholly known" in found.text) == (is_told and gum > 2)
 
 
 def test_the_largest_slice_decides_whether_it_is_told() -> None:
-    made = of(CREAM.format(gum=3.0))
+    made = of(CREAM.format(gum=9.0))
     assert told(made, "us", 8, 4).slices
     assert told(made, "us", 8, 2).slices == ()
 

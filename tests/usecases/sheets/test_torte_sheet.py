@@ -31,6 +31,21 @@ def test_a_torte_gives_its_plan_in_three_forms(demo: Asked, tmp_path: Path) -> N
         assert "best from then on" in (tmp_path / f"t3-torte-plan.{ending}").read_text("utf-8")
 
 
+def test_a_plan_tells_what_a_slice_holds_and_never_without_its_caution(
+    demo: Asked, tmp_path: Path
+) -> None:
+    make_sheets("T3", demo, out=tmp_path)
+    lines = json.loads((tmp_path / "t3-torte-plan.json").read_text(encoding="utf-8"))["eaten"]
+    page = (tmp_path / "t3-torte-plan.html").read_text(encoding="utf-8")
+    assert [line[:32] for line in lines[:2]] == [
+        "Carbohydrate in 1 of 14 slices (",
+        "Carbohydrate in 1 of 16 slices (",
+    ]
+    assert all(" from " in line and "is not counted" in line for line in lines[:2])
+    assert "no dose of insulin rests on it alone" in lines[2]
+    assert all(line in page for line in lines)
+
+
 def test_an_order_gives_a_plan_for_each_of_its_tortes(demo: Asked, tmp_path: Path) -> None:
     make_sheets("102", replace(demo, answers=(NO_DIET,)), out=tmp_path)
     assert {name for name in plans(tmp_path) if name.endswith(".pdf")} == {

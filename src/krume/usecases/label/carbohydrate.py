@@ -8,7 +8,6 @@ from krume.label import (
     NutrientSum,
     Product,
     SliceCarbohydrate,
-    Span,
     slice_carbohydrate,
     spread,
 )
@@ -17,6 +16,7 @@ from krume.properties import constants
 from krume.usecases.label.result import LabelCarbohydrate, LabelSlice
 
 _HUNDRED = 100.0
+_SEEN_G = 0.5
 _CAUTION = (
     "Worked out from tables of goods, not analysed: no dose of insulin rests on it alone. "
     "Who doses by it weighs the slice and asks those who treat them."
@@ -39,11 +39,11 @@ def carbohydrate_of(
         return _answer(None, (), f"Carbohydrate: not known ({_open_goods(sums)}).", law)
     per_100_g = spread(product, "carbohydrate", market=law, own=sheets)
     found = (slice_carbohydrate(product, count, own=sheets) for count in counts)
-    slices = tuple(_slice(each, sums["fibre"].span, law) for each in found if each is not None)
+    slices = tuple(_slice(each, sums, law) for each in found if each is not None)
     if slices or per_100_g is None:
         return _answer(per_100_g, slices, " ".join(each.text for each in slices), law)
     counted = "is counted in" if law == "us" else "is not counted"
-    said = f"Carbohydrate in 100 g: {_range(per_100_g)}; fibre {counted}."
+    said = f"Carbohydrate in 100 g: {_range(per_100_g)}; fibre {counted}.{_open(sums, _HUNDRED)}"
     return _answer(per_100_g, (), said, law)
 
 
@@ -66,18 +66,26 @@ def _left_open_g(sums: Mapping[str, NutrientSum], slice_g: float) -> float:
     return (span.high - span.low) * slice_g / _HUNDRED
 
 
+def _open(sums: Mapping[str, NutrientSum], slice_g: float) -> str:
+    """What is not wholly known, where it is wide enough to be seen in whole grams."""
+    if _left_open_g(sums, slice_g) < _SEEN_G:
+        return ""
+    return f" Not wholly known: {_open_goods(sums)}."
+
+
 def _open_goods(sums: Mapping[str, NutrientSum]) -> str:
     return ", ".join(sums["carbohydrate"].open_goods)
 
 
-def _slice(found: SliceCarbohydrate, fibre: Span, law: str) -> LabelSlice:
+def _slice(found: SliceCarbohydrate, sums: Mapping[str, NutrientSum], law: str) -> LabelSlice:
+    fibre = sums["fibre"].span
     counted = found.with_fibre_g if law == "us" else found.without_fibre_g
     said = "is counted in" if law == "us" else "is not counted"
     low, high = (as_text(end * found.slice_g.best / _HUNDRED, 1) for end in (fibre.low, fibre.high))
     fibre_g = low if low == high else f"{low} to {high}"
     text = (
         f"Carbohydrate in 1 of {found.count} slices (about {as_text(found.slice_g.best, 0)} g): "
-        f"{_range(counted)}; fibre ({fibre_g} g) {said}."
+        f"{_range(counted)}; fibre ({fibre_g} g) {said}.{_open(sums, found.slice_g.best)}"
     )
     return LabelSlice(found.count, found.slice_g, found.without_fibre_g, found.with_fibre_g, text)
 
