@@ -105,3 +105,9 @@ def test_the_studios_notes_stand_only_on_labels_of_its_book(demo: Asked, tmp_pat
     answer = label_sheets(str(text), EU, demo, out=tmp_path / "out", layout="single-100x150")
     assert answer.exit_code == 0
     assert all("not baked" not in words_of(file.path) for file in answer.result.files)
+
+
+def test_the_sentence_on_cold_ends_where_its_words_end(demo: Asked, tmp_path: Path) -> None:
+    answer = label_sheets("F4", LabelWish(market="us"), demo, out=tmp_path, layout="single-100x150")
+    words = " ".join(words_of(answer.result.files[0].path).split())
+    assert "____________ Keep cold, at 5 °C (41 °F) or below. " in words
