@@ -92,6 +92,10 @@ def _cold_c() -> float:
 
 def _by_product(evidence: OffEvidence, product_c: float) -> OffVerdict:
     read = f"{as_text(product_c, 2)} °C at most in the food"
+    before = evidence.before_c
+    if product_c <= _cold_c() and before is not None and before > _cold_c():
+        text = f"{read}, and {as_text(before, 2)} °C before it stopped: one of the two is wrong."
+        return OffVerdict(NOT_SHOWN, "us-cold", text, _settles())
     if product_c <= _cold_c():
         return OffVerdict(KEEP, "us-cold", f"{read}: it stayed at {_limit()} or below.")
     hours = evidence.hours
