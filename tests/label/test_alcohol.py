@@ -22,7 +22,7 @@ def test_the_alcohol_of_a_cream_is_that_of_its_rum_by_volume() -> None:
     assert found.line == "Alcohol: 4.2 ml per 100 g"
 
 
-@pytest.mark.parametrize(("rum", "is_told"), [(1, False), (20, True)])
+@pytest.mark.parametrize(("rum", "is_told"), [(3, False), (5, True), (20, True)])
 def test_only_above_its_limit_a_food_carries_how_much(rum: int, is_told: bool) -> None:
     found = alcohol_of(of(CREAM.format(cream=180, rum=rum)), "au-nz")
     assert found is not None
