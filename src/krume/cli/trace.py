@@ -67,12 +67,12 @@ def command(
     out: Path | None,
     paper: str,
 ) -> int:
-    """Which lots went into which cake for whom: one step back and one forward.
+    """Which lots went into which cake for whom, and where a lot went.
 
-    NAME is a lot (L-008): then every cake is told that surely has it, and every one for which it
-    cannot be ruled out. Or a cake's lot code (L270612-1), a batch (B270611-1), an order, a torte
-    or a formula of your book: then what went in, or with --write what is to be written down.
-    "lot L-008" or "order 101" says which is meant.
+    One step back and one forward. NAME is a lot (L-008): then every cake is told that surely has
+    it, and every one for which it cannot be ruled out. Or a cake's lot code (L270612-1), a batch
+    (B270611-1), an order, a torte or a formula of your book: then what went in, or with --write
+    what is to be written down. "lot L-008" or "order 101" says which is meant.
     """
     from krume.usecases import TraceWish, trace_lists, trace_of
 
