@@ -58,7 +58,7 @@ def test_the_first_sentence_is_true_and_names_why(
     assert not result.claim_allowed
 
 
-@pytest.mark.parametrize("name", ["T1", "T2", "T3", "TART", "F6", "101", "102"])
+@pytest.mark.parametrize("name", ["T3", "F6", "102"])
 @pytest.mark.parametrize("market", ["us", "eu", "uk", "ca", "au-nz"])
 def test_while_it_is_shut_the_words_of_the_claim_stand_nowhere(
     demo: Asked, name: str, market: str

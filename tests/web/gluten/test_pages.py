@@ -21,7 +21,7 @@ def body(text: str) -> str:
     return " ".join(re.sub(r"<[^>]+>", " ", main).split())
 
 
-@pytest.mark.parametrize("name", ["T1", "T2", "T3", "F1", "101", "102", "CLASS7"])
+@pytest.mark.parametrize("name", ["T3", "F1", "102", "CLASS7"])
 def test_the_answer_stands_before_everything_and_claims_nothing(
     client: TestClient, name: str
 ) -> None:
