@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 
 from krume.base import NotFoundError, StoreError
-from krume.store import Book, book_bytes
+from krume.store import Book, add_texts, book_bytes, digest, table_rows
 from krume.usecases import Asked, export_book, import_book, load_demo, restore_book, verify_book
 
 
@@ -51,3 +51,21 @@ def test_a_book_that_is_not_there_is_named(bare: Asked) -> None:
         verify_book(bare)
     with pytest.raises(NotFoundError, match="no backup"):
         restore_book(bare)
+
+
+def test_a_name_that_is_a_formula_leaves_as_text_and_comes_back_as_it_was(tmp_path: Path) -> None:
+    """By import, and where the export is read as a book of plain texts."""
+    head, row = "lot,ingredient,evidence,text\n", '=1+1,teff flour,lab test,"-2, ≤20"\n'
+    own, other = Asked(book=tmp_path / "own"), Asked(book=tmp_path / "other")
+    add_texts(Book(tmp_path / "own"), {"lots.csv": (head + row).encode()})
+    told = export_book(own, tmp_path / "out").result
+    written = (tmp_path / "out" / "lots.csv").read_text(encoding="utf-8")
+    assert written == head + "'=1+1,teff flour,lab test,\"'-2, ≤20\"\n"
+    assert import_book(other, tmp_path / "out").result.sha256 == told.sha256
+    for book in (tmp_path / "other", tmp_path / "out"):
+        (found,) = table_rows(Book(book), "lots.csv")
+        assert (found["lot"], found["text"]) == ("=1+1", "-2, ≤20")
+        assert digest(Book(book)) == told.sha256
+    single = Asked(book=tmp_path / "single")
+    import_book(single, tmp_path / "out" / "lots.csv")
+    assert table_rows(Book(tmp_path / "single"), "lots.csv")[0]["lot"] == "=1+1"

@@ -40,6 +40,15 @@ def test_what_was_seen_is_kept_once(kept: Asked) -> None:
     assert rows[0].revision == 1
 
 
+def test_a_table_that_left_the_book_comes_back_as_it_was(kept: Asked) -> None:
+    sent = "tin,count,status\nround 20 x 7 cm,4,'=1\nring 22 x 6 cm,3,''=2\n"
+    change = table_change(TINS, sent, kept, required=REQUIRED)
+    keep_table(TINS, change.text, kept, seen=change.seen, required=REQUIRED)
+    assert [row.get("status") for row in table_now(TINS, kept).rows] == ["=1", "'=2"]
+    again = table_change(TINS, sent, kept, required=REQUIRED)
+    assert again.changes == ()
+
+
 def test_a_table_that_changed_since_is_not_overwritten(kept: Asked) -> None:
     change = table_change(TINS, SENT, kept, required=REQUIRED)
     add_row(TINS, {"tin": "round 24 x 7 cm", "count": "1"}, kept, head=REQUIRED)

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from krume.base import InputError
-from krume.store import book_at, own_cell, put_table, table_text
+from krume.store import book_at, own_table, put_table, table_text
 from krume.usecases.asking.answer import Asked
 from krume.usecases.book.rows import table_now
 from krume.usecases.book.texts import LineChange, differences
@@ -28,7 +28,7 @@ _SIGNS = {
 class TableChange:
     """What a sent table would change: only the rows that differ, line against line.
 
-    `text` is the table as it would be kept, `seen` the version it is held against.
+    `text` is the table as it was sent, in one shape; `seen` the version it is held against.
     """
 
     place: str
@@ -46,14 +46,15 @@ def table_change(place: str, sent: str, asked: Asked, *, required: Sequence[str]
     """Hold a sent table against the one in the book; what is no table is refused."""
     text, rows = _as_table(sent, required)
     now = table_text(book_at(asked.book), place)
-    lines = (line for line in differences(now, text) if line.kind != "same")
+    own = own_table(text.encode(), place).decode()
+    lines = (line for line in differences(now, own) if line.kind != "same")
     return TableChange(place, text, table_now(place, asked).seen, tuple(lines), rows)
 
 
 def keep_table(place: str, sent: str, asked: Asked, *, seen: str, required: Sequence[str]) -> None:
     """Keep a sent table; the rows it replaces stay in the history. Sent twice it is kept once."""
     text, _ = _as_table(sent, required)
-    put_table(book_at(asked.book), place, text.encode(), seen=seen)
+    put_table(book_at(asked.book), place, own_table(text.encode(), place), seen=seen)
 
 
 def _as_table(sent: str, required: Sequence[str]) -> tuple[str, int]:
@@ -74,7 +75,7 @@ def _as_table(sent: str, required: Sequence[str]) -> tuple[str, int]:
         raise _refused(f"Row {long} has more cells than the first line. A comma needs quotes.")
     out = io.StringIO()
     csv.writer(out, lineterminator="\n").writerows(
-        [" ".join(own_cell(cell).split()) for cell in (*cells, *[""] * (len(head) - len(cells)))]
+        [" ".join(cell.split()) for cell in (*cells, *[""] * (len(head) - len(cells)))]
         for cells in [head, *lines[1:]]
     )
     return out.getvalue(), len(lines) - 1
