@@ -15,7 +15,7 @@ _S_PER_H = 3600.0
 _CLOSED = 3
 _LOOKED_H = 24.0 * 30
 """How long a film is followed: a month."""
-_LONGEST_S, _GROWS = 100.0 * 3600.0, 1.8
+_LONGEST_S, _GROWS = 140.0 * 3600.0, 2.0
 """Longer steps than three days want: what is told of a month is an order of magnitude."""
 
 

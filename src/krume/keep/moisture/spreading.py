@@ -17,7 +17,7 @@ _MOVING = 2
 _FACE_TRIES = 1
 _FLAT = 1e-7
 _LARGEST_MOVE = 1.5
-_FIRST_S, _GROWS, _LONGEST_SHARE = 60.0, 1.5, 1 / 24
+_FIRST_S, _GROWS, _LONGEST_SHARE = 60.0, 1.7, 1 / 18
 """First step, how the steps grow, and the longest as a share of the whole time."""
 
 
