@@ -92,3 +92,14 @@ def test_what_cannot_stand_is_not_kept_and_two_hands_are_told(own: Asked) -> Non
     with pytest.raises(ConflictError):
         keep_heights("T1", {7: 8.0}, own, seen=1)
     assert text_now("torte", "T3", own).revision == 1
+
+
+def test_decorations_have_no_handle_and_do_not_fill_a_ring() -> None:
+    text = (
+        "A\nRing: 22 x 6 cm\n\n2 layers of F4, 12 mm\n2 x 10 mm C2, one on each layer, filled out "
+        "to the ring\n8 x 6 g C5 on top, piped, 20 mm high\n"
+    )
+    now = heights_of(text, {})
+    assert [each.line for each in now.handles] == [4, 5]
+    assert now.fit is not None
+    assert now.fit.height_mm == 18.0

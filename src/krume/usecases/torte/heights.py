@@ -70,8 +70,15 @@ def heights_of(text: str, wished: Heights) -> HeightsNow:
 
 def _is_handle(each: Component, lines: list[str]) -> bool:
     """Whether a line says one height in millimetres, so that it can be written anew."""
-    is_there = each.height_mm is not None and 0 < each.number <= len(lines)
+    is_there = each.height_mm is not None and 0 < each.number <= len(lines) and not _is_worn(each)
     return is_there and len(_MM.findall(lines[each.number - 1])) == 1
+
+
+def _is_worn(each: Component) -> bool:
+    """Whether a line is put on at the end, in no height of the torte."""
+    is_outside = each.place in ("on top", "around", "around and on top")
+    is_counted = (each.count or 1) > 1 or each.height_mm is not None
+    return each.is_piped or (each.mass_g is not None and is_outside and is_counted)
 
 
 def _handle(each: Component, wished: Heights) -> Handle:
@@ -92,13 +99,14 @@ def _ring_fit(plan: TortePlan, found: list[Component], wished: Heights) -> RingF
     None too where something stands in it whose height is not known; a soak has none.
     """
     ring, fills = plan.ring, [each for each in found if each.fills_ring]
-    is_open = any(e.height_mm is None and e.g_per_cm2 is None for e in plan.components)
+    inside = [each for each in plan.components if not _is_worn(each)]
+    is_open = any(e.height_mm is None and e.g_per_cm2 is None for e in inside)
     if ring is None or ring.height_cm is None or len(fills) != 1 or is_open:
         return None
     cream = fills[0]
     others = math.fsum(
         (each.count or 1) * wished.get(each.number, each.height_mm or 0.0)
-        for each in plan.components
+        for each in inside
         if each is not cream
     )
     count = cream.count or 1
