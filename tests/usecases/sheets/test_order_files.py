@@ -2,8 +2,13 @@
 
 from pathlib import Path
 
-from krume.usecases import Asked, make_sheets
-from krume.usecases.sheets.order_files import label_files, price_check
+from krume.publish import Imprint
+from krume.store import book_at, studio_of
+from krume.usecases import Asked, TraceWish, load_demo, make_sheets, trace_of
+from krume.usecases.sheets.imprint import imprint_of
+from krume.usecases.sheets.order_files import label_files, order_files, price_check
+from krume.usecases.sold.order import judge_order
+from krume.usecases.sold.product import sold_of
 from tests.usecases.conftest import Made
 
 
@@ -31,6 +36,25 @@ def test_an_orders_sheets_carry_its_hold_and_name_what_opens_it(sheets_101: Made
     for file in answer.result.files:
         if file.format == "html":
             assert "L-008" in Path(file.path).read_text(encoding="utf-8"), file.path
+
+
+def test_the_order_sheet_has_room_for_a_lot_code_until_one_is_given(
+    sheets_101: Made, tmp_path: Path
+) -> None:
+    (sheet,) = sheets_101.folder.glob("order-sheet.html")
+    assert "T1: ____________" in sheet.read_text(encoding="utf-8")
+    own = Asked(book=tmp_path / "book")
+    load_demo(own)
+    trace_of("101", TraceWish(is_kept=True), own)
+    read, order = sold_of("101", own), sold_of("101", own).order
+    assert order is not None
+    files = order_files("101", judge_order(read, order, own), own, _imprint(own), "a4")
+    _, data = files["order-sheet.html"]
+    assert b"T1: L270610-1" in data
+
+
+def _imprint(asked: Asked) -> Imprint:
+    return imprint_of(studio_of(book_at(asked.book)), asked, is_of_book=True)
 
 
 def test_a_contradiction_writes_nothing(demo: Asked, tmp_path: Path) -> None:
