@@ -93,3 +93,16 @@ def test_what_is_not_complete_is_said_before_all_else() -> None:
 def test_the_source_of_a_list_is_that_of_its_market() -> None:
     found = answer("allergens", {"ingredients": "milk", "market": "ca"})
     assert "ca-fdr-b01" in found.sources
+
+
+@pytest.mark.parametrize(
+    "words", ["starch", "oil", "vegetable oil", "cider", "hazelnut brittle", "oat cream"]
+)
+def test_a_name_that_leaves_an_allergen_open_is_named(words: str) -> None:
+    found = answer("allergens", {"ingredients": words, "market": "eu"})
+    assert found.values["unknown"] == [words]
+
+
+def test_oat_cream_is_oat_and_no_soya() -> None:
+    found = run("allergens", ingredients="oat cream", market="eu")
+    assert found["contains"] == ["cereals containing gluten (oat)"]

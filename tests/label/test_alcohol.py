@@ -52,3 +52,11 @@ def test_a_market_without_a_rule_says_nothing_and_still_knows_how_much() -> None
     assert found is not None
     assert (found.line, found.rule) == ("", "")
     assert found.most_ml_100g is not None
+
+
+def test_a_drink_without_a_row_brings_alcohol_that_is_not_known() -> None:
+    made = of(CREAM.format(cream=180, rum=20).replace("dark rum", "alcoholic cider"))
+    assert "alcoholic cider" in [used.name for used in made.used]
+    found = alcohol_of(made, "au-nz")
+    assert found is not None
+    assert (found.most_ml_100g, "____" in found.line) == (None, True)

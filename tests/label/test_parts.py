@@ -158,3 +158,18 @@ def test_a_part_with_its_own_list_brings_what_stands_in_it() -> None:
 def test_a_number_that_does_not_say_its_source_stays_open() -> None:
     found = opened(used("dark chocolate"), (spec("", "dark chocolate", "sugar; E322"),))
     assert any("E322" in u.what for u in found.unknown)
+
+
+def test_oil_of_no_named_kind_closes_the_label_until_a_lot_names_it() -> None:
+    oil = replace(used("sunflower oil"), name="oil")
+    lot = Lot("L-9", "sunflower oil", "specification")
+    assert [(u.of, u.what) for u in opened(oil, ()).unknown] == [("oil", "which oil it is")]
+    assert opened(oil, (lot, replace(lot, key="L-8", ingredient="oil"))).unknown != ()
+    assert opened(oil, (lot,)).unknown == opened(used("sunflower oil"), ()).unknown == ()
+
+
+@pytest.mark.parametrize("words", ["hazelnut brittle", "peanut brittle", "Haselnusskrokant"])
+def test_a_bought_brittle_is_more_than_its_nut(words: str) -> None:
+    found = opened(Used(words, None, words, "", 60.0, ("F",)), ())
+    assert {u.what for u in found.unknown} >= {"its list of parts", "its allergens"}
+    assert found.contains != ()

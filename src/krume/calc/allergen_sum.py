@@ -56,7 +56,7 @@ def _of(words: str) -> tuple[Allergen, ...]:
     if direct is not None:
         return direct
     keys = [choice.key for choice in found.choices if choice.key is not None]
-    if found.kind == "ask" and len(keys) == len(found.choices) and keys:
+    if found.kind == "ask" and not found.wanted and len(keys) == len(found.choices) and keys:
         sets = {allergens(key) for key in keys}
         if len(sets) == 1:
             return sets.pop()

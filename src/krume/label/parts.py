@@ -87,7 +87,7 @@ def opened(
     if animal is not None:
         contains = (*contains, *allergens_of_words(animal))
     open_ones = (
-        *missing_parts, *missing_allergens, *missing_animal, *missing_traces,
+        *_kind(used, in_use), *missing_parts, *missing_allergens, *missing_animal, *missing_traces,
         *_contradicted(used, in_use, contains, traces),
     )  # fmt: skip
     return Opened(used, in_use, parts, contains, traces, animal, open_ones)
@@ -138,6 +138,15 @@ def _parts(
     found = [part for words in said for part in words.parts]
     kept = [part for part in found if part != base]
     return tuple(dict.fromkeys((*([base] if base else []), *map(without_share, kept)))), ()
+
+
+def _kind(used: Used, lots: tuple[Lot, ...]) -> tuple[Unknown, ...]:
+    """What the text leaves open of goods that are in the pantry; lots that name it settle it."""
+    wanted = "" if used.key is None else find(used.name).wanted
+    if not wanted or (lots and not any(find(lot.ingredient).wanted for lot in lots)):
+        return ()
+    opens = f"Its kind in the text, such as {used.label_name}, or a lot of it opens it."
+    return (Unknown(used.name, wanted, "label", opens),)
 
 
 def _contains(

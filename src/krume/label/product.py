@@ -13,6 +13,7 @@ from krume.size import area_cm2
 
 _MM_PER_CM = 10
 _DUST_G = 0.05
+_SPIRIT = "spirit"
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,6 +55,7 @@ class Product:
 
     `finished_g` is what is sold, from the planned or weighed bake, None where that is not said.
     `parts` are its formulas one by one; `not_food` is what stands beside the food: boards, picks.
+    `called` are names it has in a book beside its own.
     """
 
     name: str
@@ -65,6 +67,7 @@ class Product:
     slices: tuple[int, ...] = ()
     parts: tuple[ProductPart, ...] = ()
     not_food: tuple[str, ...] = ()
+    called: tuple[str, ...] = ()
 
     @property
     def mixed_g(self) -> float | None:
@@ -90,6 +93,7 @@ def product_of_formula(name: str, formula: Formula) -> Product:
         families={name: kind},
         parts=(ProductPart(name, title, used, finished),),
         not_food=not_food,
+        called=(name,),
     )
 
 
@@ -137,7 +141,7 @@ def _bought(batch: Batch) -> Used:
     words = " ".join(batch.title.split())
     key = find(words).key
     if key is None:
-        return Used(words, None, words, "", batch.needed_g, (batch.name,))
+        return Used(words, None, words, _role(words), batch.needed_g, (batch.name,))
     goods = ingredient(key)
     return Used(words, key, goods.label_name, goods.role, batch.needed_g, (batch.name,))
 
@@ -178,16 +182,23 @@ def _use(name: str, line: Line, share: float | None) -> Used:
     except NotFoundError:
         goods = None
     if goods is None:
-        return Used(words, None, words, "", mass, (name,))
+        return Used(words, None, words, _role(words), mass, (name,))
     return Used(words, goods.key, goods.label_name, goods.role, mass, (name,))
+
+
+def _role(words: str) -> str:
+    """Role of goods without a row: of a drink with alcohol it is known, though not how much."""
+    good = find(words).good
+    return _SPIRIT if good is not None and good.kind == _SPIRIT else ""
 
 
 def _merged(found: list[Used]) -> tuple[Used, ...]:
     """Goods of one kind together, heaviest first; one without a mass makes its kind unknown."""
     kinds: dict[tuple[str, str], list[Used]] = {}
     for each in found:
-        # A purée and the fruit itself share a row of the pantry, but not a need of a record.
-        told_apart = each.key is None or each.role == "fruit"
+        # A purée and the fruit itself share a row of the pantry, but not a need of a record; oil
+        # shares the row of one oil, and may be another.
+        told_apart = each.key is None or each.role == "fruit" or find(each.name).wanted
         name = each.name.casefold() if told_apart else ""
         kinds.setdefault((each.key or "", name), []).append(each)
     merged = [

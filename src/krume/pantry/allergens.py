@@ -84,7 +84,8 @@ def allergens_of_words(words: str) -> tuple[Allergen, ...]:
 def allergens_of(found: Found) -> tuple[Allergen, ...]:
     """Allergens of what words were found to mean."""
     if found.key is not None:
-        return allergens(found.key)
+        held = allergens(found.key)
+        return (*held, _SUPPLIER) if found.wanted and _SUPPLIER not in held else held
     good = found.good
     if good is None or good.allergens is None:
         return (_SUPPLIER,)

@@ -8,6 +8,7 @@ from itertools import combinations, pairwise
 from krume.pantry.close import closest, latin_lookalike
 from krume.pantry.ingredients import Ingredient, ingredient
 from krume.pantry.names import Choice, Good, Meaning, index, percent_rows, questions, spellings
+from krume.pantry.open_kinds import kind_wanted
 from krume.pantry.words import Words, spelled
 
 _NOT_FOOD = "not-food"
@@ -40,6 +41,7 @@ class Found:
     `kind` is `known` (`key`, with `others` of the same name), `ask` (goods share the name),
     `close` (looks like a name: asked, never taken), `lookalike` (letters of another script),
     `good` (a known word without a row) or `unknown`. All but `known` and `good` carry a question.
+    `wanted` is what the name leaves open of the goods, such as which oil it is.
     """
 
     kind: str
@@ -51,6 +53,7 @@ class Found:
     others: tuple[str, ...] = ()
     good: Good | None = None
     percent: float | None = None
+    wanted: str = ""
 
 
 def find(words: str, *, own: tuple[Ingredient, ...] = ()) -> Found:
@@ -109,12 +112,17 @@ def _answer(words: str, meaning: Meaning, percent: float | None) -> Found:
     by_percent = _by_percent(words, meaning, percent)
     if by_percent is not None:
         return by_percent
+    wanted = kind_wanted(meaning.name)
     if meaning.ask:
         question, choices = questions()[meaning.ask]
-        return Found("ask", words, question=question, choices=choices, percent=percent)
+        return Found(
+            "ask", words, question=question, choices=choices, percent=percent, wanted=wanted
+        )
     key = meaning.keys[0]
     notice = meaning.notice or _percent_notice(key, percent)
-    return Found("known", words, key, notice=notice, others=meaning.keys[1:], percent=percent)
+    return Found(
+        "known", words, key, notice=notice, others=meaning.keys[1:], percent=percent, wanted=wanted
+    )
 
 
 def _not_in_table(good: Good) -> str:
