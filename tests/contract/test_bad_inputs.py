@@ -73,7 +73,7 @@ ASKED: dict[str, tuple[list[str], int]] = {
     "up and away": (["read", "../../../../etc/no-such-file"], 3),
 }
 USAGE = (
-    ["label", "T1", "--market", "uk"],
+    ["label", "T1", "--market", "moon"],
     ["size", "F2", "--tin", "round 20 x 5 cm", "--depth", "nan"],
     ["check", "F2", "--answer", "nonsense"],
     ["check", "F2", "--on", "2027-13-01"],

@@ -18,7 +18,7 @@ def test_the_alcohol_of_a_cream_is_that_of_its_rum_by_volume() -> None:
     found = alcohol_of(of(CREAM.format(cream=180, rum=20)), "au-nz")
     assert found is not None
     # 33.4 g of alcohol in 100 g of rum, 0.789 g/ml: 20 g in 200 g are 4.2 ml in 100 g.
-    assert found.most_ml_100g == pytest.approx(20 * 0.334 / 0.789 / 200 * 100, rel=0.01)
+    assert found.most_ml_per_100g == pytest.approx(20 * 0.334 / 0.789 / 200 * 100, rel=0.01)
     assert found.line == "Alcohol: 4.2 ml per 100 g"
 
 
@@ -43,7 +43,7 @@ def test_an_alcohol_that_is_not_known_is_a_blank_and_never_none() -> None:
     made = of("Rum cake\nFamily: butter\nOven: 170 C\n\n100 g butter\n20 g dark rum\n")
     found = alcohol_of(made, "au-nz")
     assert found is not None
-    assert found.most_ml_100g is None
+    assert found.most_ml_per_100g is None
     assert "____" in found.line
 
 
@@ -51,7 +51,7 @@ def test_a_market_without_a_rule_says_nothing_and_still_knows_how_much() -> None
     found = alcohol_of(of(CREAM.format(cream=180, rum=20)), "ca")
     assert found is not None
     assert (found.line, found.rule) == ("", "")
-    assert found.most_ml_100g is not None
+    assert found.most_ml_per_100g is not None
 
 
 def test_a_drink_without_a_row_brings_alcohol_that_is_not_known() -> None:
@@ -59,4 +59,4 @@ def test_a_drink_without_a_row_brings_alcohol_that_is_not_known() -> None:
     assert "alcoholic cider" in [used.name for used in made.used]
     found = alcohol_of(made, "au-nz")
     assert found is not None
-    assert (found.most_ml_100g, "____" in found.line) == (None, True)
+    assert (found.most_ml_per_100g, "____" in found.line) == (None, True)

@@ -26,11 +26,11 @@ ALCOHOL_COLUMNS = (
 class Alcohol:
     """What a market asks about the alcohol of a product.
 
-    `most_ml_100g` is as if none left the oven, None where it is not known. `line` is what has to
-    be printed on a food, `rule` what the law says of it; both may be empty.
+    `most_ml_per_100g` is as if none left the oven, None where it is not known. `line` is what has
+    to be printed on a food, `rule` what the law says of it; both may be empty.
     """
 
-    most_ml_100g: float | None
+    most_ml_per_100g: float | None
     line: str
     rule: str
 
@@ -42,7 +42,7 @@ def alcohol_of(
     spirits = [used for used in product.used if used.role == "spirit"]
     if not spirits:
         return None
-    most = _most_ml_100g(product, sheets or {})
+    most = _most_ml_per_100g(product, sheets or {})
     rule = next(
         (r for r in load("alcohol_rules.csv", ALCOHOL_COLUMNS) if r.cells["market"] == market), None
     )
@@ -63,7 +63,7 @@ def _line(most: float | None, rule: Row) -> str:
     )
 
 
-def _most_ml_100g(product: Product, sheets: Mapping[str, Ingredient]) -> float | None:
+def _most_ml_per_100g(product: Product, sheets: Mapping[str, Ingredient]) -> float | None:
     finished = product.finished_g
     grams = [_alcohol_g(used, sheets) for used in product.used]
     known = [each for each in grams if each is not None]

@@ -86,7 +86,7 @@ RANK = {KEEP: 0, NOT_SHOWN: 1, DISCARD: 2}
 def test_taking_evidence_away_never_makes_anything_kept(known: OffEvidence) -> None:
     """Except a reading that was too warm: without it there is less against the food."""
     full = judge_off(known, needs_cold=True).verdict
-    fields = ("hours", "before_c")
+    fields: tuple[str, ...] = ("hours", "before_c")
     if known.product_c is not None and known.product_c <= 5:
         # A warm reading before speaks against the food: without it less does.
         fields = ("hours",)

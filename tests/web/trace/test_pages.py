@@ -154,8 +154,8 @@ def test_an_empty_book_says_what_to_do_next_and_unknown_names_are_no_page(
     bare: TestClient, client: TestClient
 ) -> None:
     assert "krume book init" in bare.get("/trace").text
-    for address in ("/trace/of/none", "/trace/cakes/none", "/trace/batches/none",
-                    "/trace/lot?mark=none", "/trace/lot/list.pdf", "/trace/trials/none"):  # fmt: skip
+    unknown = ("of/none", "cakes/none", "batches/none", "lot?mark=none", "lot/list.pdf")
+    for address in (f"/trace/{each}" for each in (*unknown, "trials/none")):
         assert client.get(address).status_code == 404, address
     assert client.get("/trace/lot", follow_redirects=False).headers["location"] == "/trace"
 
