@@ -180,3 +180,8 @@ def test_a_percentage_that_is_free_closes_no_row_and_one_that_must_stand_there_d
     assert (eu.text, eu.percent) == ("10 g", None)
     assert us.text is None
     assert "fat" in panel_unknowns(us_panel(wider, one))[0].what
+
+
+def test_a_portion_of_nearly_100_g_does_not_call_itself_100_g() -> None:
+    portion = eu_columns(sums(fat=12.0), portion_g=99.574)[1]
+    assert portion.head == "Per portion (99.6 g)"

@@ -1,6 +1,7 @@
 """The cold log: nothing passes before it is written, and what it does not prove stands first."""
 
 import io
+from dataclasses import replace
 
 import pypdf
 import pytest
@@ -85,3 +86,13 @@ def test_paper_carries_the_hold_and_the_hours_of_the_order(paper: str) -> None:
     text = " ".join(page.extract_text() for page in pages)
     for words in ("HELD", "not shown", "2.5 of 4", "h above 5", "Local law decides."):
         assert words in text, words
+
+
+@pytest.mark.parametrize(("creams", "rows"), [(1, 6), (2, 6), (3, 5)])
+def test_many_creams_have_one_reading_less_each_and_both_limits_still(
+    creams: int, rows: int
+) -> None:
+    log = replace(LOG, cooked=tuple(f"C{n}" for n in range(creams)))
+    tables = [p.table for p in cold_log_leaf(log, IMPRINT).parts if p.heading[:7] == "Cooling"]
+    assert [len(table.rows) for table in tables if table] == [rows] * creams
+    assert all("21 °C or below by 2 h" in [r[0] for r in table.rows] for table in tables if table)

@@ -2,6 +2,7 @@
 
 import io
 import re
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -90,3 +91,14 @@ def test_the_same_plan_is_the_same_bytes() -> None:
 def test_a_torte_plan_is_not_printed_on_a_card() -> None:
     with pytest.raises(InputError, match="a4 or letter"):
         plan_pdf(sheet("T1"), "a5")
+
+
+def test_what_a_slice_holds_leaves_the_first_page_to_the_work_and_its_caution() -> None:
+    eaten = tuple(
+        f"Carbohydrate in 1 of {n} slices: about 31 g, from 27 to 35 g." for n in "123456"
+    )
+    pages = [page.extract_text() for page in pdf(replace(sheet("T1"), eaten=eaten)).pages]
+    assert len(pages) == 2
+    assert "Local law decides" in pages[0]
+    assert "Carbohydrate" not in pages[0]
+    assert "Carbohydrate" in pages[1]

@@ -45,7 +45,7 @@ def cleaning_opens(
     if not open_days:
         return ""
     when = "" if max(open_days) <= today else ", on the day itself and not before"
-    return f"{ROOM} of {_listed(open_days)}: write it into cleaning.csv{when}"
+    return f"{ROOM} of {_listed(open_days)}: write it down, in the pantry or cleaning.csv{when}"
 
 
 def room_standings(

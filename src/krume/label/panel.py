@@ -4,6 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
+from krume.base import as_text
 from krume.label.energy import EU_PARTS, US_PARTS, eu_energy, salt_g, us_energy_kcal
 from krume.label.eu_panel import eu_amount, eu_intake_pct, eu_nutrients
 from krume.label.nutrients import NutrientSum, Span, open_goods
@@ -99,8 +100,9 @@ def eu_panel(sums: Sums, *, basis_g: float = _HUNDRED) -> Panel:
     rows = tuple(_row(line, *_eu_value(line.key, sums), basis_g) for line in _eu_lines())
     if basis_g == _HUNDRED:
         return Panel("eu", basis_g, "per 100 g", rows)
-    text = f"per portion of {basis_g:.0f} g"
-    return Panel("eu", basis_g, text, rows, "portion", f"Per portion ({basis_g:.0f} g)")
+    mass = as_text(basis_g, 1)
+    text = f"per portion of {mass} g"
+    return Panel("eu", basis_g, text, rows, "portion", f"Per portion ({mass} g)")
 
 
 def eu_columns(sums: Sums, *, portion_g: float | None = None) -> tuple[Panel, ...]:

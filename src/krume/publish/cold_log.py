@@ -10,6 +10,7 @@ from krume.publish.leaf import Leaf, LeafPart, LeafTable
 _BLANK = "________"
 _ON_THE_WAY = ("leaves the cold", "handed over", "cold again or eaten")
 _BETWEEN = "between"
+_ROOMY = 2  # more creams than this leave room for one reading less in each, or a page runs over
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,6 +65,7 @@ class ColdLog:
 
 def cold_log_leaf(log: ColdLog, imprint: Imprint, hold: Hold | None = None) -> Leaf:
     """The cold log of a torte or an order, as a leaf for paper, page and JSON."""
+    between = 1 if len(log.cooked) > _ROOMY else 2
     return Leaf(
         kind="cold log",
         name=f"{log.title}: cold log",
@@ -71,7 +73,7 @@ def cold_log_leaf(log: ColdLog, imprint: Imprint, hold: Hold | None = None) -> L
         parts=(
             LeafPart("Verdict so far: not shown", _verdict(log), boxed=True),
             *((LeafPart("Which depth", (log.predicted,)),) if log.predicted else ()),
-            *(_cooling(name, log.limits) for name in log.cooked),
+            *(_cooling(name, log.limits, between) for name in log.cooked),
             *_raw(log),
             LeafPart("Out of the cold", log.warm, _way(log.limits)),
             *_earlier(log),
@@ -100,11 +102,11 @@ def _verdict(log: ColdLog) -> tuple[str, ...]:
     )
 
 
-def _cooling(name: str, limits: CoolingLimits) -> LeafPart:
+def _cooling(name: str, limits: CoolingLimits, between: int) -> LeafPart:
     begin = f"passes {as_text(limits.start_c, 1)} °C: the clock starts"
     first = f"{as_text(limits.middle_c, 1)} °C or below by {as_text(limits.first_h, 1)} h"
     last = f"{as_text(limits.end_c, 1)} °C or below by {as_text(limits.total_h, 1)} h"
-    rows = (begin, _BETWEEN, first, _BETWEEN, _BETWEEN, last)
+    rows = (begin, _BETWEEN, first, *(_BETWEEN,) * between, last)
     table = LeafTable(
         ("reading", "time", "where probed", "°C"),
         tuple((row, _BLANK, _BLANK * 2, _BLANK) for row in rows),

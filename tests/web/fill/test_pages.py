@@ -14,6 +14,8 @@ def test_it_says_litres_grams_cartons_and_leaves(client: TestClient) -> None:
     for words in ("1.8 l, ", "297.5 g", "4 of 200 ml; 138 ml left", "by the root rule"):
         assert words in text
     assert 'value="2 x 22 cm x 12 mm"' in text
+    assert 'action="/fill#answer"' in text
+    assert 'id="answer"' in text
 
 
 def test_what_is_wrong_stands_beside_its_field(client: TestClient) -> None:

@@ -87,3 +87,9 @@ def test_the_day_and_the_orders_lead_there(client: TestClient) -> None:
     assert 'href="/fridge"' in client.get("/").text
     assert 'href="/fridge"' in client.get("/orders").text
     assert 'href="/fridge?of=101"' in client.get("/orders/101").text
+
+
+def test_a_kept_cake_says_in_the_open_that_its_torte_takes_it_along(client: TestClient) -> None:
+    typed = {"since": "22:30", "until": "02:00", "food": "9", "of": "101"}
+    text = re.sub(r"<details.*?</details>", "", client.get("/fridge", params=typed).text)
+    assert "in a torte it goes with the torte: F1 in T1." in plain(text)

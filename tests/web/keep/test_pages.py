@@ -80,3 +80,9 @@ def test_a_name_that_is_not_there_is_not_found(client: TestClient, bare: TestCli
 def test_tortes_and_orders_lead_there(client: TestClient) -> None:
     assert 'href="/keep/T1"' in client.get("/tortes/T1").text
     assert 'href="/keep/101"' in client.get("/orders/101").text
+
+
+def test_a_status_stands_once_behind_its_sentence(client: TestClient) -> None:
+    text = plain(client.get("/keep/T1").text)
+    assert "3 to 5 days cold (common practice)." in text
+    assert "(common practice). (common practice)" not in text

@@ -120,3 +120,14 @@ def test_nothing_on_the_page_promises_what_no_record_shows(client: TestClient) -
     assert "gluten-free" not in text
     assert "the gate is shut" in text
     assert " safe " not in text
+
+
+def test_a_shut_gate_leads_to_what_opens_it_on_the_day_of_its_order(client: TestClient) -> None:
+    assert 'href="/gluten/101"' in client.get("/orders/101/label").text
+    assert 'href="/gluten/T1"' in client.get("/tortes/T1/label").text
+
+
+def test_what_was_typed_is_never_folded_away(client: TestClient) -> None:
+    assert "<details><summary>More of it" in client.get("/tortes/T1/label").text
+    cut = client.get("/tortes/T1/label", params={"slices": "10"}).text
+    assert "<details open><summary>More of it" in cut

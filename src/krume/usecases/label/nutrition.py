@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
-from krume.base import Interval
+from krume.base import Interval, as_text
 from krume.label import (
     US_PARTS,
     NutrientSum,
@@ -193,9 +193,9 @@ def _nutrition(
 def _portions(columns: tuple[LabelPanel, ...], counts: tuple[int, ...]) -> tuple[str, ...]:
     """How many portions there are, which stands below a column of one."""
     portion = next((each for each in columns if each.kind == "portion"), None)
-    return (
-        () if portion is None else (f"Cut into {counts[0]} portions of {portion.basis_g:.0f} g.",)
-    )
+    if portion is None:
+        return ()
+    return (f"Cut into {counts[0]} portions of {as_text(portion.basis_g, 1)} g.",)
 
 
 def _widths(

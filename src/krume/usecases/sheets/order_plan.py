@@ -83,7 +83,7 @@ def shopping_leaf(
             *places,
             *((LeafPart("Eggs left over", spares),) if spares else ()),
         ),
-        cautions=("A new lot has its own record: write it into lots.csv before it is opened.",),
+        cautions=("A new bag has its own lot and paper: write both down before it is opened.",),
         hold=hold,
         imprint=imprint,
     )

@@ -115,7 +115,7 @@ def _lines(
         yield f"{of or 'Then the torte'}: {' · '.join(_words(step) for step in mine)}"
     yield (
         f"Hands {as_text(hands, 0)} min and waiting {as_text(waits / _HOUR, 1)} h beside the "
-        "cakes: krume plan puts them on the clock"
+        "cakes; the plan of an order puts them on the clock"
     )
 
 
