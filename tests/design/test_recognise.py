@@ -1,5 +1,7 @@
 """Which family a formula belongs to."""
 
+from dataclasses import replace
+
 import pytest
 
 from krume.design.formula import Formula
@@ -113,3 +115,14 @@ def test_a_foam_becomes_a_nut_sponge_at_exactly_thirty_five_percent(
     lines = ((p.RICE, 100 - 35), (p.WALNUT, walnut_g), p.eggs(5, 3), (p.SUGAR, 90))
     assert guess(p.formula(*lines)).key == key
     assert guess(p.formula(*lines, family="separated")).key == key
+
+
+def test_nuts_with_no_egg_to_carry_them_are_no_nut_sponge() -> None:
+    bare = replace(p.F4, tin=None, oven=None, baked=None, core_c=None, bake_min=None)
+    no_flour = [
+        x for x in p.F4.lines if x.name and "flour" not in x.name and "starch" not in x.name
+    ]
+    nuts = replace(bare, name="Nuts", family=None, lines=tuple(no_flour))
+    stirred = replace(nuts, lines=tuple(x for x in no_flour if x.basis != "egg"))
+    assert guess(nuts).key == "nut"
+    assert guess(stirred).key is None

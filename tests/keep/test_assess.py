@@ -150,3 +150,27 @@ def test_nothing_is_promised_beyond_the_date_mark() -> None:
     assert kept.cold_h is not None
     assert kept.cold_h.high == 168.0
     assert kept.least_days == 7
+
+
+@pytest.mark.parametrize(
+    ("lines", "key"),
+    [
+        ("pH: 4.1 (planned)\nWater activity: 0.86", "figure-not-counted"),
+        ("pH: 4.1 plan\nWater activity: 0.86", "figure-not-counted"),
+        ("pH: 4.1?\nWater activity: 0.86", "figure-not-counted"),
+        ("pH: 4.1\nWater activity: 0.86 (estimate)", "figure-not-counted"),
+        ("pH: 4.1\npH: low\nWater activity: 0.86", "figure-not-counted"),
+        ("pH: 4.0\npH: 4.2\nWater activity: 0.86", "figure-twice"),
+    ],
+)
+def test_a_figure_that_is_planned_or_said_twice_is_not_measured(lines: str, key: str) -> None:
+    kept = typed(CREAM.replace("\n\n", f"\n{lines}\n\n", 1))
+    assert {"not-measured", key} <= {reason.key for reason in kept.reasons}
+
+
+@pytest.mark.parametrize("nuts", ["whole almonds", "ground hazelnuts"])
+def test_whipped_cream_with_nuts_is_no_baked_cake(nuts: str) -> None:
+    text = "Nut cream\n\n200 g whipping cream\n{}50 g caster sugar\n\nWhip."
+    plain, mixed = typed(text.format("")), typed(text.format(f"30 g {nuts}\n"))
+    assert plain.cold_h is not None
+    assert mixed.cold_h == plain.cold_h

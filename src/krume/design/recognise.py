@@ -128,7 +128,12 @@ def _is_cream(formula: Formula, sums: Sums) -> bool:
     if formula.tin or formula.oven or formula.baked or formula.core_c or formula.bake_min:
         return False
     only_starch = sums.total("flour").best == sums.total("starch").best
-    return only_starch and sums.total("nut").best == 0 and not sums.total("baking_powder").best
+    return only_starch and not _nuts_carry(sums) and not sums.total("baking_powder").best
+
+
+def _nuts_carry(sums: Sums) -> bool:
+    """Whether nuts may be what is baked: not without an egg, nor stirred into cream."""
+    return bool(sums.total("nut").best and sums.total("egg").best and not sums.total("cream").best)
 
 
 def _cream(sums: Sums) -> str | None:

@@ -25,6 +25,11 @@ _MEASURED = re.compile(
     rf"^(?:about\s|ca\.?\s?|~)?\s*{_NUMBER}(?:\s*(?:-|–|to|bis)\s*{_NUMBER})?(?![\w.,%])",
     re.IGNORECASE,
 )
+_NOT_MEASURED = re.compile(
+    r"\b(?:plan\w*|estimat\w*|guess\w*|assum\w*|expect\w*|target\w*|aim\w*|calculat\w*|wish\w*|"
+    r"not|should|typical\w*|from memory|geplant|geschätzt|soll)\b|\?",
+    re.IGNORECASE,
+)
 _PH = ("ph",)
 _ACTIVITY = ("aw", "water activity", "a_w")
 
@@ -140,23 +145,29 @@ def _order(rule: KeepRule) -> tuple[float, float, float, str]:
 def _verdict(formula: Formula) -> str:
     """Need of cold by measured acidity and water activity; not measured is cold."""
     return needs_cold(
-        _measured(_said(formula, _ACTIVITY), 1.0),
-        _measured(_said(formula, _PH), 14.0),
+        _agreed(_said(formula, _ACTIVITY), 1.0),
+        _agreed(_said(formula, _PH), 14.0),
         heat_treated_packaged=False,
     )
 
 
-def _said(formula: Formula, names: tuple[str, ...]) -> str:
-    """What a `pH:` or `Water activity:` line of the text says, a note to the reader."""
-    for line in formula.source_lines:
-        match = _SAID.match(line.text.strip()) if line.kind in ("key", "note") else None
-        if match is not None and match[1].casefold() in names:
-            return match[2]
-    return ""
+def _said(formula: Formula, names: tuple[str, ...]) -> tuple[str, ...]:
+    """What each `pH:` or `Water activity:` line of the text says, a note to the reader."""
+    lines = (line.text.strip() for line in formula.source_lines if line.kind in ("key", "note"))
+    found = (match for line in lines if (match := _SAID.match(line)) is not None)
+    return tuple(match[2] for match in found if match[1].casefold() in names)
+
+
+def _agreed(said: tuple[str, ...], most: float) -> float | None:
+    """The figure of all its lines; None where they are not one, or one of them is none."""
+    known = {_measured(words, most) for words in said}
+    return known.pop() if len(known) == 1 else None
 
 
 def _measured(said: str, most: float) -> float | None:
     """The figure of a measured line, the higher of two; None where it can be none."""
+    if _NOT_MEASURED.search(said):
+        return None
     match = _MEASURED.match(said)
     found = [read_number(n, comma_is_decimal=True) for n in (match.groups() if match else ()) if n]
     highest = max((n.value for n in found if n is not None), default=0.0)
@@ -167,13 +178,18 @@ def _not_counted(formulas: Mapping[str, Formula]) -> Iterator[KeepReason]:
     """Measured lines whose figure can be none: named, and counted as not measured."""
     for name, formula in formulas.items():
         for word, names, most in (("pH", _PH, 14.0), ("Water activity", _ACTIVITY, 1.0)):
-            said = _said(formula, names)
-            if said and _measured(said, most) is None:
+            lines = _said(formula, names)
+            odd = [said for said in lines if _measured(said, most) is None]
+            for said in odd:
                 text = (
-                    f"{name}: '{word}: {said}' is no figure above 0 and up to {as_text(most)}; it "
-                    "counts as not measured."
+                    f"{name}: '{word}: {said}' is no figure above 0 and up to {as_text(most)} "
+                    "that was measured; it counts as not measured."
                 )
                 yield KeepReason("figure-not-counted", name, text, "assumed", "krume")
+            if not odd and lines and _agreed(lines, most) is None:
+                said = " and ".join(lines)
+                text = f"{name}: '{word}' is said twice, {said}. Leave the one measured last."
+                yield KeepReason("figure-twice", name, text, "assumed", "krume")
 
 
 def _hardest(found: tuple[KeepComponent, ...]) -> Interval | None:

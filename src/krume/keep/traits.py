@@ -4,6 +4,7 @@ import re
 
 from krume.base import NotFoundError
 from krume.design import Formula, Line, family
+from krume.keep.egg_steps import hottest_c, steps_heat_egg
 from krume.pantry import Ingredient, ingredient
 from krume.properties import constants
 
@@ -13,8 +14,6 @@ _COOKED = re.compile(
 _NEGATED = re.compile(
     r"\b(?:not|never|without|don't|do not|no)\b[^.;]{0,20}\b(?:boil|cook|bake)", re.IGNORECASE
 )
-_CELSIUS = re.compile(r"(\d{2,3}(?:[.,]\d)?)\s*°?\s*C\b")
-_FAHRENHEIT = re.compile(r"(\d{2,3})\s*°?\s*F\b")
 _WHIPPED = re.compile(r"\b(?:whip\w*|whisk\w*|schlagen|geschlagen\w*)\b", re.IGNORECASE)
 _HOT_SUGAR = re.compile(r"\bcaramel\w*|\bkaramell?\w*", re.IGNORECASE)
 _SUGAR_WORDS = re.compile(r"\b(?:sugar|syrup|zucker|sirup)\b", re.IGNORECASE)
@@ -69,7 +68,9 @@ def _egg_trait(
         return ""
     if kind is not None and not _is_cream(kind):
         return "heated-egg"
-    if all(item is not None and "pasteur" in item.key for item in eggs) or is_cooked(formula):
+    if all(item is not None and "pasteur" in item.key for item in eggs):
+        return "heated-egg"
+    if steps_heat_egg(formula):
         return "heated-egg"
     return "raw-egg" if formula.steps else "egg-heat-unknown"
 
@@ -83,15 +84,9 @@ def is_cooked(formula: Formula) -> bool:
     for step in formula.steps:
         if _NEGATED.search(step):
             continue
-        if _COOKED.search(step) or (_hottest_c(step) >= heat and "toast" not in step.casefold()):
+        if _COOKED.search(step) or (hottest_c(step) >= heat and "toast" not in step.casefold()):
             return True
     return formula.oven is not None
-
-
-def _hottest_c(step: str) -> float:
-    celsius = [float(digits.replace(",", ".")) for digits in _CELSIUS.findall(step)]
-    fahrenheit = [(float(digits) - 32) / 1.8 for digits in _FAHRENHEIT.findall(step)]
-    return max([*celsius, *fahrenheit], default=0.0)
 
 
 def _has_hot_sugar(formula: Formula) -> bool:
@@ -101,7 +96,7 @@ def _has_hot_sugar(formula: Formula) -> bool:
         or (
             _SUGAR_WORDS.search(step)
             and not re.search(r"\bbake\b|\btoast\b", step, re.IGNORECASE)
-            and _hottest_c(step) >= limit
+            and hottest_c(step) >= limit
         )
         for step in formula.steps
     )
