@@ -62,12 +62,20 @@ def test_not_detected_lies_below_the_limit_of_its_method() -> None:
 
 @given(st.floats(0.1, 1000), st.floats(0.1, 100))
 def test_no_figure_counts_as_less_than_its_method_can_read(figure: float, limit: float) -> None:
-    found = gluten_result(f"{figure:.3f}", limit_ppm=limit)
+    found = gluten_result(f"{figure:.2f}", limit_ppm=limit)
     assert found is not None
-    assert found.most_ppm == pytest.approx(max(limit, round(figure, 3)))
+    assert found.most_ppm == pytest.approx(max(limit, round(figure, 2)))
 
 
 @given(st.text(max_size=20))
 def test_no_words_raise_and_no_result_is_nothing(printed: str) -> None:
     found = gluten_result(printed)
     assert found is None or found.most_ppm > 0
+
+
+@pytest.mark.parametrize("printed", ["1,000", "1.000", "<12.000", "5-1,000", "n. d. (<1,000)"])
+def test_a_thousand_that_may_be_one_is_no_figure(printed: str) -> None:
+    assert gluten_result(printed) is None
+    plain = gluten_result("1000")
+    assert plain is not None
+    assert plain.most_ppm == 1000.0

@@ -70,3 +70,29 @@ def test_a_word_that_means_nothing_known_is_unknown_and_never_none() -> None:
 
 def test_a_share_before_a_part_is_no_word_of_it() -> None:
     assert without_share("3 % maize starch") == "maize starch"
+
+
+@pytest.mark.parametrize("notes", ["blackcurrants, nothing else known", "nothing else is tested"])
+def test_nothing_else_known_is_not_nothing_else(notes: str) -> None:
+    assert not lot_words(lot(notes)).is_complete
+
+
+@pytest.mark.parametrize("sign", ["\u00ad", "\u200b", "\u2060"])
+def test_a_sign_that_is_not_seen_hides_no_grain(sign: str) -> None:
+    assert says_gluten(lot(f"may contain wh{sign}eat"))
+    assert says_gluten(lot(f"wh{sign}eat", "bag-words"))
+
+
+def test_a_denial_does_not_reach_into_the_warning_behind_it() -> None:
+    words = lot_words(lot("without peanuts, may contain traces of sesame"))
+    assert words.denies == ("peanuts",)
+    assert words.may_contain == ("sesame",)
+
+
+@pytest.mark.parametrize(
+    ("notes", "clean"),
+    [("specially produced", True), ("not specially produced", False),
+     ("gluten-free oats", True), ("cannot be sold as gluten-free oats", False)],
+)  # fmt: skip
+def test_oats_that_were_not_kept_apart_are_not_clean(notes: str, clean: bool) -> None:
+    assert lot_words(lot(notes)).says_clean_oats is clean

@@ -1,10 +1,12 @@
 """The table of lots is read strictly, and nothing typed in it is lost."""
 
+from datetime import date
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from krume.pantry import GlutenResult, read_lots
+from krume.pantry import GlutenResult, read_lots, record_state
 
 HEAD = "lot,ingredient,evidence,text,result_mg_kg,from,valid_to,status\n"
 GOOD = "L-1,teff flour,lab test,test of the lot,<5,2027-03-02,2028-03-02,invented\n"
@@ -137,3 +139,32 @@ def test_a_mark_is_the_same_in_small_letters() -> None:
     (lot,) = read_lots(HEAD + GOOD + SHEET.replace("L-1", "l-1")).value
     assert lot.key == "L-1"
     assert len(lot.records) == 2
+
+
+@pytest.mark.parametrize(
+    ("row", "state"),
+    [
+        ("L-9,,may contain,may contain wheat,,2027-04-04,", "conflict"),
+        ("L-9,,may contain,milk,,2027-04-04,", "missing"),
+        ("L-9,ground walnuts", "missing"),
+        ("l-9,ground walnuts,hearsay,,,,", "missing"),
+        ('L-9,ground walnuts,lab test,,"1,000",2027-04-04,2028-04-04', "missing"),
+        ("L-9,ground walnuts,may contain,nuts, wheat,,2027-04-04,", "missing"),
+        ("L-9,ground almonds,words on the bag,,,,", "missing"),
+        ("L-9,ground almonds,may contain,wheat,,,", "conflict"),
+    ],
+)
+@pytest.mark.parametrize("is_first", [True, False])
+def test_a_row_that_cannot_be_read_shuts_the_lot_whose_mark_it_bears(
+    row: str, state: str, is_first: bool
+) -> None:
+    head = "lot,ingredient,evidence,text,result_mg_kg,from,valid_to\n"
+    good = "L-9,ground walnuts,lab test,,<5,2027-04-04,2028-04-04\n"
+    read = read_lots(head + (f"{row}\n{good}" if is_first else f"{good}{row}\n"))
+    states = [
+        record_state(lot, on=date(2027, 6, 10))
+        for lot in read.value
+        if lot.ingredient == "ground walnuts"
+    ]
+    assert states == [state]
+    assert read.problems

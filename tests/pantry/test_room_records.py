@@ -6,7 +6,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from krume.pantry import read_cleaning, read_room, room_sources, room_states
+from krume.pantry import (
+    read_cleaning,
+    read_room,
+    room_source_key,
+    room_sources,
+    room_state_key,
+    room_states,
+)
 
 HEAD = "source,state,date,valid_to,text\n"
 
@@ -91,3 +98,27 @@ def test_no_line_raises_whatever_stands_in_it(cells: list[str]) -> None:
     quoted = ",".join('"' + cell.replace('"', '""').replace("\r", "") + '"' for cell in cells)
     read = read_room(f"{HEAD}{quoted}\n")
     assert len(read.value) == (1 if any(cell.strip() for cell in cells) else 0)
+
+
+def test_a_yes_in_a_row_with_more_cells_than_its_table_is_none() -> None:
+    read = read_cleaning("date,cleaned\n2027-06-10,yes, but the sieve not\n")
+    assert [record.is_cleaned for record in read.value] == [False]
+    assert [problem.code for problem in read.problems] == ["row-too-long"]
+
+
+def test_a_list_that_is_there_and_cannot_be_read_is_begun() -> None:
+    read = read_room("hello\n")
+    assert [(record.source, record.read) for record in read.value] == [("", "hello")]
+    assert read.problems
+    assert read_room("source,state,date,valid_to,text\n").value == ()
+
+
+def test_a_line_of_the_list_with_more_cells_than_its_table_opens_nothing() -> None:
+    head = "source,state,date,valid_to,text\n"
+    (record,) = read_room(f"{head}sieve,own,2027-06-01,,new, but wheat went through\n").value
+    assert (record.source, record.state) == ("sieve", "")
+
+
+def test_every_name_that_is_shown_is_understood() -> None:
+    assert [room_source_key(each.name) for each in room_sources().values()] == list(room_sources())
+    assert [room_state_key(each.name) for each in room_states().values()] == list(room_states())

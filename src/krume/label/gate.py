@@ -8,7 +8,7 @@ from krume.label.gate_estimate import FINISHED, finished_missing, gate_estimate
 from krume.label.gate_records import GateRecord, gate_records, record_opens
 from krume.label.gate_room import ROOM, RoomStanding, cleaning_opens, room_standings
 from krume.label.product import Product, Used
-from krume.pantry import CleaningRecord, Lot, RoomRecord, claim_rule
+from krume.pantry import UNREAD, CleaningRecord, Lot, RoomRecord, claim_rule, plain_word
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,7 +41,9 @@ class GlutenGate:
     @property
     def is_open_on_ingredients(self) -> bool:
         """Whether every record of the goods is there; the room's may still be missing."""
-        return bool(self.records) and not any(record.is_closed for record in self.records)
+        closed = (record.is_closed for record in self.records)
+        against = (_speaks_against(record) for record in self.finished)
+        return bool(self.records) and not any(closed) and not any(against)
 
 
 def gluten_gate(
@@ -60,21 +62,24 @@ def gluten_gate(
     """Judge a product's records on a day; whatever is unknown closes the gate by name.
 
     Every record must be good on `on` and on the day of making `made`. `today` is the book's day
-    (`on` where it is not said): the room's records after it have not happened yet. `names` are
-    those under which a record of the finished cake may stand among the lots.
+    (`on` where it is not said): the room's records after it have not happened yet. A record of the
+    finished cake may stand among the lots under each of its names, and others that `names` holds;
+    one of a formula in it counts where it speaks against it.
     """
     days = tuple(sorted({on, made or on}))
     records = tuple(
         record for used in product.used for record in gate_records(used, lots, chosen, days, market)
     )
-    finished = _finished(names, lots, days, market)
+    finished = _finished((product.name, *product.called, *names), lots, days, market)
+    own = (name for part in product.parts for name in (part.name, part.title))
+    against = (*finished, *_finished(own, lots, days, market))
     estimate = gate_estimate(product, lots, chosen, days, market)
     is_closed = not records or any(record.is_closed for record in records)
     most = None if is_closed else estimate.most_ppm
     listed = room_standings(room, days, today or on)
     open_ends = _each_once(
         (
-            *_of_lots((*records, *(r for r in finished if r.state == "conflict")), market),
+            *_of_lots((*records, *(r for r in against if _speaks_against(r))), market),
             *([] if is_closed and records else _of_the_whole(records, most, market, finished)),
             *_of_the_rule(market),
             *_of_the_room(cleaning_opens(cleaning, days, today or on), listed),
@@ -104,17 +109,22 @@ def _each_once(open_ends: Iterable[tuple[str, str]]) -> dict[str, str]:
 
 
 def _finished(
-    names: tuple[str, ...], lots: tuple[Lot, ...], days: tuple[date, ...], market: str
+    names: Iterable[str], lots: tuple[Lot, ...], days: tuple[date, ...], market: str
 ) -> tuple[GateRecord, ...]:
     """Records of the finished cake itself, which stand among the lots under its own name."""
-    wanted = {" ".join(name.casefold().split()) for name in names if name}
-    mine = tuple(x for x in lots if " ".join(x.ingredient.casefold().split()) in wanted)
+    wanted = {plain_word(name) for name in names} - {""}
+    mine = tuple(x for x in lots if plain_word(x.ingredient) in wanted)
     cakes = {lot.ingredient: Used(lot.ingredient, None, lot.ingredient, "", None) for lot in mine}
     return tuple(
         record
         for cake in cakes.values()
         for record in gate_records(cake, mine, frozenset(), days, market)
     )
+
+
+def _speaks_against(record: GateRecord) -> bool:
+    """Whether a record of what is made here shuts the gate; one that is only missing does not."""
+    return record.state == "conflict" or any(p.why.startswith(UNREAD) for p in record.papers)
 
 
 def _of_lots(records: tuple[GateRecord, ...], market: str) -> Iterator[tuple[str, str]]:

@@ -6,6 +6,7 @@ from datetime import date
 from krume.label.parts import lots_in_use
 from krume.label.product import Used
 from krume.pantry import (
+    UNREAD,
     Lot,
     LotRecord,
     RecordStanding,
@@ -161,6 +162,9 @@ def record_opens(record: GateRecord, market: str) -> str:
     rule = claim_rule(market)
     if not rule.is_judged:
         return f"{record.text}; {rule.why}"
+    unread = [paper.why for paper in record.papers if paper.why.startswith(UNREAD)]
+    if record.state == "missing" and unread:
+        return f"{record.text}; {' and '.join(unread)}: write it right, or take it out"
     opens = f"a valid test of the lot ({rule.words}) or a certificate of {rule.limit_ppm:g} or less"
     day = "" if record.day is None else f"on {record.day.isoformat()} "
     why = {
@@ -187,5 +191,5 @@ def _against(record: GateRecord) -> str:
     said = why or "it is what must not be in it"
     return (
         f"{said}: another lot, with a valid test or certificate, opens it; "
-        "a better paper beside this one does not"
+        "a better paper for this lot does not"
     )

@@ -17,6 +17,7 @@ from krume.pantry.gluten_claims import ClaimRule, claim_rule
 from krume.pantry.gluten_methods import GlutenMethod, gluten_methods, method_of
 from krume.pantry.gluten_records import (
     STATES,
+    UNREAD,
     RecordNeed,
     RecordStanding,
     lots_of,
@@ -71,6 +72,7 @@ from krume.pantry.room_records import (
 )
 from krume.pantry.said import allergen_names, allergens_said
 from krume.pantry.sheet import plausible, read_supplier_sheet
+from krume.pantry.typed_rows import plain_word
 
 __all__ = [
     "LOT_MORE",
@@ -78,6 +80,7 @@ __all__ = [
     "QUANTITIES",
     "ROLES",
     "STATES",
+    "UNREAD",
     "Additive",
     "Allergen",
     "Choice",
@@ -142,6 +145,7 @@ __all__ = [
     "names_gluten_grain",
     "old_prices",
     "parts_listed",
+    "plain_word",
     "plausible",
     "price_of",
     "read_cleaning",

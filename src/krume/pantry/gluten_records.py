@@ -14,6 +14,8 @@ from krume.pantry.gluten_methods import GlutenMethod, method_of
 from krume.pantry.ingredients import ROLES, Ingredient, ingredient
 from krume.pantry.lot_words import grain_said, lot_words, says_gluten
 from krume.pantry.lots import Lot, LotRecord
+from krume.pantry.typed_rows import plain_word
+from krume.pantry.warned import warning_unread
 
 NEED_COLUMNS = (
     column("key", "key"),
@@ -103,6 +105,8 @@ def record_state(lot: Lot, *, on: date, market: str = "eu", key: str | None = No
     standings = record_standings(lot, on=on, market=market)
     if _is_grain(found) or says_gluten(lot) or any(s.state == "conflict" for s in standings):
         return "conflict"
+    if any(record.is_unread for record in lot.records):
+        return "missing"
     if not record_need(lot.ingredient, found, lot=lot).is_needed:
         return "not-needed"
     state = min((s.state for s in standings), key=_BEST.index)
@@ -112,6 +116,7 @@ def record_state(lot: Lot, *, on: date, market: str = "eu", key: str | None = No
     return state
 
 
+UNREAD = "its row is not understood"
 _BEST = ("good", "expired", "not-yet-valid", "missing", "conflict")
 
 
@@ -143,9 +148,11 @@ def _against(record: LotRecord, on: date, rule: ClaimRule) -> str:
     if record.kind.doubts and not _is_over(record, on):
         since = "" if record.valid_from is None else f" since {record.valid_from}"
         return f"in doubt in this kitchen{since}"
-    grain = grain_said(record)
-    if grain:
-        return "its words name what must not be in it"
+    if grain_said(record):
+        return "its own paper names what must not be in it"
+    unread = warning_unread(record)
+    if unread:
+        return f"what “{unread}” warns of is not understood, and may be a grain"
     if record.kind.is_record and record.result is not None and rule.is_judged:
         return "" if _is_within(record, rule) or record.result.is_below else _above(record, rule)
     return ""
@@ -165,6 +172,8 @@ def _above(record: LotRecord, rule: ClaimRule) -> str:
 
 def _lacks(record: LotRecord, rule: ClaimRule) -> str:
     """What a paper lacks to be a record at all; empty where it lacks nothing."""
+    if record.is_unread:
+        return f"{UNREAD} (line {record.line} of the lots)"
     if record.kind.doubts:
         return "a doubt that is over; it is no record"
     if not record.kind.is_record:
@@ -200,16 +209,16 @@ def _is_within(record: LotRecord, rule: ClaimRule) -> bool:
 
 def lots_of(name: str, key: str | None, lots: tuple[Lot, ...]) -> tuple[Lot, ...]:
     """Lots in the house of the goods that a line names, by what the words mean."""
-    folded = " ".join(name.casefold().split())
+    folded = plain_word(name)
     return tuple(
         lot
         for lot in lots
         if (key is not None and key in _keys_of(lot.ingredient))
-        or " ".join(lot.ingredient.casefold().split()) == folded
+        or plain_word(lot.ingredient) == folded
     )
 
 
 @cache
 def _keys_of(words: str) -> frozenset[str]:
-    found = find(words)
+    found = find(plain_word(words))
     return frozenset(k for k in (found.key, *found.others) if k)

@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from krume.evidence import figures
 
 _ALL_OF_IT = 1_000_000.0
-_NUMBER = r"(?P<number>\d{1,7}(?:[.,]\d{1,6})?)"
+_THOUSANDS = r"(?!\d{1,3}[.,]\d{3}(?!\d))"
+_NUMBER = _THOUSANDS + r"(?P<number>\d{1,7}(?:[.,]\d{1,6})?)"
 _BELOW = r"<(?!=)|below|under|less than|lower than"
 _MOST = r"<=|≤|at most|max\.?|maximum|up to|not more than|no more than"
 _ABOVE = r">=|>|≥|above|over|more than"
@@ -14,7 +15,7 @@ _UNIT = r"(?:\s*(?:mg/kg|mg kg-1|ppm))?(?:\s*(?P<of>gluten|gliadin|prolamin|glia
 _RESULT = re.compile(
     rf"^(?:(?P<below>{_BELOW})|(?P<most>{_MOST})|(?P<above>{_ABOVE}))?\s*{_NUMBER}{_UNIT}$"
 )
-_SPAN = re.compile(rf"^\d{{1,7}}(?:[.,]\d{{1,6}})?\s*[-–]\s*{_NUMBER}{_UNIT}$")
+_SPAN = re.compile(rf"^{_THOUSANDS}\d{{1,7}}(?:[.,]\d{{1,6}})?\s*[-–]\s*{_NUMBER}{_UNIT}$")
 _NOT_DETECTED = re.compile(
     r"^(?:n\.?\s?d\.?|not det(?:ected|ectable)|none detected|(?:<|below)\s*(?:the\s+)?"
     r"(?:lo[dq]|limit(?: of (?:detection|quantification))?))\s*(?P<rest>.*)$"
@@ -34,7 +35,8 @@ def gluten_result(printed: str, *, limit_ppm: float | None = None) -> GlutenResu
     """Read a result; `limit_ppm` is the least its method can read. None where it says no figure.
 
     "Not detected" lies below the method's limit and says nothing without one; a figure under that
-    limit counts as the limit; gliadin counts twice, as gluten.
+    limit counts as the limit; gliadin counts twice, as gluten. `1,000` is one to some
+    and a thousand to others: no figure.
 
     >>> gluten_result("< 5 mg/kg").most_ppm, gluten_result("n. d.", limit_ppm=10).most_ppm
     (5.0, 10.0)

@@ -15,7 +15,7 @@ WORD_COLUMNS = (
     column("words"),
     column(
         "means", "one of", "may-contain", "complete", "part", "animal", "clean-oats", "grain",
-        "denies", "hedges",
+        "denies", "hedges", "grain-begins", "warns", "unsuited", "suits",
     ),
     optional("value"),
     column("status", "status"),
@@ -26,6 +26,9 @@ _SENTENCES = re.compile(r"\s*(?:[;·!?]|\.(?!\d))\s*")
 _LIST = re.compile(r"\s*,\s*|\s+(?:and|or|und|&)\s+")
 _FREE_OF = re.compile(r"(?:free (?:from|of)|without|contains no|does not contain|no)\s+")
 _FREE = re.compile(r"(.+?)[ -]free")
+_WARNS = re.compile(r"(?:\s*,)?\s*(?:\b(?:and|but)\s+)?(?=\bmay (?:also )?contain\b)")
+_WORDS = re.compile(r"\W+|_")
+_NO_WORDS = "a warning without words"
 _SHARE = re.compile(r"^\d+(?:[.,]\d+)?\s*%\s*")
 _TRADE = re.compile(r"^\d+(?:[.,]\d+)?\s*(?:bloom|mesh|µm|um)$|^not a cereal$", re.IGNORECASE)
 
@@ -65,7 +68,7 @@ def lot_words(lot: Lot) -> LotWords:
     >>> words.parts, words.may_contain
     (('soya lecithin',), ('milk', 'nuts'))
     """
-    said = [_record_words(record) for record in lot.records]
+    said = [record_words(record) for record in lot.records]
     listed = next((r.ingredients for r in lot.records if r.ingredients is not None), None)
     parts = tuple(dict.fromkeys(part for words in said for part in words.parts))
     return LotWords(
@@ -78,13 +81,13 @@ def lot_words(lot: Lot) -> LotWords:
     )
 
 
-def _record_words(record: LotRecord) -> LotWords:
+def record_words(record: LotRecord) -> LotWords:
+    """Read the words of one paper."""
     may: list[str] = []
     parts: list[str] = []
     denies: list[str] = []
     folded = plain_word(record.notes)
-    seen = {row.text("means") for row in _meanings() if row.text("words") in folded}
-    for clause in _CLAUSES.split(folded):
+    for clause in _clauses(folded):
         warned, denied = _after(clause, "may-contain"), _denied(clause)
         if denied:
             denies += denied
@@ -94,13 +97,30 @@ def _record_words(record: LotRecord) -> LotWords:
             may += parts_listed(clause)
         elif record.evidence == "specification" or _after(clause, "part") is not None:
             parts += _parts_of(clause)
+    if record.evidence == "may-contain" and not (may or denies):
+        may.append(_NO_WORDS)
     return LotWords(
         may_contain=tuple(may),
         parts=tuple(parts),
-        is_complete="complete" in seen,
-        says_clean_oats="clean-oats" in seen,
+        is_complete=any(_is_closing(part) for part in parts_listed(folded.replace(";", ","))),
+        says_clean_oats=any(_says_clean_oats(each) for each in _SENTENCES.split(folded)),
         denies=tuple(denies),
     )
+
+
+def _clauses(folded: str) -> list[str]:
+    """Clauses of a paper; a warning begins its own, whatever the one before it denies."""
+    parted = (_WARNS.split(clause) for clause in _CLAUSES.split(folded))
+    return [clause for clauses in parted for clause in clauses if clause]
+
+
+def _says_clean_oats(sentence: str) -> bool:
+    """Whether a sentence says that oats were kept apart, and nothing in it denies or hedges it."""
+    for words in _words_meaning("clean-oats"):
+        if words in sentence:
+            beside = _worded(sentence.replace(words, " "))
+            return not beside & (_words_meaning("denies") | _words_meaning("hedges"))
+    return False
 
 
 def _denied(clause: str) -> list[str]:
@@ -113,10 +133,12 @@ def _denied(clause: str) -> list[str]:
 
 
 def _after(clause: str, meaning: str) -> str | None:
-    """What follows the words of a meaning, where a clause begins with them."""
+    """What follows the words of a meaning, where a clause begins with them, once or twice."""
     for words in _words_meaning(meaning):
         if clause.startswith(words):
-            return clause.removeprefix(words).strip()
+            rest = clause.removeprefix(words).strip(" :")
+            deeper = _after(rest, meaning)
+            return rest if deeper is None else deeper
     return None
 
 
@@ -153,6 +175,14 @@ def without_share(part: str) -> str:
     return _SHARE.sub("", part)
 
 
+def doubtful_words(record: LotRecord) -> str:
+    """What a paper asks, or warns of in another language; empty where it does neither."""
+    if "?" in record.notes:
+        return record.notes
+    sentences = _SENTENCES.split(plain_word(record.notes))
+    return next((each for each in sentences if _worded(each) & _words_meaning("warns")), "")
+
+
 def says_gluten(lot: Lot) -> bool:
     """Whether a lot's goods or its papers name wheat, rye or barley, or a trace of them."""
     listed = lot_words(lot).parts
@@ -170,13 +200,23 @@ def grain_said(record: LotRecord) -> str:
     counts unless the same sentence plainly denies it. Of a test or a certificate only what it
     says to be in it, or perhaps in it, is read.
     """
-    words = _record_words(record)
+    words = record_words(record)
     parts = (*words.may_contain, *words.parts, *(record.ingredients or ()))
     named = next((each for each in parts if _is_gluten_grain(each)), "")
-    if named or not record.kind.says:
-        return named
-    clauses = (each for each in _SENTENCES.split(plain_word(record.notes)) if each)
+    clauses = [each for each in _SENTENCES.split(plain_word(record.notes)) if each]
+    unsuited = next((each for each in clauses if _is_unsuited(each)), "")
+    if named or unsuited or not record.kind.says:
+        return named or unsuited
     return next((each for each in clauses if _names_grain(each)), "")
+
+
+def _is_unsuited(sentence: str) -> bool:
+    """Whether a sentence speaks of people with coeliac disease and does not plainly suit them."""
+    words = _worded(sentence)
+    if not words & _words_meaning("unsuited"):
+        return False
+    doubted = words & (_words_meaning("denies") | _words_meaning("hedges"))
+    return bool(doubted) or not words & _words_meaning("suits")
 
 
 def _names_grain(sentence: str) -> bool:
@@ -190,7 +230,7 @@ def _names_grain(sentence: str) -> bool:
         if "contains" in words:
             denied = frozenset()
         denied = words & _words_meaning("denies") or denied
-        if words & _words_meaning("grain") and not _is_denial(denied, words):
+        if _has_grain(words) and not _is_denial(denied, words):
             return True
     return False
 
@@ -200,13 +240,22 @@ def _is_denial(denied: frozenset[str], words: frozenset[str]) -> bool:
     return len(denied) == 1 and not words & _words_meaning("hedges")
 
 
+def _has_grain(words: frozenset[str]) -> bool:
+    """A grain by its whole word, or by what a longer word begins with: weizenmehl."""
+    begins = tuple(_words_meaning("grain-begins"))
+    begun = (word for word in words if word.startswith(begins))
+    return bool(words & _words_meaning("grain")) or any(
+        not w.endswith(("frei", "free")) for w in begun
+    )
+
+
 def _worded(clause: str) -> frozenset[str]:
-    return frozenset(word for word in re.split(r"[\s,()/-]+", clause) if word)
+    return frozenset(word for word in _WORDS.split(clause) if word)
 
 
 def _is_gluten_grain(said: str) -> bool:
-    plain = without_share(said).casefold()
+    plain = plain_word(without_share(said))
     words = _worded(plain)
     if _is_denial(words & _words_meaning("denies"), words):
         return False
-    return bool(words & _words_meaning("grain")) or names_gluten_grain(find(plain))
+    return _has_grain(words) or names_gluten_grain(find(plain))

@@ -9,7 +9,7 @@ from krume.base import Problem, Read
 from krume.pantry.evidence_kinds import EvidenceKind, evidence_kind, evidence_kinds, kind_key
 from krume.pantry.gluten_methods import gluten_methods, method_of
 from krume.pantry.gluten_results import GlutenResult, gluten_result
-from krume.pantry.typed_rows import plain_word, split_outside, typed_day, typed_rows
+from krume.pantry.typed_rows import plain_word, row_is_cut, split_outside, typed_day, typed_rows
 
 _COMMA = re.compile("[;,]")
 LOT_HEAD = ("lot", "ingredient", "evidence", "text", "result_mg_kg", "from", "valid_to")
@@ -21,7 +21,8 @@ LOT_MORE = ("method", "limit_mg_kg", "ingredients")
 class LotRecord:
     """One paper about a lot; None is not said. `evidence` is a key of the kinds, or empty.
 
-    `notes` are its own words, `method` how it was measured, in the words of the paper.
+    `notes` are its own words, `method` how it was measured, in the words of the paper. `is_unread`
+    is True where its row cannot be read, so that it may say anything.
     """
 
     evidence: str
@@ -32,6 +33,7 @@ class LotRecord:
     ingredients: tuple[str, ...] | None = None
     method: str = ""
     line: int = 0
+    is_unread: bool = False
 
     @property
     def kind(self) -> EvidenceKind:
@@ -58,13 +60,14 @@ class Lot:
     line: int = 0
     method: str = ""
     more: tuple[LotRecord, ...] = ()
+    is_unread: bool = False
 
     @property
     def records(self) -> tuple[LotRecord, ...]:
         """All its papers, in the order of their lines."""
         first = LotRecord(
             self.evidence, self.result, self.valid_from, self.valid_to, self.notes,
-            self.ingredients, self.method, self.line,
+            self.ingredients, self.method, self.line, self.is_unread,
         )  # fmt: skip
         return (first, *self.more)
 
@@ -96,7 +99,19 @@ def read_lots(text: str, *, file: str = "lots.csv") -> Read[tuple[Lot, ...]]:
     lots: list[Lot] = []
     for number, row in typed_rows(text, file, LOT_HEAD, problems):
         lots.append(_lot(row, number, file, problems))
-    return Read(_together(lots, file, problems), tuple(problems))
+    return Read(_together(_of_their_mark(lots), file, problems), tuple(problems))
+
+
+def _of_their_mark(lots: list[Lot]) -> list[Lot]:
+    """A row that names no goods stands for the bag whose mark it bears."""
+    goods: dict[str, str] = {}
+    for lot in lots:
+        if lot.key and lot.ingredient:
+            goods.setdefault(plain_word(lot.key), lot.ingredient)
+    return [
+        lot if lot.ingredient else replace(lot, ingredient=goods.get(plain_word(lot.key), ""))
+        for lot in lots
+    ]
 
 
 def _together(lots: list[Lot], file: str, problems: list[Problem]) -> tuple[Lot, ...]:
@@ -118,7 +133,17 @@ def _together(lots: list[Lot], file: str, problems: list[Problem]) -> tuple[Lot,
             )
             problems.append(Problem("lot-twice", where, f"{lot.key}, {lot.ingredient}", ask))
         found[key] = lot if same is None else replace(same, more=(*same.more, *lot.records))
-    return tuple(found.values())
+    by_mark: dict[str, list[Lot]] = {}
+    for lot in found.values():
+        by_mark.setdefault(plain_word(lot.key), []).append(lot)
+    return tuple(_with_strays(lot, by_mark[plain_word(lot.key)]) for lot in found.values())
+
+
+def _with_strays(lot: Lot, marked: list[Lot]) -> Lot:
+    """A lot with the papers that bear its mark on other goods: whose they are is not known."""
+    others = [each for each in marked if lot.key and each is not lot]
+    strays = tuple(replace(r, is_unread=True) for each in others for r in each.records)
+    return replace(lot, more=(*lot.more, *strays)) if strays else lot
 
 
 def _again(lot: Lot, known: Lot) -> bool:
@@ -145,6 +170,8 @@ def _lot(row: Mapping[str, str], number: int, file: str, problems: list[Problem]
     return Lot(
         row["lot"], row["ingredient"], kind, result, first, last, row["text"],
         parts or None, number, row.get("method", ""),
+        is_unread=not kind or not row["ingredient"] or row_is_cut(where, problems)
+        or (result is None and any(sign.isdigit() for sign in row["result_mg_kg"])),
     )  # fmt: skip
 
 
@@ -158,14 +185,14 @@ def _result(row: Mapping[str, str], ask: Callable[[str, str], None]) -> GlutenRe
     if printed and result is None:
         ask(
             "result-unread",
-            f"'{printed}' is no result. Type 8, <5 or ≤20 (mg/kg). Not detected lies below the "
-            "limit of its method: type that limit, as <5.",
+            f"'{printed}' is no result. Type 8, <5 or ≤20 (mg/kg), a thousand as 1000. Not "
+            "detected lies below the limit of its method: type that limit, as <5.",
         )
     method = row.get("method", "")
     if method and method_of(method) is None:
         known = ", ".join(each.name for each in gluten_methods())
         ask("method-unknown", f"'{method}' is no method known here. There are: {known}.")
-    return result
+    return None if typed and limit is None else result
 
 
 def _days(

@@ -6,7 +6,7 @@ from functools import cache
 
 from krume.base import Problem, Read
 from krume.evidence import column, load, optional
-from krume.pantry.typed_rows import plain_word, typed_day, typed_rows
+from krume.pantry.typed_rows import plain_word, row_is_cut, typed_day, typed_rows
 
 SOURCE_COLUMNS = (
     column("key", "key"),
@@ -126,6 +126,11 @@ def room_states() -> dict[str, RoomState]:
     }  # fmt: skip
 
 
+def _called(each: RoomSource | RoomState) -> tuple[str, ...]:
+    """All words that mean it, the one it is shown by among them."""
+    return (each.key, plain_word(each.name), *each.words)
+
+
 def room_source_key(typed: str) -> str:
     """Key of the source that a word means; empty where it means none.
 
@@ -133,14 +138,14 @@ def room_source_key(typed: str) -> str:
     ('wooden-spoons', '')
     """
     said = plain_word(typed)
-    found = (each.key for each in room_sources().values() if said in (each.key, *each.words))
+    found = (each.key for each in room_sources().values() if said in _called(each))
     return next(found, "")
 
 
 def room_state_key(typed: str) -> str:
     """Key of the state that a word means; empty where it means none."""
     said = plain_word(typed)
-    found = (each.key for each in room_states().values() if said in (each.key, *each.words))
+    found = (each.key for each in room_states().values() if said in _called(each))
     return next(found, "")
 
 
@@ -163,12 +168,15 @@ def read_cleaning(text: str, *, file: str = "cleaning.csv") -> Read[tuple[Cleani
         if said not in (*_YES, "no"):
             ask = "Was the room cleaned before the work? Type yes or no."
             problems.append(Problem("cleaning-unread", where, row["cleaned"], ask))
-        records.append(CleaningRecord(day, said in _YES, number))
+        is_yes = said in _YES and not row_is_cut(where, problems)
+        records.append(CleaningRecord(day, is_yes, number))
     return Read(tuple(records), tuple(problems))
 
 
 def read_room(text: str, *, file: str = "room.csv") -> Read[tuple[RoomRecord, ...]]:
     r"""Read the room's list; a row that is not understood is asked, kept, and opens nothing.
+
+    A list that is there and cannot be read is begun.
 
     >>> read_room("source,state,date,valid_to,text\nsieve,own,2027-06-01,,\n").value[0].state
     'own'
@@ -178,6 +186,8 @@ def read_room(text: str, *, file: str = "room.csv") -> Read[tuple[RoomRecord, ..
         _record(row, number, f"{file} line {number}", problems)
         for number, row in typed_rows(text, file, ROOM_HEAD, problems)
     )
+    if problems and not found and plain_word(text):
+        found = (RoomRecord("", "", None, read=text.split("\n", 1)[0].strip(), line=1),)
     return Read(found, tuple(problems))
 
 
@@ -202,6 +212,8 @@ def _record(row: dict[str, str], number: int, where: str, problems: list[Problem
         ask("room-date", "Since which day? Type year-month-day, such as 2027-06-12.")
     if row["valid_to"] and last is None:
         ask("room-date-unread", f"'{row['valid_to']}' is no day. Type year-month-day: 2027-06-12.")
+        state = ""
+    if row_is_cut(where, problems):
         state = ""
     if day is not None and last is not None and last < day:
         ask("room-dates-swapped", f"It ends on {last} before it begins on {day}. Which holds?")

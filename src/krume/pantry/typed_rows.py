@@ -3,6 +3,7 @@
 import csv
 import io
 import re
+import unicodedata
 from collections.abc import Iterator
 from datetime import date
 
@@ -40,6 +41,11 @@ def _numbered(text: str) -> list[tuple[int, list[str]]]:
     return [(lines.line_num, cells) for cells in lines]
 
 
+def row_is_cut(where: str, problems: list[Problem]) -> bool:
+    """Whether a row has more cells than its table, so that what stands in them is not known."""
+    return any(p.code == "row-too-long" and p.where == where for p in problems)
+
+
 def typed_day(text: str) -> date | None:
     """A day as year-month-day; None for anything else.
 
@@ -53,8 +59,17 @@ def typed_day(text: str) -> date | None:
 
 
 def plain_word(text: str) -> str:
-    """Small letters and single blanks, so that a word is known however it was typed."""
-    return " ".join(text.casefold().split())
+    """Small letters and single blanks, so that a word is known however it was typed.
+
+    Signs that are not seen (a soft hyphen, a blank of no width) are no part of a word.
+    """
+    return " ".join((text if text.isascii() else _seen(text)).casefold().split())
+
+
+def _seen(text: str) -> str:
+    return "".join(
+        sign for sign in unicodedata.normalize("NFC", text) if unicodedata.category(sign) != "Cf"
+    )
 
 
 _BRACKET = {"(": 1, "[": 1, ")": -1, "]": -1}

@@ -81,3 +81,8 @@ def test_the_page_follows_what_is_written(kept: Asked) -> None:
     now = room_list_now(kept)
     assert now.is_begun
     assert [each.name for each in now.things if each.is_open] == ["cloths"]
+
+
+def test_a_thing_is_said_by_the_name_the_list_shows(kept: Asked) -> None:
+    said = ("mixer and bowls=own", "fat and jars=own", "open bags and scoops=own")
+    assert room_list_of(kept, said=said).result.open_count == len(said)

@@ -114,7 +114,10 @@ def _torte(name: str, asked: Asked) -> SoldRead:
             is_possible=False,
         )  # fmt: skip
     formulas = {what: read.formula for what, read in made.formulas.items()}
-    product = product_of_torte(made.torte, formulas, status=torte_status(made.torte))
+    product = replace(
+        product_of_torte(made.torte, formulas, status=torte_status(made.torte)),
+        called=(made.source.name, name),
+    )
     chosen = frozenset().union(
         _lots_named(made.source.text.splitlines()), *(lots_named_in(f) for f in formulas.values())
     )
