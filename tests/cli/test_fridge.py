@@ -42,3 +42,12 @@ def test_a_moment_that_is_none_is_refused_with_how_to_type_one(run: Run) -> None
     answer = run("fridge", "T1", "--since", "soon")
     assert answer.code == 3
     assert "2027-06-09 22:30" in answer.out + answer.err
+
+
+@pytest.mark.parametrize("reading", ["41F", "5,0", "5 °C"])
+def test_a_reading_is_typed_as_the_thermometer_shows_it(run: Run, reading: str) -> None:
+    said = run("fridge", "T1", "--since", "22:30", "--food", reading, "--json").json["result"]
+    assert said["product_c"] == pytest.approx(5)
+    refused = run("fridge", "T1", "--food", "warm")
+    assert refused.code == 2
+    assert "no temperature" in refused.err

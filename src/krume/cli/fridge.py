@@ -7,7 +7,7 @@ import click
 from krume.cli.figures import number
 from krume.cli.options import common
 from krume.cli.page import Page
-from krume.cli.ranges import Number
+from krume.cli.ranges import Celsius
 from krume.cli.tell import tell
 from krume.usecases import Asked
 
@@ -27,9 +27,11 @@ _WORDS = {"keep": "KEEP", "discard": "DISCARD", "not-shown": "NOT SHOWN: as disc
     default="unknown",
     help="Whether it stayed shut.",
 )
-@click.option("--food", type=Number(), metavar="C", help="Highest reading in the food, in °C.")
-@click.option("--air", type=Number(), metavar="C", help="Highest reading of its air, in °C.")
-@click.option("--before", type=Number(), metavar="C", help="Last reading before it stopped, in °C.")
+@click.option("--food", type=Celsius(), metavar="C", help="Highest reading in the food, in °C.")
+@click.option("--air", type=Celsius(), metavar="C", help="Highest reading of its air, in °C.")
+@click.option(
+    "--before", type=Celsius(), metavar="C", help="Last reading before it stopped, in °C."
+)
 @click.option(
     "--reading", "readings", multiple=True, metavar="NAME=C",
     help="Highest reading in one thing: C1=9.5. Repeatable.",

@@ -1,5 +1,6 @@
 """Numbers of options: a number at all, whole where one counts, and inside its range."""
 
+import re
 from math import isfinite
 from typing import TYPE_CHECKING
 
@@ -7,6 +8,9 @@ import click
 
 if TYPE_CHECKING:
     from click import Context, Parameter
+
+
+_DEGREES = re.compile(r"([-+\N{MINUS SIGN}]?\d+(?:[.,]\d+)?)\s*°?\s*([CF])?$", re.IGNORECASE)
 
 
 class Number(click.ParamType[float]):
@@ -20,6 +24,20 @@ class Number(click.ParamType[float]):
         if not isfinite(found):
             self.fail(f"'{value}' is no number.", param, ctx)
         return found
+
+
+class Celsius(Number):
+    """A temperature as a thermometer shows it: with a comma, °C or °F; bare is degrees Celsius."""
+
+    name = "celsius"
+
+    def convert(self, value: float, param: "Parameter | None", ctx: "Context | None") -> float:
+        """The degrees Celsius, or the refusal that names the option."""
+        match = _DEGREES.match(str(value).strip())
+        if match is None:
+            self.fail(f"'{value}' is no temperature. Type 4.5, 4.5C or 40F.", param, ctx)
+        figure = float(match[1].replace("\N{MINUS SIGN}", "-").replace(",", "."))
+        return (figure - 32) / 1.8 if (match[2] or "").casefold() == "f" else figure
 
 
 class Within(click.FloatRange):

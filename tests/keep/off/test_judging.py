@@ -131,3 +131,10 @@ def test_a_figure_of_no_fridge_is_refused(wrong: dict[str, float]) -> None:
 def test_the_worst_of_nothing_is_not_shown() -> None:
     assert worst_of([]) == NOT_SHOWN
     assert worst_of([KEEP, NOT_SHOWN]) == NOT_SHOWN
+
+
+@pytest.mark.parametrize("hours", [None, 1.0, 2.0, 2.02, 4.0, 5.0])
+def test_food_that_was_warm_before_is_discarded_however_long_it_was_off(
+    hours: float | None,
+) -> None:
+    assert verdict(hours=hours, before_c=5.01) == DISCARD

@@ -124,6 +124,8 @@ def _by_hours(evidence: OffEvidence) -> OffVerdict:
     hours, air = evidence.hours, ""
     if evidence.air_c is not None:
         air = f"{as_text(evidence.air_c, 2)} °C in the air and no reading of the food. "
+    if evidence.before_c is not None and evidence.before_c > _cold_c():
+        return _if_it_was_cold(evidence, air)
     if hours is None:
         text = f"{air}How long it was off is not known."
         return OffVerdict(NOT_SHOWN, "us-cold", text, _settles())
