@@ -100,3 +100,19 @@ def test_what_the_pantry_does_not_know_may_be_anything(
     ingredient: str, goods: str, words: str, *, may: bool
 ) -> None:
     assert may_take(ingredient, goods, words) is may
+
+
+@pytest.mark.parametrize(
+    ("words", "goods", "is_open"),
+    [
+        ("flour", "flour-rice-white", True),
+        ("Mehl", "flour-rice-white", True),
+        ("oil", "oil-canola", True),
+        ("flour", "sugar-granulated", False),
+        ("rice flour, white", "flour-millet", False),
+    ],
+)
+def test_a_bag_called_only_by_its_class_rules_out_nothing_of_it(
+    words: str, goods: str, is_open: bool
+) -> None:
+    assert may_take("something", goods, words) is is_open

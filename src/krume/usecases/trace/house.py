@@ -15,7 +15,7 @@ from krume.usecases.sold.papers import papers_of
 LOTS = "lots.csv"
 _COLUMNS = (
     column("key", "key"),
-    column("rule", "one of", "no-lot", "apart"),
+    column("rule", "one of", "no-lot", "apart", "class"),
     column("why"),
     column("status", "status"),
     column("source", "source"),
@@ -114,9 +114,21 @@ def takes(ingredient: str, goods: str, words: str) -> bool:
 def may_take(ingredient: str, goods: str, words: str) -> bool:
     """Whether nothing rules out that a line took a lot of what these words name.
 
-    What the pantry does not know, in the line or in the words, may be anything.
+    What the pantry does not know, in the line or in the words, may be anything; a bag called only
+    flour or oil may be any of them.
     """
+    any_of = _class_of(words)
+    if any_of:
+        return not goods or goods.partition("-")[0] == any_of
     return not goods or not is_known(words) or takes(ingredient, goods, words)
+
+
+def _class_of(words: str) -> str:
+    """The stem of the goods that words name only by their class; nothing where they name one."""
+    found = find(words)
+    name = "-".join(("any", *words.casefold().split()))
+    is_class = found.wanted or name in _rules("class")
+    return (found.key or "").partition("-")[0] if is_class else ""
 
 
 def is_known(words: str) -> bool:
