@@ -46,7 +46,7 @@ def command(
     carton_ml: float | None,
     waste_pct: float,
 ) -> int:
-    """How much of a cream fills a ring: litres, grams, whole cartons and what is left.
+    """How much of a cream fills a ring, in grams and whole cartons.
 
     FILE is a cream: a text, a name of your book (C2), or - for standard input. Volume becomes
     grams by the density written in the formula.

@@ -46,7 +46,7 @@ if TYPE_CHECKING:
 def command(
     asked: Asked, file: str, market: str | None, made: date | None, out: Path | None, paper: str
 ) -> int:
-    """Can somebody with coeliac disease eat it, in a sentence you can read aloud.
+    """Can somebody with coeliac disease eat it: a true answer, lot by lot.
 
     FILE is a formula, a torte or an order: a text, a name of your book (T1), or - for standard
     input. Each lot says what its papers prove and what not; the sum over them is a warning for

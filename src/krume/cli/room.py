@@ -23,7 +23,7 @@ if TYPE_CHECKING:
 )
 @common
 def command(asked: Asked, said: tuple[str, ...]) -> int:
-    """The list of the room: sieve, wooden spoons, oven, wheat days and the rest.
+    """What wheat may come by in your own room, and how each thing stands.
 
     Each thing says what is asked, how it stands today, and what it needs before a gluten sentence
     may be printed. Without the list the cleaning record of the day alone speaks for the room;
