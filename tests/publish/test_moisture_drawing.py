@@ -110,3 +110,23 @@ def test_a_word_stands_within_two_rows_of_its_line(narrow: bool) -> None:
         assert place is not None
         reached = [points[5]] if narrow else [points[-1]]
         assert min(abs(float(place[1]) - y) for y in reached) < 40
+
+
+def test_on_a_phone_a_line_under_another_has_its_word_where_the_two_have_parted() -> None:
+    lines = (
+        WaterLine("sponge", (0.0, 20.0, 30.0, 60.0, 90.0), Interval(20.0, 90.0, 110.0)),
+        WaterLine("jelly", (0.0, 10.0, 20.0, 25.0, 30.0), Interval(20.0, 30.0, 40.0)),
+    )
+    text = moisture_drawing(WaterCourse(HOURS, lines), ident="w", narrow=True)
+    outer, inner = (
+        float(re.search(rf'x="([\d.]+)"[^>]*class="d-text d-semi">{word}<', text)[1])  # type: ignore[index]
+        for word in ("sponge", "jelly")
+    )
+    assert inner > outer
+
+
+def test_hours_that_end_before_two_days_are_drawn_too() -> None:
+    line = WaterLine("sponge", (0.0, 20.0, 30.0), Interval(20.0, 30.0, 50.0))
+    jelly = WaterLine("jelly", (0.0, 10.0, 15.0), Interval(10.0, 15.0, 20.0))
+    text = moisture_drawing(WaterCourse(HOURS[:3], (line, jelly)), ident="w", narrow=True)
+    assert ">jelly<" in text

@@ -187,22 +187,34 @@ def _ends(course: WaterCourse, place: _Place) -> Iterator[str]:
         yield f'<path class="d-line" stroke-width="1" d="{bar}"/>'
         at_best = f"M{x - _TICK:.1f} {place.y(line.end_g.best):.1f}h{2 * _TICK:g}"
         yield f'<path class="d-line" stroke-width="3" d="{at_best}"/>'
-    x, wanted = _words(course, place)
-    for line, y in zip(course.lines, apart(wanted, _ROW, place.high - _BELOW), strict=True):
+    spots = _words(course, place)
+    rows = apart([y for _, y in spots], _ROW, place.high - _BELOW)
+    for line, (x, _), y in zip(course.lines, spots, rows, strict=True):
         yield words_at(x, y, line.word, "d-text d-semi", halo=True)
 
 
-def _words(course: WaterCourse, place: _Place) -> tuple[float, list[float]]:
-    """Where the lines' words stand: behind their ends, or on a phone over or under each line."""
+def _words(course: WaterCourse, place: _Place) -> list[tuple[float, float]]:
+    """Where the lines' words stand: behind their ends, or on a phone over or under each line.
+
+    On a phone the outermost line of a side has its word outside, after a day; one between it and
+    the zero has its own after two, where the lines have parted.
+    """
     if not place.narrow:
         x = place.x(place.last_h) + _BARS * len(course.lines) + 6
-        return x, [place.y(line.end_g.best) + 5 for line in course.lines]
-    at = next(k for k, hour in enumerate(course.hours) if hour >= _DAY)
-    above, below = -_ROW * 0.8, _ROW * 1.6
-    return place.x(course.hours[at]), [
-        place.y(line.change_g[at]) + (above if line.change_g[at] >= 0 else below)
-        for line in course.lines
-    ]
+        return [(x, place.y(line.end_g.best) + 5) for line in course.lines]
+    last = len(course.hours) - 1
+    one, two = (
+        next((k for k, hour in enumerate(course.hours) if hour >= _DAY * days), last)
+        for days in (1, 2)
+    )
+    ends = [line.change_g[one] for line in course.lines]
+    spots: list[tuple[float, float]] = []
+    for line, end in zip(course.lines, ends, strict=True):
+        is_outer = end == (max(ends) if end >= 0 else min(ends))
+        at, out = (one, 0.8) if is_outer else (two, 0.4)
+        down = -_ROW * out if end >= 0 else _ROW * out * 2
+        spots.append((place.x(course.hours[at]), place.y(line.change_g[at]) + down))
+    return spots
 
 
 def apart(wanted: Sequence[float], row: float, most: float) -> list[float]:
