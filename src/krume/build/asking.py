@@ -1,9 +1,10 @@
 """What a torte needs to know of a formula, asked at the place in that formula's text."""
 
 from krume.base import Option, Problem, as_text
+from krume.build.figures import figure
 from krume.build.outline import floor_of
 from krume.build.plan_lines import Component, TortePlan
-from krume.build.torte import ComponentFormula
+from krume.build.torte import ComponentFormula, Torte
 
 
 def not_found(component: Component) -> Problem:
@@ -113,3 +114,18 @@ def dome_asked(component: Component, *, is_round: bool) -> Problem:
         Option("Piped on it", f"{component.read}, piped"),
     )
     return Problem("dome-covered", where, component.read, ask, options)
+
+
+def high_asked(torte: Torte) -> tuple[Problem, ...]:
+    """Question about the line that makes a torte higher than any is."""
+    most = figure("most-high").value
+    if torte.height_mm is None or torte.height_mm <= most:
+        return ()
+    lying = [layer for layer in torte.layers if layer.height_mm is not None]
+    layer = max(lying, key=lambda each: each.height_mm or 0.0)
+    ask = (
+        f"The torte would be {as_text(torte.height_mm, 0)} mm high, and {layer.of} alone "
+        f"{as_text(layer.height_mm or 0.0, 0)} mm of it. A torte is up to {as_text(most)} mm high. "
+        "Is it g, not kg, or mm, not cm? Correct its line."
+    )
+    return (Problem("torte-too-high", f"line {layer.line}", layer.of, ask),)

@@ -10,6 +10,7 @@ from krume.build.asking import (
     density_asked,
     dome_asked,
     goods_asked,
+    high_asked,
     not_found,
     piece_asked,
     ring_asked,
@@ -73,7 +74,7 @@ def build_torte(
     done = _finished(plan, stack, parts, incomplete(torte) if asked else torte)
     done = replace(done, notices=(*done.notices, *gel_notices(used)))
     dry = (problem for part in used for problem in gel_asked(part))
-    asked = (*asked, *_unknown(plan, stack, parts, torte), *dry)
+    asked = (*asked, *_unknown(plan, stack, parts, torte), *high_asked(torte), *dry)
     return Read(done, _once(asked), done.notices)
 
 
