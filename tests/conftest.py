@@ -10,7 +10,8 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from hypothesis import settings
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from tests import validation
 from tests.agreement import LEDGER
@@ -60,6 +61,21 @@ def _fail(session: pytest.Session, place: str, problem: str) -> None:
     report = pytest.TestReport(place, at, {}, "failed", problem, "call")
     session.config.hook.pytest_runtest_logreport(report=report)
     session.exitstatus = pytest.ExitCode.TESTS_FAILED
+
+
+@given(st.none())
+def _first_draw(_: None) -> None:
+    """Nothing is looked at: this only makes the source of chance."""
+
+
+@pytest.fixture(scope="session", autouse=True)
+def chance() -> None:
+    """Draw once before any app runs.
+
+    Hypothesis makes its source of chance at the first draw, and asks the interpreter who holds
+    it. While the web app runs, what holds it is set aside and not seen, which makes a warning.
+    """
+    _first_draw()
 
 
 def pytest_configure(config: pytest.Config) -> None:

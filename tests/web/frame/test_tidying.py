@@ -2,6 +2,9 @@
 
 import gc
 
+from hypothesis import given
+from hypothesis import strategies as st
+
 from krume.web.frame.tidying import tidying
 
 
@@ -26,3 +29,15 @@ def test_what_nobody_holds_is_still_found() -> None:
         for _ in range(100):
             _Ring()
         assert gc.collect() >= 100
+
+
+def test_examples_are_drawn_as_ever_while_the_app_runs() -> None:
+    drawn: list[bool] = []
+
+    @given(st.booleans())
+    def draw(value: bool) -> None:
+        drawn.append(value)
+
+    with tidying():
+        draw()
+    assert set(drawn) == {False, True}
