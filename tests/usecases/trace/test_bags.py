@@ -9,9 +9,11 @@ from krume.usecases.trace.bags import (
     BagsSaid,
     bag_problems,
     bags_of,
+    check_marks,
     kept_batch,
     lines_of,
     marks_said,
+    strange_marks,
 )
 from krume.usecases.trace.house import HouseLot
 
@@ -80,3 +82,21 @@ def test_lines_of_one_kind_are_one_line_and_water_is_none() -> None:
         ("caster sugar", "sugar-granulated"),
         ("house paste", ""),
     )
+
+
+def test_a_mark_of_other_goods_is_asked_and_refused_and_a_strange_one_is_named() -> None:
+    slip = bags_of("F1", "", LINES, DAY, [ONE], BagsSaid(lots={"eggs": ("l-8",)}))
+    (problem,) = bag_problems([slip])
+    assert (problem.code, problem.where, problem.read) == ("lot-of-other", "F1 eggs", "l-8")
+    assert "L-8 is ground hazelnuts in the table of lots, not eggs" in problem.ask
+    assert [option.line for option in problem.options] == ["not known"]
+    assert strange_marks([slip]) == ()
+    with pytest.raises(InputError, match="L-8 is ground hazelnuts"):
+        check_marks([slip])
+    lots = {"eggs": ("L-77",), "house paste": ("L-8",)}
+    strange = bags_of("F1", "", LINES, DAY, [ONE], BagsSaid(lots=lots))
+    assert bag_problems([strange]) == ()
+    check_marks([strange])
+    (notice,) = strange_marks([strange])
+    assert "L-77 (eggs)" in notice.text
+    assert "L-8" not in notice.text

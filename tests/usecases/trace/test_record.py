@@ -155,3 +155,14 @@ def test_a_folder_of_plain_texts_keeps_none(demo: Asked, book: Path) -> None:
     with pytest.raises(StoreError, match="no database"):
         write_making(making_of("101", demo), demo)
     assert not (book / "trace").exists()
+
+
+def test_a_batch_is_not_put_right_to_a_bag_of_something_else_but_taken_back(own: Asked) -> None:
+    write_making(making_of("101", own), own)
+    batch = earlier_batches("F1", own)[0]
+    lots = {"ground hazelnuts": ("L-004",)}
+    bags = making_of("T1", own, said={"F1": BagsSaid(lots=lots)}).bags[0]
+    with pytest.raises(InputError, match="L-004 is millet flour"):
+        correct_batch(batch.code, bags, own, seen=batch.key, reason="")
+    gone = correct_batch(batch.code, bags, own, seen=batch.key, reason="", is_void=True)
+    assert gone.state == "void"

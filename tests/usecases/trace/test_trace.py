@@ -94,3 +94,20 @@ def test_history_is_told_once_there_is_one(own: Asked) -> None:
     assert (new.reason, old.reason) == ("another day", "")
     assert "F1 not known" in new.text
     assert "F1 B270610-1" in old.text
+
+
+def test_a_slip_of_one_digit_is_asked_before_it_is_written_down(own: Asked) -> None:
+    slip = TraceWish(is_kept=True, lots=("F3 millet flour=L-005",))
+    answer = trace_of("T2", slip, own)
+    (problem,) = answer.problems
+    assert (answer.exit_code, answer.result.written) == (3, ())
+    assert "L-005 is potato starch" in problem.ask
+    right = Asked(book=own.book, answers=(f"{problem.where}={problem.options[0].line}",))
+    assert trace_of("T2", slip, right).result.written == ("L270610-1",)
+
+
+def test_a_mark_that_is_in_no_table_is_kept_and_named(own: Asked) -> None:
+    answer = trace_of("T2", TraceWish(is_kept=True, lots=("F3 millet flour=L-999",)), own)
+    assert answer.result.written == ("L270610-1",)
+    (notice,) = [n for n in answer.notices if n.code == "lot-strange"]
+    assert "L-999 (millet flour)" in notice.text

@@ -4,10 +4,10 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from datetime import date
 
-from krume.base import InputError, Option, Problem
+from krume.base import InputError, Notice, Option, Problem
 from krume.design import Formula
 from krume.store import KeptBatch, KeptLot
-from krume.usecases.trace.house import HouseLot, has_no_lot, lots_for
+from krume.usecases.trace.house import HouseLot, has_no_lot, lots_for, may_take
 
 NOT_KNOWN = "not known"
 _LOT_LIMIT = 60
@@ -19,7 +19,8 @@ class BagLine:
     """One ingredient of a formula, the lots of the house that may be in it, and those that are.
 
     `lots` is None where nobody said; empty is said to be not known. `named` are lots of the house
-    that a `Lots:` line of the text names.
+    that a `Lots:` line of the text names. `of_others` are lots of other goods whose mark was said,
+    `strange` marks that no table of lots has.
     """
 
     ingredient: str
@@ -27,6 +28,8 @@ class BagLine:
     in_house: tuple[HouseLot, ...]
     lots: tuple[str, ...] | None = None
     named: tuple[str, ...] = ()
+    of_others: tuple[HouseLot, ...] = ()
+    strange: tuple[str, ...] = ()
 
     @property
     def taken(self) -> tuple[str, ...]:
@@ -100,31 +103,100 @@ def _line(
 ) -> BagLine:
     there = lots_for(words, goods, house, day)
     named = tuple(lot.mark for lot in there if lot.mark in told.named)
-    return BagLine(words, goods, there, told.lots.get(words), named)
+    lots = told.lots.get(words)
+    of_others, strange = _astray(lots or (), words, goods, house)
+    return BagLine(words, goods, there, lots, named, of_others, strange)
+
+
+def _astray(
+    marks: Iterable[str], words: str, goods: str, house: tuple[HouseLot, ...]
+) -> tuple[tuple[HouseLot, ...], tuple[str, ...]]:
+    """Lots that a line cannot have taken though their mark was said, and marks nobody knows."""
+    of_others: list[HouseLot] = []
+    strange: list[str] = []
+    for mark in marks:
+        same = [lot for lot in house if lot.mark.casefold() == mark.casefold()]
+        if not same:
+            strange.append(mark)
+        elif not any(may_take(words, goods, lot.ingredient) for lot in same):
+            of_others.append(same[0])
+    return tuple(of_others), tuple(strange)
 
 
 def bag_problems(bags: Iterable[Bags]) -> tuple[Problem, ...]:
-    """One question for each line with several lots of which nobody said which went in."""
+    """A question for each line whose lot nobody named, or whose mark is of something else."""
     return tuple(
-        _question(each, line)
-        for each in bags
-        if not each.batch and not each.is_unknown
+        _question(each, line) if line.is_open else _doubt(each, line)
+        for each in _new_ones(bags)
         for line in each.lines
-        if line.is_open
+        if line.is_open or line.of_others
     )
+
+
+def _new_ones(bags: Iterable[Bags]) -> Iterable[Bags]:
+    return (each for each in bags if not each.batch and not each.is_unknown)
+
+
+def check_marks(bags: Iterable[Bags]) -> None:
+    """Refuse a mark that is of something else: a recall would go past the cake."""
+    for each in _new_ones(bags):
+        line = next((line for line in each.lines if line.of_others), None)
+        if line is not None:
+            raise InputError(
+                f"{_of_what(each, line)} Type the mark that stands on the bag, or “not known”; "
+                "if the mark is right, put the table of lots right first.",
+                field="lot",
+                got=", ".join(lot.mark for lot in line.of_others),
+            )
+
+
+def strange_marks(bags: Iterable[Bags]) -> tuple[Notice, ...]:
+    """One notice of the marks that were said and are in no table of lots."""
+    found = dict.fromkeys(
+        f"{mark} ({line.ingredient})"
+        for each in _new_ones(bags)
+        for line in each.lines
+        for mark in line.strange
+    )
+    text = (
+        f"Not in the table of lots: {', '.join(found)}. Look at the bag again; if the mark is "
+        "right, add it to the table of lots."
+    )
+    return (Notice("lot-strange", text),) if found else ()
+
+
+def _of_what(bags: Bags, line: BagLine) -> str:
+    """`F2: L-005 is potato starch in the table of lots, not millet flour.`"""
+    told = " and ".join(f"{lot.mark} is {lot.ingredient}" for lot in line.of_others)
+    return f"{bags.formula}: {told} in the table of lots, not {line.ingredient}."
+
+
+def _doubt(bags: Bags, line: BagLine) -> Problem:
+    """The question where a mark is of something else: the bags there were, or not known."""
+    ask = (
+        f"{_of_what(bags, line)} Which bag of {line.ingredient} went in? If the mark is right, "
+        "put the table of lots right first."
+    )
+    read = ", ".join(line.lots or ())
+    where = f"{bags.formula} {line.ingredient}"
+    return Problem("lot-of-other", where, read, ask, _options([x.mark for x in line.in_house]))
+
+
+def _options(marks: list[str]) -> tuple[Option, ...]:
+    options = [Option(f"{mark} went in", mark) for mark in marks]
+    if len(marks) > 1:
+        options.append(Option("all of them went in", ", ".join(marks)))
+    return (*options, Option("not known", NOT_KNOWN))
 
 
 def _question(bags: Bags, line: BagLine) -> Problem:
     marks = [lot.mark for lot in line.in_house]
-    options = [Option(f"{mark} went in", mark) for mark in marks]
-    options.append(Option("all of them went in", ", ".join(marks)))
-    options.append(Option("not known", NOT_KNOWN))
     ask = (
         f"Which bag of {line.ingredient} went into {bags.formula}? "
         f"{', '.join(marks[:-1])} and {marks[-1]} were in the house on {bags.made_on}."
     )
     where = f"{bags.formula} {line.ingredient}"
-    return Problem("lot-open", where, line.ingredient, ask, tuple(options))
+    return Problem("lot-open", where, line.ingredient, ask, _options(marks))
 
 
 def marks_said(text: str) -> tuple[str, ...]:

@@ -33,6 +33,7 @@ from krume.usecases.trace.bags import (
     BagsSaid,
     bag_problems,
     bags_of,
+    check_marks,
     kept_batch,
     lines_of,
     marks_said,
@@ -126,6 +127,7 @@ def write_making(
     """
     book, house = book_at(asked.book), house_lots(asked)
     check_days(making, today(book, on=asked.on))
+    check_marks(making.bags)
     start = _key(making, last_code(making, asked) if before is None else before)
     batches, chains = [], {}
     for bags in making.bags:
@@ -237,6 +239,7 @@ def write_trial_batch(key: str, bags: Bags, asked: Asked) -> KeptBatch:
     there = batch_of_trial(book, key)
     if there is not None:
         return correct_batch(there.code, bags, asked, seen=there.key, reason="")
+    check_marks([bags])
     kept = kept_batch(bags, f"trial-{key}", house_lots(asked), trial=key)
     return keep_made(book, [kept])[0][0]
 
@@ -246,8 +249,11 @@ def correct_batch(
 ) -> KeptBatch:
     """A new record in place of the one that was seen, which stays in the history.
 
-    The same said again changes nothing. Raises ConflictError where it was corrected meanwhile.
+    The same said again changes nothing. Raises ConflictError where it was corrected meanwhile, and
+    InputError where a mark is of something else, but for a batch that is taken back.
     """
+    if not is_void:
+        check_marks([bags])
     book = book_at(asked.book)
     was = next((each for each in batches_called(book, code) if each.key == seen), None)
     if was is None:

@@ -18,6 +18,7 @@ from krume.store import (
 from krume.usecases.asking.answer import Answer, Asked
 from krume.usecases.asking.remembering import Remembered
 from krume.usecases.asking.sources import source_keys
+from krume.usecases.trace.bags import strange_marks
 from krume.usecases.trace.find import Meant, meant_by
 from krume.usecases.trace.house import day_notices, is_known
 from krume.usecases.trace.recall import recall_of
@@ -173,12 +174,15 @@ def _text(name: str, wish: TraceWish, asked: Asked) -> Answer[TraceResult]:
     making = making_of(name, asked, made_on=wish.made_on)
     said = bags_said(making.bags, wish.lots, wish.batches) if making.bags else {}
     making = making_of(name, asked, made_on=wish.made_on, said=said)
-    if not wish.is_kept:
-        return _before(name, making, asked)
+    answer = _kept(name, making, asked) if wish.is_kept else _before(name, making, asked)
+    return replace(answer, notices=(*answer.notices, *strange_marks(making.bags)))
+
+
+def _kept(name: str, making: Making, asked: Asked) -> Answer[TraceResult]:
+    """Written down, or asked what has to be said first."""
     if making.problems:
         return replace(_before(name, making, asked), problems=making.problems)
-    written = write_making(making, asked) if making.things else ()
-    return _after(name, written, asked)
+    return _after(name, write_making(making, asked) if making.things else (), asked)
 
 
 def _before(name: str, making: Making, asked: Asked) -> Answer[TraceResult]:
