@@ -56,3 +56,7 @@ def test_what_was_not_understood_may_be_kept_as_a_note() -> None:
     problem = unread(line, code="order-line-unread", ask="How many of what?")
     assert problem.options[0].line == "Note: please with candles"
     assert split(f"Order 7\n{problem.options[0].line}").key_lines()[0].value == line.text
+
+
+def test_a_name_holds_no_sign_that_turns_its_letters_round() -> None:
+    assert split("Order \u202e7\u2066\n\n1 T1").name == "Order 7"

@@ -7,6 +7,8 @@ from krume.base import Option, Problem
 
 _MOST_LINES = 500
 _MOST_SIGNS = 1000
+_TURNING = re.compile("[\u202a-\u202e\u2066-\u2069]")
+"""Signs without a shape that turn the letters of a line round."""
 _KEY_LINE = re.compile(r"^([^\W\d_][\w \-]{0,24}?)\s*:\s*(.*)$")
 
 
@@ -55,7 +57,7 @@ def plain_text(text: str, *, what: str, example: str) -> PlainText:
     for number, words in numbered[:_MOST_LINES]:
         line = _line(number, words[:_MOST_SIGNS], has_name=name is not None)
         if line.kind == "name":
-            name = line.text
+            name = _TURNING.sub("", line.text)
         lines.append(line)
     problems = _limits(numbered)
     if not any(line.kind == "line" for line in lines):

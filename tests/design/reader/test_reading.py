@@ -337,3 +337,7 @@ def test_a_footnote_and_the_sign_of_times_are_no_part_of_a_name(line: str, name:
 def test_what_a_measure_is_heaped_by_or_falls_short_by_is_said(line: str, said: list[str]) -> None:
     notices = read(f"Sponge\n\n{line}\n90 g white rice flour\n").notices
     assert [notice.text for notice in notices if notice.code == "measure-level"] == said
+
+
+def test_a_name_holds_no_sign_that_turns_its_letters_round() -> None:
+    assert read("Nut \u202etorte\u2066\n\n100 g sugar").value.name == "Nut torte"

@@ -1,5 +1,6 @@
 """What the name and the key lines say: tin, oven, makes, baked, density, core."""
 
+import re
 from collections.abc import Callable, Iterator
 from functools import lru_cache
 from typing import Any, NamedTuple
@@ -15,6 +16,8 @@ from krume.design.reader.ovens import oven_of
 from krume.size import Tin, read_tin
 
 _WITH_GRAMS = ("g", "kg", "ml")
+_TURNING = re.compile(r"[\u202a-\u202e\u2066-\u2069]")
+"""Signs without a shape that turn the letters of a line round."""
 
 
 class Head(NamedTuple):
@@ -36,7 +39,9 @@ class Head(NamedTuple):
 
 def head_of(kinds: list[Kind], problems: list[Problem], notices: list[Notice]) -> Head:
     """Read the name and all key lines, with their questions."""
-    head = Head(name=_name(kinds), keys={k.key.word: k.key.value for k in kinds if k.key})
+    name = _name(kinds)
+    name = None if name is None else _TURNING.sub("", name)
+    head = Head(name=name, keys={k.key.word: k.key.value for k in kinds if k.key})
     for kind in kinds:
         if kind.key is not None and kind.key.key in _READ_KEYS:
             head = _with_key(head, kind, kind.key, problems, notices)
