@@ -125,3 +125,7 @@ def test_a_question_inside_carries_the_name_of_its_text(asking: Asked) -> None:
     for option in problem.options:
         answered = replace(asking, answers=(f"{problem.where}={option.line}",))
         assert made_of("P", answered).problems == (), option
+
+
+def test_a_torte_of_no_layers_is_a_torte_still() -> None:
+    assert kind_of("Torte\n\n0 layers of F1, 14 mm\n") == "torte"

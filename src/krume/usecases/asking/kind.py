@@ -21,6 +21,10 @@ _ORDER_KEYS = frozenset({"customer", "date", "hand-over", "handover"})
 
 _INSIDE = re.compile(r"(?!after\b|line\b|-)\S.*\s(?:after )?line \d+\s*=", re.IGNORECASE)
 """An answer to a text inside another: `F1 line 4=…`."""
+_NO_PIECE = re.compile(
+    r"^\s*0+\s+(?:layers?|sheets?|shells?|discs?|tiers?)\s+of\s", re.IGNORECASE | re.MULTILINE
+)
+"""A torte's line with no piece in it: asked as such, and no line of a formula."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,6 +67,8 @@ def kind_of(text: str) -> str:
         return "order"
     found = read_torte(text)
     placed = [c for c in found.value.components if c.piece is not None or c.place is not None]
+    if _NO_PIECE.search(text) and not placed:
+        return "torte"
     return "torte" if placed and not found.problems else "formula"
 
 
