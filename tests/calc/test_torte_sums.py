@@ -41,5 +41,28 @@ def test_leaves_are_counted_by_both_rules() -> None:
 
 
 def test_a_weak_spirit_sets_in_any_amount() -> None:
-    assert run("spirit", water=300, strong=20)["most_g"] is None
+    weak = answer("spirit", {"water": "300", "strong": "25"})
+    assert weak.values["most_g"] is None
+    assert "A spirit of 25 % is not above 30 %" in " ".join(n.text for n in weak.notices)
     assert run("spirit", water=300, strong=60)["most_g"] == pytest.approx(300.0)
+
+
+@pytest.mark.parametrize(
+    ("name", "inputs", "field"),
+    [
+        ("layers", {"height": 5, "thickness": 0}, "thickness"),
+        ("layers", {"height": 5, "thickness": 1, "off": -1}, "off"),
+        ("dome", {"diameter": 20, "height": 10.1}, "height"),
+        ("dome", {"diameter": 0, "height": 0}, "diameter"),
+        ("spiral", {"length": 0, "thickness": 1}, "length"),
+        ("spirit", {"water": 300, "strong": 140}, "strong"),
+        ("spirit", {"water": -1, "strong": 40}, "water"),
+    ],
+)
+def test_what_cannot_be_is_refused_by_the_name_that_was_typed(
+    name: str, inputs: dict[str, object], field: str
+) -> None:
+    with pytest.raises(OutOfRangeError) as refused:
+        answer(name, inputs)
+    assert refused.value.field == field
+    assert refused.value.message.startswith(f"{field} is {inputs[field]}; ")

@@ -1,7 +1,9 @@
 """Quick sums of putting together: layers from a cake, domes, spirals, leaves, spirit."""
 
 import math
+from typing import NoReturn
 
+from krume.base import OutOfRangeError
 from krume.build import cap_ml, cap_skin_cm2, layers_of
 from krume.calc.declaring import Input, Output, Values
 from krume.calc.given import Given
@@ -10,8 +12,24 @@ from krume.properties import in_leaves, most_spirit_g, setting
 from krume.size import roll, spiral_length_cm
 
 
+def _refuse(given: Given, name: str, why: str, want: str) -> NoReturn:
+    """Refuse an input by the name that was typed."""
+    got = f"{given.or_zero(name):g}"
+    raise OutOfRangeError(f"{name} is {got}; {why}", field=name, got=got, want=want)
+
+
+def _check_lengths(given: Given, *names: str, above: tuple[str, ...] = ()) -> None:
+    """Refuse a length below 0, and one of `above` that is 0."""
+    for name in (*above, *names):
+        if name in above and given.or_zero(name) <= 0:
+            _refuse(given, name, "type more than 0 cm.", "more than 0")
+        if given.or_zero(name) < 0:
+            _refuse(given, name, "type 0 cm or more.", "0 or more")
+
+
 def _layers(given: Given) -> Values:
     high, thick = given.number("height"), given.number("thickness")
+    _check_lengths(given, "height", "off", "cut", above=("thickness",))
     off, kerf = given.or_zero("off"), given.or_zero("cut")
     bakes = given.count("bakes") or 1
     each = layers_of(10 * high, thick_mm=10 * thick, off_mm=10 * off, kerf_mm=10 * kerf)
@@ -22,13 +40,19 @@ def _layers(given: Given) -> Values:
 
 def _dome(given: Given) -> Values:
     across, high = given.number("diameter"), given.number("height")
+    _check_lengths(given, "height", above=("diameter",))
+    if high > across / 2:
+        why = f"a dome over {across:g} cm is at most {across / 2:g} cm high."
+        _refuse(given, "height", why, f"0 to {across / 2:g}")
     volume = cap_ml(across, high_cm=high)
     return {"volume_ml": volume, "surface_cm2": cap_skin_cm2(across, high_cm=high)}
 
 
 def _spiral(given: Given) -> Values:
-    thick, cream, core = given.number("thickness"), given.or_zero("cream"), given.or_zero("core")
-    found = roll(given.number("length"), thickness_cm=thick, cream_cm=cream, core_cm=core)
+    length, thick = given.number("length"), given.number("thickness")
+    cream, core = given.or_zero("cream"), given.or_zero("core")
+    _check_lengths(given, "cream", "core", above=("length", "thickness"))
+    found = roll(length, thickness_cm=thick, cream_cm=cream, core_cm=core)
     exact = spiral_length_cm(core, outer_cm=found.diameter_cm / 2, pitch_cm=thick + cream)
     return {"turns": found.turns, "diameter_cm": found.diameter_cm, "spiral_cm": exact}
 
@@ -48,16 +72,26 @@ def _leaves(given: Given) -> Values:
 
 def _spirit(given: Given) -> Values:
     limit = setting("gelatine").alcohol_pct or 0.0
-    strong = given.number("strong")
+    water, strong = given.number("water"), given.number("strong")
+    if water < 0:
+        _refuse(given, "water", "type 0 g or more.", "0 or more")
+    if not 0 <= strong <= 100:
+        _refuse(given, "strong", "type 0 to 100 %.", "0 to 100")
     most = most_spirit_g(
         limit_pct=limit,
-        water_g=given.number("water"),
+        water_g=water,
         spirit_alcohol_pct=strong,
         spirit_water_pct=100 - strong,
     )
     given.note(
         "from-memory", "From memory: gelatine falls out at 30 to 50 %. Try a spoonful first."
     )
+    if not math.isfinite(most):
+        given.note(
+            "any-amount",
+            f"A spirit of {strong:g} % is not above {limit:g} %: no amount of it is too much, so "
+            "there is no most.",
+        )
     return {"most_g": most if math.isfinite(most) else None, "limit_pct": limit}
 
 
