@@ -144,3 +144,9 @@ def test_every_token_used_is_defined() -> None:
     css = sheet_css()
     defined = set(re.findall(r"(--[a-z0-9-]+):", css))
     assert set(re.findall(r"var\((--[a-z0-9-]+)", css)) <= defined
+
+
+def test_a_name_that_turns_the_line_round_is_printed_the_way_it_is_written() -> None:
+    page = card_html(card(named(F1, "\u202etaehw\u2066 torte")))
+    assert "taehw torte" in page
+    assert not set("\u202e\u2066") & set(page)

@@ -15,6 +15,7 @@ from krume.base.money import Money, currency_named, exact, money_text, read_mone
 from krume.base.numbers import ReadNumber, as_text, plain_digits, read_number
 from krume.base.outcome import Clash, Infeasible, Notice, Option, Problem, Read
 from krume.base.quantity import STATUSES, Figure, Interval
+from krume.base.turning import unturned
 from krume.base.units import INCH_CM, POUND_G, UNITS, Unit, unit_named
 
 __all__ = [
@@ -54,4 +55,5 @@ __all__ = [
     "read_number",
     "to_cent",
     "unit_named",
+    "unturned",
 ]

@@ -8,6 +8,7 @@ from importlib.resources import files
 from typing import TYPE_CHECKING
 from urllib.parse import quote
 
+from krume.base import unturned
 from krume.publish.card import BenchCard, CardRow, Hold, Imprint
 from krume.publish.glyphs import GLYPHS
 from krume.publish.sheet import dated, is_unbaked, made_by
@@ -102,7 +103,7 @@ def index_html(page: IndexPage) -> str:
 def page_html(
     template: str, *, title: str, imprint: Imprint, more_css: str = "", **words: object
 ) -> str:
-    """A template as one page with everything in it, signs of control left out."""
+    """A template as one page with everything in it; no sign of control, none that turns a line."""
     text = (
         _templates()
         .get_template(template)
@@ -114,7 +115,7 @@ def page_html(
             **words,
         )
     )
-    return "".join(sign for sign in text if sign == "\n" or sign >= " ")
+    return unturned("".join(sign for sign in text if sign == "\n" or sign >= " "))
 
 
 def _plain(title: str) -> str:

@@ -4,6 +4,7 @@ import json
 import unicodedata
 from dataclasses import asdict
 
+from krume.base import unturned
 from krume.publish.label_facts import FactsBox, FactsLine, facts_lines, footnote
 from krume.publish.label_sheet import LabelSheet, PanelTable
 from krume.publish.sheet import dated, made_by
@@ -66,5 +67,6 @@ def _one_gap(lines: list[str]) -> str:
 
 
 def label_json(sheet: LabelSheet) -> str:
-    """A label as JSON, signs beyond ASCII written out so that none of them acts."""
-    return json.dumps(asdict(sheet), indent=2, sort_keys=True) + "\n"
+    """A label as JSON: signs beyond ASCII written out, those that turn a line round left out."""
+    whole = unturned(json.dumps(asdict(sheet), ensure_ascii=False))
+    return json.dumps(json.loads(whole), indent=2, sort_keys=True) + "\n"

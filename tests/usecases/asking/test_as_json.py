@@ -61,3 +61,9 @@ def test_a_number_keeps_twelve_digits_and_survives_json(value: float) -> None:
 @pytest.mark.parametrize("written", ["6.76", "52.80", "0.1", "1194.94", "-0.63"])
 def test_money_is_the_number_it_is_written_as(written: str) -> None:
     assert json.dumps(plain(Decimal(written))) == repr(float(written))
+
+
+def test_no_text_of_an_answer_turns_a_line_round() -> None:
+    assert plain({"a\u202eb": Inner("\u2067teff\u202e flour", ())}) == {
+        "ab": {"name": "teff flour", "amounts": []}
+    }

@@ -34,3 +34,9 @@ def test_a_page_says_which_book_it_is_of(client: TestClient, bare: TestClient) -
     said = [re.findall(r'data-book="(\w+)"', c.get("/sums").text) for c in (client, client, bare)]
     assert said[0] == said[1] != said[2]
     assert all(said)
+
+
+def test_a_sign_that_turns_a_line_round_does_not_come_back_on_a_page(client: TestClient) -> None:
+    shown = client.get("/trace", params={"name": "L-\u202e800"}).text
+    assert "L-800" in shown
+    assert "\u202e" not in shown

@@ -7,6 +7,8 @@ from decimal import Decimal
 from pathlib import PurePath
 from typing import TypeAlias
 
+from krume.base import unturned
+
 Json: TypeAlias = "bool | int | float | str | list[Json] | dict[str, Json] | None"
 
 _DIGITS = 12
@@ -14,15 +16,17 @@ _DIGITS = 12
 
 
 def plain(value: object) -> Json:
-    """Plain JSON value of a frozen value.
+    """Plain JSON value of a frozen value; no sign in its texts turns a line round.
 
     >>> from krume.base import Interval
     >>> plain((Interval(2, 2.5, 3), 7.2 * 3, None))
     [{'low': 2, 'best': 2.5, 'high': 3}, 21.6, None]
     """
     match value:
-        case None | bool() | int() | str():
+        case None | bool() | int():
             return value
+        case str():
+            return unturned(value)
         case float() | Decimal():
             return _number(float(value))
         case datetime() | date() | time():
@@ -30,7 +34,7 @@ def plain(value: object) -> Json:
         case PurePath():
             return str(value)
         case Mapping():
-            return {str(key): plain(item) for key, item in value.items()}
+            return {unturned(str(key)): plain(item) for key, item in value.items()}
         case tuple() | list():
             return [plain(item) for item in value]
         case _ if is_dataclass(value):

@@ -8,6 +8,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from pathlib import Path
 
+from krume.base import unturned
 from krume.publish import Fact, Leaf, LeafPart, LeafTable, leaf_html, leaf_pdf, missing_leaf_signs
 from krume.store import book_at, place_all, safe_cell, studio_of
 from krume.usecases.asking.answer import Answer, Asked
@@ -76,7 +77,7 @@ def table_bytes(result: TraceResult) -> bytes:
 
 def _shown(cell: str) -> str:
     """Words as one line; a sign of control is left as a mark that something stood there."""
-    line = " ".join(cell.split())
+    line = " ".join(unturned(cell).split())
     return "".join("\ufffd" if unicodedata.category(c) in ("Cc", "Cs") else c for c in line)
 
 

@@ -10,6 +10,7 @@ from starlette.requests import Request
 from starlette.responses import HTMLResponse
 
 from krume import __version__
+from krume.base import unturned
 from krume.store import book_at
 from krume.usecases import Asked, data_version
 from krume.web.frame.figures import FILTERS
@@ -86,8 +87,8 @@ def _mark_of(asked: Asked) -> str:
 
 
 def _printable(text: str) -> str:
-    """Signs of control that came in with a text do not go out as markup."""
-    return _CONTROL.sub("", text)
+    """Signs of control, and those that turn a line round, do not go out as markup."""
+    return unturned(_CONTROL.sub("", text))
 
 
 @cache
