@@ -59,6 +59,12 @@ def _words_meaning(meaning: str) -> frozenset[str]:
     return frozenset(r.text("words") for r in _meanings() if r.text("means") == meaning)
 
 
+@cache
+def _phrases(meaning: str) -> tuple[str, ...]:
+    """Words of a meaning in one order, the longest first: what a paper says hangs on no chance."""
+    return tuple(sorted(_words_meaning(meaning), key=lambda words: (-len(words), words)))
+
+
 @lru_cache(maxsize=1024)
 def lot_words(lot: Lot) -> LotWords:
     """Read the words of all papers of a lot; only specifications name its parts.
@@ -116,11 +122,11 @@ def _clauses(folded: str) -> list[str]:
 
 def _says_clean_oats(sentence: str) -> bool:
     """Whether a sentence says that oats were kept apart, and nothing in it denies or hedges it."""
-    for words in _words_meaning("clean-oats"):
-        if words in sentence:
-            beside = _worded(sentence.replace(words, " "))
-            return not beside & (_words_meaning("denies") | _words_meaning("hedges"))
-    return False
+    said = [words for words in _phrases("clean-oats") if words in sentence]
+    for words in said:
+        sentence = sentence.replace(words, " ")
+    against = _words_meaning("denies") | _words_meaning("hedges")
+    return bool(said) and not _worded(sentence) & against
 
 
 def _denied(clause: str) -> list[str]:
@@ -134,7 +140,7 @@ def _denied(clause: str) -> list[str]:
 
 def _after(clause: str, meaning: str) -> str | None:
     """What follows the words of a meaning, where a clause begins with them, once or twice."""
-    for words in _words_meaning(meaning):
+    for words in _phrases(meaning):
         if clause.startswith(words):
             rest = clause.removeprefix(words).strip(" :")
             deeper = _after(rest, meaning)
