@@ -98,6 +98,7 @@ class Studio:
 IN_USE = (
     *("/formulas/mine", "/bench/F1", "/bench/F3", "/trials/ended", "/teach/mine"),
     *("/slip/F2?g8=40&g9=26", "/formulas/F2?tin=round+24+x+7+cm", "/tortes/T3?h6=15"),
+    *("/tortes/T3/label?panel=no", "/formulas/F4/label?panel=no", "/orders/102/label?panel=no"),
 )
 """Pages in the states that use brings: a question, a weighing that goes on, a slip, a trial."""
 
@@ -111,6 +112,7 @@ def use_a_little(client: TestClient) -> None:
     ended = {"key": "weighing of F2", "trial": "ended", "centre": "48", "core": "95"}
     client.post("/bench/F2/end", data={**ended, "word": "good"})
     client.post("/pantry/cleaning/new", data={"date": "2027-06-10", "cleaned": "yes"})
+    client.post("/room", data={"source": "sieve", "state": "own"})
     client.post("/ovens/readings/new", data={"dial_c": "160", "read_c": "148; 152; 145"})
     client.post("/ovens/bakes/new", data={"formula": "F1", "dial_c": "182", "done_min": "38"})
     client.post("/pantry/packs/new", data={"item": "caster sugar", "pack_g": "1000"})

@@ -39,7 +39,7 @@ def gluten_result(printed: str, *, limit_ppm: float | None = None) -> GlutenResu
     and a thousand to others: no figure.
 
     >>> gluten_result("< 5 mg/kg").most_ppm, gluten_result("n. d.", limit_ppm=10).most_ppm
-    (5.0, 10.0)
+    (5.0, 10)
     >>> gluten_result("n. d.") is None, gluten_result("not measured") is None
     (True, True)
     """

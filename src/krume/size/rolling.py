@@ -91,7 +91,7 @@ def spiral_length_cm(inner_cm: float, *, outer_cm: float, pitch_cm: float) -> fl
     Examples
     --------
     >>> round(spiral_length_cm(0.0, outer_cm=3.718, pitch_cm=1.9), 2)
-    23.22
+    23.42
     """
     if pitch_cm <= 0 or inner_cm < 0 or outer_cm < inner_cm:
         raise OutOfRangeError(

@@ -52,7 +52,7 @@ def test_an_order_becomes_its_own_sheets_the_cards_of_its_formulas_and_a_page_ov
     pdfs = [Path(f.path).name for f in answer.result.files if f.format == "pdf"]
     cards = [f"{name}-bench-card.pdf" for name in ("f1", "c1", "c5", "s1")]
     own = ["order-sheet.pdf", "order-timetable.pdf", "shopping-list.pdf"]
-    rest = ["f1-blend-card.pdf", "cold-log.pdf"]
+    rest = ["f1-blend-card.pdf", "cold-log.pdf", "gluten-page.pdf"]
     assert pdfs == [*own, "t1-torte-plan.pdf", *cards, *rest]
     index = (sheets_101.folder / "index.html").read_text(encoding="utf-8")
     assert all(name.replace(".pdf", ".html") in index for name in (*own, *rest))
