@@ -181,7 +181,11 @@ def test_the_keys_come_to_everything_and_it_shows_where_they_are(
 ) -> None:
     for path in pages_of(studio, pattern)[:1]:
         page = studio.open(path, DESK)
-        for _ in range(page.evaluate(MARK) + 2):
+        stops = page.evaluate(MARK) + 2
+        # A busy machine may give a first key to a window that is not yet in front: a second round.
+        for pressed in range(2 * stops):
+            if pressed == stops and page.evaluate(MISSED) == []:
+                break
             page.keyboard.press("Tab")
         assert page.evaluate(MISSED) == [], path
         assert page.evaluate("() => window.blind") == [], path
